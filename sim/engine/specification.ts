@@ -1,0 +1,216 @@
+/**
+ * The engine as plain resolved data: what `scenario` makes and what `engine` runs. SI throughout,
+ * crank angles in degrees.
+ *
+ * Crank convention: 0 deg is firing top dead centre of the cylinder, 180 deg bottom dead centre at
+ * the end of expansion, 360 deg top dead centre between exhaust and intake, 540 deg bottom dead
+ * centre after intake, 720 deg the next firing top dead centre.
+ *
+ * Every object here survives `structuredClone`, so a worker can be handed it whole.
+ */
+
+/** Still gas that ducts breathe from or into. */
+export interface AmbientSpecification {
+  /** Static pressure [Pa]. */
+  pressure: number;
+  /** Temperature [K]. */
+  temperature: number;
+  /** Relative humidity [0..1]. */
+  relativeHumidity: number;
+}
+
+/** Slider-crank and combustion chamber. */
+export interface CylinderSpecification {
+  /** Number of cylinders of the engine [-]. */
+  count: number;
+  /** Bore [m]. */
+  bore: number;
+  /** Stroke [m]. */
+  stroke: number;
+  /** Connecting rod length between centres [m]. */
+  rodLength: number;
+  /** Compression ratio [-]. */
+  compressionRatio: number;
+  /** Mean temperature of piston crown, head and liner [K]. */
+  wallTemperature: number;
+}
+
+/** A round pipe whose diameter runs straight from one end to the other. */
+export interface PipeSpecification {
+  /** Length along the centre line [m]. */
+  length: number;
+  /** Diameter at the end nearer the open air [m]. */
+  outerDiameter: number;
+  /** Diameter at the end nearer the valve [m]. */
+  innerDiameter: number;
+  /** Wall temperature [K]. */
+  wallTemperature: number;
+  /** Equivalent sand roughness [m]. */
+  roughness: number;
+  /** Loss of bends, spread over the length, in dynamic heads [-]. */
+  bendLoss: number;
+}
+
+/**
+ * The trumpet. Its length runs from the plane of the mouth's rim to the face of the throttle body,
+ * bellmouth included: what a rule laid along the centre line shows.
+ */
+export interface TrumpetSpecification extends PipeSpecification {
+  bellmouth: BellmouthSpecification;
+}
+
+/** The flare at the mouth: a quarter ellipse that ends tangent to the trumpet. */
+export interface BellmouthSpecification {
+  /** Axial depth of the flare [m]; 0 for a plain cut end. */
+  depth: number;
+  /** Radial overhang of the rim beyond the trumpet's bore [m]; 0 for a plain cut end. */
+  overhang: number;
+  /** Entry loss in dynamic heads of the trumpet bore just below the flare [-]. */
+  entryLoss: number;
+  /** Acoustic end correction in mouth radii [-]. */
+  endCorrection: number;
+}
+
+/** Throttle body with one butterfly plate. */
+export interface ThrottleSpecification {
+  /** Body length, face to face [m]. */
+  length: number;
+  /** Bore at the plate [m]. */
+  bore: number;
+  /** Distance of the plate's shaft from the body's outer face [m]. */
+  shaftPosition: number;
+  /** Shaft diameter [m]. */
+  shaftDiameter: number;
+  /** Plate angle from the plane across the bore at which the plate seals [deg]. */
+  closedAngle: number;
+  /** Plate angle from the plane across the bore; 90 is wide open [deg]. */
+  angle: number;
+  /** Loss at full opening, in dynamic heads of the bore [-]. */
+  openLoss: number;
+  /** Discharge coefficient of the plate's opening [-]. */
+  dischargeCoefficient: number;
+}
+
+/** How valve lift follows the crank. */
+export type LiftSpecification =
+  | {
+      kind: 'timing';
+      /** Crank angle at which lift reaches `checkLift` on opening [deg]. */
+      open: number;
+      /** Crank angle at which lift falls to `checkLift` on closing [deg]. */
+      close: number;
+      /** Lift at which the timing is stated [m]. */
+      checkLift: number;
+      /** Maximum lift [m]. */
+      maximum: number;
+    }
+  | {
+      kind: 'table';
+      /** Crank angles [deg], rising. */
+      angle: number[];
+      /** Lift at each angle [m]; first and last are 0. */
+      lift: number[];
+    };
+
+/** What the valve flows. */
+export type ValveFlowSpecification =
+  | {
+      kind: 'coefficient';
+      /** Lift over valve diameter [-], rising. */
+      liftRatio: number[];
+      /** Discharge coefficient, upstream total to downstream static pressure [-]. */
+      coefficient: number[];
+      /** Reference area: the curtain pi D L, or the inner seat area pi D^2/4. */
+      reference: 'curtain' | 'seat';
+    }
+  | {
+      kind: 'bench';
+      /** Lift [m], rising. */
+      lift: number[];
+      /** Volume flow of all valves of one cylinder together, at bench air [m^3/s]. */
+      flow: number[];
+      /** Pressure drop of the bench [Pa]. */
+      depression: number;
+      /** Temperature of the bench air [K]. */
+      temperature: number;
+      /** Pressure of the bench air [Pa]. */
+      pressure: number;
+    };
+
+/** The valves of one kind of one cylinder. */
+export interface ValveSpecification {
+  /** Valves of this kind per cylinder [-]. */
+  count: number;
+  /** Inner seat diameter [m]. */
+  diameter: number;
+  lift: LiftSpecification;
+  flow: ValveFlowSpecification;
+}
+
+/** Everything from the still air in front of the mouth to the intake valve. */
+export interface IntakeSpecification {
+  /** State of the air that the mouths breathe: ambient, or a pressurised box. */
+  feed: { pressure: number; temperature: number };
+  trumpet: TrumpetSpecification;
+  throttle: ThrottleSpecification;
+  /** Between throttle body and cylinder head; length 0 where the body bolts to the head. */
+  runner: PipeSpecification;
+  port: PipeSpecification;
+  valve: ValveSpecification;
+}
+
+/** Everything from the exhaust valve to the open air. */
+export interface ExhaustSpecification {
+  valve: ValveSpecification;
+  port: PipeSpecification;
+  primary: PipeSpecification;
+  /** How many primaries meet; 1 means that the primary runs on alone. */
+  joined: number;
+  /** From the joint to the open air; absent where primaries end in the open. */
+  tail?: PipeSpecification;
+  /** Pressure drop across the silencer, dynamic heads of the last pipe [-]. */
+  silencerLoss: number;
+}
+
+/** Fuel as burned, and how it burns. */
+export interface CombustionSpecification {
+  /** Fuel name, a key of the table of fuels. */
+  fuel: string;
+  /** Air over stoichiometric air [-]. */
+  lambda: number;
+  /** Crank angle of 50 % burned [deg]. */
+  burn50: number;
+  /** Crank angle from 10 % to 90 % burned [deg]. */
+  burnDuration: number;
+  /** Share of the fuel's heat that is released [-]. */
+  efficiency: number;
+}
+
+/** How finely and how long to compute. */
+export interface NumericsSpecification {
+  /** Largest cell of the intake [m]. */
+  intakeCell: number;
+  /** Largest cell of the exhaust [m]. */
+  exhaustCell: number;
+  /** Courant number [-]. */
+  courant: number;
+  /** Slope limiter, a name of the registry. */
+  limiter: string;
+  /** Numerical flux, a name of the registry. */
+  flux: string;
+  /** Relative change from cycle to cycle at which a point has settled [-]. */
+  settle: number;
+  /** Cycles after which a point that has not settled is given up. */
+  maximumCycles: number;
+}
+
+/** One engine at every speed; what a run needs besides the speed itself. */
+export interface EngineSpecification {
+  title: string;
+  ambient: AmbientSpecification;
+  cylinder: CylinderSpecification;
+  intake: IntakeSpecification;
+  exhaust: ExhaustSpecification;
+  combustion: CombustionSpecification;
+  numerics: NumericsSpecification;
+}
