@@ -1,0 +1,267 @@
+/**
+ * A quantity as a builder writes it, `380 mm` or `62 deg ABDC +- 2 deg`, becomes a number in SI.
+ * The text is read by a fixed grammar, number then unit; nothing is ever evaluated. Only names from
+ * the table below reach mathjs, which does the conversion and so the dimension check.
+ */
+import { create, createUnitDependencies, unitDependencies } from 'mathjs';
+import { INCH_OF_MERCURY, INCH_OF_WATER } from '../units.ts';
+import { closest } from './closest.ts';
+
+const { unit, createUnit } = create({ unitDependencies, createUnitDependencies });
+createUnit('inH2O', `${INCH_OF_WATER} Pa`);
+createUnit('inHg', `${INCH_OF_MERCURY} Pa`);
+createUnit('rpm', '1 / minute');
+
+/** One kind of quantity: the unit the program computes in, and the units a file may use. */
+interface Dimension {
+  /** With its article, for messages. */
+  name: string;
+  /** The unit inside the program, in mathjs's spelling; empty for a plain number. */
+  inside: string;
+  /** What a file may write -> mathjs's spelling. */
+  units: Record<string, string>;
+  example: string;
+}
+
+const same = (...names: string[]) => Object.fromEntries(names.map((name) => [name, name]));
+
+/** Kinds of quantity that a scenario knows. */
+export const DIMENSIONS = {
+  length: {
+    name: 'a length',
+    inside: 'm',
+    units: { ...same('mm', 'cm', 'm', 'um', 'in', 'ft'), inch: 'in', '"': 'in', thou: 'mil' },
+    example: '86 mm',
+  },
+  pressure: {
+    name: 'a pressure',
+    inside: 'Pa',
+    units: same('Pa', 'hPa', 'kPa', 'mbar', 'bar', 'psi', 'atm', 'mmHg', 'inHg', 'inH2O'),
+    example: '1013 mbar',
+  },
+  temperature: {
+    name: 'a temperature',
+    inside: 'K',
+    units: { ...same('K', 'degC', 'degF'), '°C': 'degC', '°F': 'degF' },
+    example: '20 degC',
+  },
+  angle: {
+    name: 'an angle',
+    inside: 'deg',
+    units: { deg: 'deg', '°': 'deg' },
+    example: '62 deg ABDC',
+  },
+  speed: {
+    name: 'an engine speed',
+    inside: 'rpm',
+    units: { rpm: 'rpm', '1/min': 'rpm' },
+    example: '6500 rpm',
+  },
+  flow: {
+    name: 'a volume flow',
+    inside: 'm^3/s',
+    units: {
+      cfm: 'ft^3/minute',
+      'm3/s': 'm^3/s',
+      'm3/h': 'm^3/hour',
+      'L/s': 'L/s',
+      'l/s': 'L/s',
+      'L/min': 'L/minute',
+      'l/min': 'L/minute',
+    },
+    example: '120 cfm',
+  },
+  ratio: {
+    name: 'a plain number',
+    inside: '',
+    units: { '': '', ':1': '', '%': '%' },
+    example: '0.5',
+  },
+} satisfies Record<string, Dimension>;
+
+export type DimensionName = keyof typeof DIMENSIONS;
+
+/** A value read from the file, in the unit inside the program (m, Pa, K, deg, rpm, m^3/s, 1). */
+export interface Quantity {
+  value: number;
+  /** Half-width of what the builder is unsure about, same unit; 0 where none was given. */
+  spread: number;
+  /** Whether a pressure was given above ambient. */
+  gauge: boolean;
+  /** Set where the value is allowed but seldom seen: the usual range, in words. */
+  unusual?: string;
+}
+
+/** Why a text is no quantity. */
+export interface QuantityProblem {
+  problem: string;
+  remedy: string;
+}
+
+/** What may follow the unit, and where dead centres lie [deg]. */
+export interface QuantityContext {
+  /** Crank angles of the dead centres that BTDC, ATDC, BBDC and ABDC mean here. */
+  deadCentres?: { top: number; bottom: number };
+  /** Whether `gauge` may follow a pressure. */
+  gauge?: boolean;
+}
+
+const NUMBER = String.raw`[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?`;
+const UNIT = String.raw`[^\s\d.+±-][^\s+±]*|1/min`;
+const TAG = 'BTDC|ATDC|BBDC|ABDC|gauge|absolute';
+const GRAMMAR = new RegExp(
+  String.raw`^(${NUMBER})\s*(${UNIT})?(?:\s+(${TAG}))?(?:\s*(?:\+-|\+/-|±)\s*(${NUMBER})\s*(${UNIT})?)?$`,
+);
+
+/**
+ * Reads one quantity.
+ *
+ * @param raw what the file holds: text, or a number where the dimension is `ratio`
+ * @returns the quantity, or the problem with its remedy
+ */
+export function readQuantity(
+  raw: unknown,
+  dimension: DimensionName,
+  context: QuantityContext = {},
+): Quantity | QuantityProblem {
+  const text = quantityText(raw, dimension);
+  if (typeof text !== 'string') return text;
+  const match = GRAMMAR.exec(text);
+  if (match === null) return unreadable(text, dimension);
+  const [, number = '', name = '', tag, spreadNumber, spreadName = ''] = match;
+  const value = inside(Number(number), name, dimension);
+  if (typeof value !== 'number') return value;
+  const tagged = tag === undefined ? value : applyTag(value, tag, dimension, context);
+  if (typeof tagged !== 'number') return tagged;
+  const spread = spreadInside(number, name, spreadNumber, spreadName, dimension);
+  if (typeof spread !== 'number') return spread;
+  return { value: tagged, spread, gauge: tag === 'gauge' };
+}
+
+/** A value of the program in the unit of the example, for messages: 0.086 m -> `86 mm`. */
+export function quantityToText(value: number, dimension: DimensionName): string {
+  const { inside: from } = DIMENSIONS[dimension];
+  const to: Partial<Record<DimensionName, string>> = { length: 'mm', pressure: 'mbar' };
+  const name = to[dimension] ?? from;
+  const shown = from === '' ? value : unit(value, from).toNumber(name);
+  return `${Number(shown.toPrecision(6))} ${name}`.trim();
+}
+
+/** Regular expression of the texts a dimension takes, for editors. */
+export function quantityPattern(dimension: DimensionName): string {
+  const units = Object.keys(DIMENSIONS[dimension].units)
+    .filter((name) => name !== '')
+    .join('|');
+  const optional = dimension === 'ratio' ? '?' : '';
+  return String.raw`^\s*${NUMBER}\s*(?:${units})${optional}(?:\s+(?:${TAG}))?(?:\s*(?:\+-|\+/-|±)\s*${NUMBER}\s*(?:${units})${optional})?\s*$`;
+}
+
+function quantityText(raw: unknown, dimension: DimensionName): string | QuantityProblem {
+  const { name, example } = DIMENSIONS[dimension];
+  if (typeof raw === 'string') return raw.trim();
+  if (typeof raw !== 'number') {
+    const found = raw === null ? 'nothing' : Array.isArray(raw) ? 'a list' : `a ${kindOf(raw)}`;
+    return { problem: `must be ${name}, found ${found}`, remedy: `write for example: ${example}` };
+  }
+  if (!Number.isFinite(raw)) {
+    return { problem: `${raw} is not a finite number`, remedy: `write for example: ${example}` };
+  }
+  if (dimension === 'ratio') return String(raw);
+  return {
+    problem: `${raw} has no unit`,
+    remedy: `write the unit after the number, for example: ${example}`,
+  };
+}
+
+function kindOf(raw: unknown): string {
+  return raw instanceof Object ? 'section of keys' : typeof raw;
+}
+
+function unreadable(text: string, dimension: DimensionName): QuantityProblem {
+  const { name, example } = DIMENSIONS[dimension];
+  const shown = text.length > 60 ? `${text.slice(0, 60)}...` : text;
+  const remedy = /\d,\d/.test(text)
+    ? `use a point for decimals and no separator for thousands, for example: ${example}`
+    : `write a number and a unit, for example: ${example}`;
+  return { problem: `cannot read "${shown}" as ${name}`, remedy };
+}
+
+/** Number and unit name -> number in the unit inside the program. */
+function inside(number: number, name: string, dimension: DimensionName): number | QuantityProblem {
+  const { units, inside: target, example } = DIMENSIONS[dimension] as Dimension;
+  if (!Number.isFinite(number)) {
+    return { problem: `${number} is not a finite number`, remedy: `write for example: ${example}` };
+  }
+  if (!Object.hasOwn(units, name)) return wrongUnit(number, name, dimension);
+  if (dimension === 'ratio') return name === '%' ? number / 100 : number;
+  return rounded(unit(number, units[name]!).toNumber(target));
+}
+
+/** Without the round-off of a conversion, so that 86 mm is 0.086 m and not a hair more. */
+function rounded(value: number): number {
+  return Number(value.toPrecision(15));
+}
+
+function wrongUnit(number: number, name: string, dimension: DimensionName): QuantityProblem {
+  const { name: wanted, units, example } = DIMENSIONS[dimension] as Dimension;
+  if (name === '') {
+    return {
+      problem: `${number} has no unit`,
+      remedy: `write the unit after the number, for example: ${example}`,
+    };
+  }
+  const names = Object.keys(units).filter((known) => known !== '');
+  const other = Object.values<Dimension>(DIMENSIONS).find((d) => Object.hasOwn(d.units, name));
+  const near = closest(name, names);
+  return {
+    problem: other
+      ? `"${number} ${name}" is ${other.name}, not ${wanted}`
+      : `"${name}" is not a unit of ${wanted.replace(/^an? /, '')}`,
+    remedy: near
+      ? `did you mean "${near}"? known units: ${names.join(', ')}`
+      : `use one of: ${names.join(', ')}`,
+  };
+}
+
+function applyTag(
+  value: number,
+  tag: string,
+  dimension: DimensionName,
+  { deadCentres, gauge }: QuantityContext,
+): number | QuantityProblem {
+  if (dimension === 'angle' && deadCentres) {
+    const { top, bottom } = deadCentres;
+    if (tag === 'BTDC') return top - value;
+    if (tag === 'ATDC') return top + value;
+    if (tag === 'BBDC') return bottom - value;
+    if (tag === 'ABDC') return bottom + value;
+  }
+  if (dimension === 'pressure' && (tag === 'absolute' || (tag === 'gauge' && gauge))) return value;
+  return {
+    problem: `"${tag}" has no meaning here`,
+    remedy: `leave "${tag}" away and give ${DIMENSIONS[dimension].name} by itself`,
+  };
+}
+
+/** Half-width in the unit inside; a difference, so that zero points of temperature scales drop out. */
+function spreadInside(
+  number: string,
+  name: string,
+  spreadNumber: string | undefined,
+  spreadName: string,
+  dimension: DimensionName,
+): number | QuantityProblem {
+  if (spreadNumber === undefined) return 0;
+  const half = Number(spreadNumber);
+  if (half < 0) return { problem: `the spread ${half} is negative`, remedy: 'write it positive' };
+  if (spreadName !== name) {
+    return {
+      problem: `value and spread have different units ("${name}" and "${spreadName}")`,
+      remedy: `give the spread in "${name}" too`,
+    };
+  }
+  const low = inside(Number(number), name, dimension);
+  const high = inside(Number(number) + half, name, dimension);
+  if (typeof low !== 'number') return low;
+  return typeof high === 'number' ? rounded(high - low) : high;
+}
