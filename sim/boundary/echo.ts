@@ -1,0 +1,115 @@
+/**
+ * A like cylinder's pipe at a shared joint, known by its echo: in a settled, evenly firing engine
+ * every cylinder sends into the joint just what the first one sent, some crank degrees later. So
+ * one cylinder is solved, and the others' arriving gas is replayed from its own last cycle.
+ *
+ * Exact once the cycle has settled; shown against all cylinders solved in
+ * tests/consistency/echo.test.ts.
+ */
+import type { Gas } from '../gas/gas.ts';
+import type { ArrivingGas, End, EndFlow } from './ductEnd.ts';
+
+/** Degrees in a four-stroke cycle, and records kept per degree. */
+const CYCLE = 720;
+const PER_DEGREE = 2;
+const BINS = CYCLE * PER_DEGREE;
+/**
+ * Share of the newest cycle in the record. A record of the last cycle alone can swing from cycle to
+ * cycle for ever; the mean of all, the older the less, has the same settled state and finds it.
+ */
+const MEMORY = 0.5;
+/** Cycles of which nothing is kept: the start is still being flushed out. */
+const FORGOTTEN = 2;
+/** Fields kept of the arriving gas. */
+const FIELDS = ['rho', 'v', 'p', 'c', 'gamma', 'R', 'burned', 'fuel'] as const;
+
+/** What arrived at an end over the last 720 degrees, on an even grid of crank angles. */
+export class ArrivalRecord {
+  private readonly bins = new Float64Array(BINS * FIELDS.length);
+  private readonly last = new Float64Array(FIELDS.length);
+  private lastAngle = Number.NaN;
+  private turns = 0;
+
+  /** Fills the whole record with one state. */
+  fill(gas: ArrivingGas): void {
+    FIELDS.forEach((field, k) => {
+      this.last[k] = gas[field];
+      for (let bin = 0; bin < BINS; bin++) this.bins[bin * FIELDS.length + k] = gas[field];
+    });
+    this.lastAngle = Number.NaN;
+  }
+
+  /** Notes the gas that arrives at a crank angle [deg]; angles rise from call to call. */
+  note(gas: ArrivingGas, crankAngle: number): void {
+    const here = crankAngle * PER_DEGREE;
+    if (!Number.isNaN(this.lastAngle)) {
+      const span = (here - this.lastAngle + BINS) % BINS;
+      if (here < this.lastAngle) this.turns++;
+      const first = Math.floor(this.lastAngle) + 1;
+      for (let bin = first; bin <= this.lastAngle + span; bin++) {
+        this.put(bin % BINS, gas, (bin - this.lastAngle) / span);
+      }
+    }
+    for (let k = 0; k < FIELDS.length; k++) this.last[k] = gas[FIELDS[k]!];
+    this.lastAngle = here;
+  }
+
+  /** Reads what arrived at a crank angle [deg]. */
+  recall(crankAngle: number, into: ArrivingGas): void {
+    const at = (((crankAngle % CYCLE) + CYCLE) % CYCLE) * PER_DEGREE;
+    const low = Math.floor(at) % BINS;
+    const high = (low + 1) % BINS;
+    const share = at - Math.floor(at);
+    for (let k = 0; k < FIELDS.length; k++) {
+      const a = this.bins[low * FIELDS.length + k]!;
+      const b = this.bins[high * FIELDS.length + k]!;
+      into[FIELDS[k]!] = a + share * (b - a);
+    }
+  }
+
+  private put(bin: number, gas: ArrivingGas, share: number): void {
+    for (let k = 0; k < FIELDS.length; k++) {
+      const old = this.last[k]!;
+      const now = old + share * (gas[FIELDS[k]!] - old);
+      const at = bin * FIELDS.length + k;
+      this.bins[at]! += (this.turns < FORGOTTEN ? 1 : MEMORY) * (now - this.bins[at]!);
+    }
+  }
+}
+
+/** The end of a pipe that is not solved: reads a record, keeps a ledger of what it gave. */
+export class EchoEnd implements End {
+  readonly area: number;
+  readonly arriving: ArrivingGas;
+  readonly flow: EndFlow = { mass: 0, energy: 0, burned: 0, fuel: 0 };
+  /** What it has given to the joint since the last reset: mass [kg], energy [J]. */
+  readonly given: EndFlow = { mass: 0, energy: 0, burned: 0, fuel: 0 };
+  /** How far behind the recorded pipe this one fires [deg]. */
+  readonly delay: number;
+  lastPressure = Number.NaN;
+
+  constructor(area: number, delay: number, start: ArrivingGas) {
+    this.area = area;
+    this.delay = delay;
+    this.arriving = { ...start };
+  }
+
+  read(_gas: Gas): void {}
+
+  /** Adds this step's flow to the ledger. */
+  tally(dt: number): void {
+    this.given.mass += this.flow.mass * dt;
+    this.given.energy += this.flow.energy * dt;
+    this.given.burned += this.flow.burned * dt;
+    this.given.fuel += this.flow.fuel * dt;
+  }
+
+  write(rho: number, v: number, p: number, burned: number, fuel: number, energyFlow: number): void {
+    const { flow } = this;
+    flow.mass = rho * v * this.area;
+    flow.energy = energyFlow;
+    flow.burned = flow.mass * burned;
+    flow.fuel = flow.mass * fuel;
+    this.lastPressure = p;
+  }
+}

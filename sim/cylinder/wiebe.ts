@@ -1,0 +1,33 @@
+/**
+ * Wiebe's burn law:  x = 1 - exp(-a ((theta - theta_0) / D)^(m + 1)),  a = 5, m = 2, brought to 1 at
+ * the end of the burn. Source: Heywood (1988), sec. 9.2, eq. 9.30 (from memory).
+ */
+
+export interface Burn {
+  /** Crank angle at which the burn starts [deg]; below 0 before firing top dead centre. */
+  start: number;
+  /** Crank angle at which it ends [deg]. */
+  end: number;
+  /** Share burned [0..1] at a crank angle [deg]. */
+  share(crankAngle: number): number;
+}
+
+const A = 5;
+const EXPONENT = 3;
+const COMPLETE = 1 - Math.exp(-A);
+
+/** The burn with its 50 % point and 10-90 % duration [deg] as stated. */
+export function wiebeBurn(burn50: number, duration10to90: number): Burn {
+  const at = (share: number) => (-Math.log(1 - share * COMPLETE) / A) ** (1 / EXPONENT);
+  const duration = duration10to90 / (at(0.9) - at(0.1));
+  const start = burn50 - at(0.5) * duration;
+  return {
+    start,
+    end: start + duration,
+    share: (angle) => {
+      const y = (angle - start) / duration;
+      if (y <= 0) return 0;
+      return y >= 1 ? 1 : (1 - Math.exp(-A * y ** EXPONENT)) / COMPLETE;
+    },
+  };
+}

@@ -1,0 +1,216 @@
+/**
+ * A duct: a mesh, the state of the gas in its cells, and room for the values at its faces. All
+ * arrays are made once; the scheme works in them.
+ */
+import type { Gas } from '../gas/gas.ts';
+import { type FaceFluxes, type FaceStates, faceFluxes, faceStates } from './faces.ts';
+import { type Mesh, meshOf } from './mesh.ts';
+import type { Profile } from './profile.ts';
+
+export interface DuctOptions {
+  /** Name for messages and traces. */
+  name: string;
+  /** Largest cell [m]. */
+  largestCell: number;
+  /** Wall temperature [K] at distance x [m]; leave out for an adiabatic wall. */
+  wallTemperature?: (x: number) => number;
+  /** Equivalent sand roughness [m]; leave out for a frictionless wall. */
+  roughness?: number;
+  /** Loss per length in dynamic heads at distance x [1/m]: bends and the like. */
+  lossPerLength?: (x: number) => number;
+}
+
+/** Conserved quantities per unit volume, cell means. */
+export interface CellStates {
+  /** Density [kg/m^3]. */
+  rho: Float64Array;
+  /** Momentum [kg/m^2 s]. */
+  momentum: Float64Array;
+  /** Total energy, sensible and kinetic [J/m^3]. */
+  energy: Float64Array;
+  /** Burned products [kg/m^3]. */
+  rhoBurned: Float64Array;
+  /** Fuel vapour [kg/m^3]. */
+  rhoFuel: Float64Array;
+}
+
+/** What follows from the conserved quantities. */
+export interface CellPrimitives {
+  /** Velocity [m/s]. */
+  u: Float64Array;
+  /** Static pressure [Pa]. */
+  p: Float64Array;
+  /** Static temperature [K]. */
+  T: Float64Array;
+  /** Ratio of specific heats [-]. */
+  gamma: Float64Array;
+  /** Specific gas constant [J/kg K]. */
+  R: Float64Array;
+  /** Speed of sound [m/s]. */
+  c: Float64Array;
+  /** Mass fraction of burned products [-]. */
+  burned: Float64Array;
+  /** Mass fraction of fuel vapour [-]. */
+  fuel: Float64Array;
+}
+
+/** A uniform state to start from. */
+export interface InitialState {
+  /** Pressure [Pa]. */
+  pressure: number;
+  /** Temperature [K]. */
+  temperature: number;
+  /** Velocity [m/s]. */
+  velocity?: number;
+  /** Mass fraction of burned products [-]. */
+  burned?: number;
+  /** Mass fraction of fuel vapour [-]. */
+  fuel?: number;
+}
+
+/** Which end of a duct: `low` at x = 0, `high` at x = length. */
+export type Side = 'low' | 'high';
+
+export class Duct {
+  readonly name: string;
+  readonly mesh: Mesh;
+  readonly cells: CellStates;
+  readonly prim: CellPrimitives;
+  /** State on the side of falling x of each face, at half time. */
+  readonly left: FaceStates;
+  /** State on the side of rising x of each face, at half time. */
+  readonly right: FaceStates;
+  readonly flux: FaceFluxes;
+  /** Half-time pressure of each cell, for the area source [Pa]. */
+  readonly pHalf: Float64Array;
+  /** Momentum source of each cell from the wall [N/m^3]. */
+  readonly wallForce: Float64Array;
+  /** Heat from the wall to each cell [W/m^3]. */
+  readonly wallHeat: Float64Array;
+  /** Fanning friction factor of each cell [-]; refreshed now and then. */
+  readonly fanning: Float64Array;
+  /** Wall temperature of each cell [K]; 0 where adiabatic. */
+  readonly wallTemperature: Float64Array;
+  /** Spread loss of each cell, dynamic heads per metre [1/m]. */
+  readonly lossPerLength: Float64Array;
+  /** Roughness [m]; NaN for a frictionless wall. */
+  readonly roughness: number;
+  /** Primitive state found at both end faces in the last step: rho, u, p, burned, fuel. */
+  readonly endState: Record<Side, Float64Array>;
+  /** Greatest |u| + c of the state as it stands [m/s]. */
+  fastest = 0;
+  /** Heat taken from the wall since the last reset of the ledger [J]. */
+  heatTaken = 0;
+
+  constructor(profile: Profile, options: DuctOptions) {
+    const mesh = meshOf(profile, options.largestCell);
+    const n = mesh.cells;
+    const field = () => new Float64Array(n);
+    const centre = (i: number) => (i + 0.5) * mesh.dx;
+    this.name = options.name;
+    this.mesh = mesh;
+    this.cells = {
+      rho: field(),
+      momentum: field(),
+      energy: field(),
+      rhoBurned: field(),
+      rhoFuel: field(),
+    };
+    this.prim = {
+      u: field(),
+      p: field(),
+      T: field(),
+      gamma: field(),
+      R: field(),
+      c: field(),
+      burned: field(),
+      fuel: field(),
+    };
+    this.left = faceStates(n + 1);
+    this.right = faceStates(n + 1);
+    this.flux = faceFluxes(n + 1);
+    this.pHalf = field();
+    this.wallForce = field();
+    this.wallHeat = field();
+    this.fanning = field();
+    this.wallTemperature = field().map((_, i) => options.wallTemperature?.(centre(i)) ?? 0);
+    this.lossPerLength = field().map((_, i) => options.lossPerLength?.(centre(i)) ?? 0);
+    this.roughness = options.roughness ?? Number.NaN;
+    this.endState = { low: new Float64Array(5), high: new Float64Array(5) };
+  }
+
+  /** Fills the duct with one state. */
+  fill(gas: Gas, state: InitialState): void {
+    this.fillEach(gas, () => state);
+  }
+
+  /** Fills each cell with the state at its centre x [m]. */
+  fillEach(gas: Gas, stateAt: (x: number) => InitialState): void {
+    const { cells, prim, mesh } = this;
+    for (let i = 0; i < mesh.cells; i++) {
+      const state = stateAt((i + 0.5) * mesh.dx);
+      const { pressure, temperature: T, velocity: u = 0, burned = 0, fuel = 0 } = state;
+      const rho = pressure / (gas.gasConstant(burned, fuel) * T);
+      cells.rho[i] = rho;
+      cells.momentum[i] = rho * u;
+      cells.energy[i] = rho * (gas.internalEnergy(T, burned, fuel) + 0.5 * u * u);
+      cells.rhoBurned[i] = rho * burned;
+      cells.rhoFuel[i] = rho * fuel;
+      prim.T[i] = T;
+    }
+    this.refresh(gas);
+    this.setEnd('low', 0);
+    this.setEnd('high', mesh.cells - 1);
+  }
+
+  /** Primitive values from the conserved ones. */
+  refresh(gas: Gas): void {
+    const { cells, prim } = this;
+    let fastest = 0;
+    for (let i = 0; i < this.mesh.cells; i++) {
+      const rho = cells.rho[i]!;
+      const u = cells.momentum[i]! / rho;
+      const burned = cells.rhoBurned[i]! / rho;
+      const fuel = cells.rhoFuel[i]! / rho;
+      const T = gas.temperature(cells.energy[i]! / rho - 0.5 * u * u, burned, fuel, prim.T[i]!);
+      const R = gas.gasConstant(burned, fuel);
+      const gamma = 1 + R / gas.heatCapacityVolume(T, burned, fuel);
+      const c = Math.sqrt(gamma * R * T);
+      prim.u[i] = u;
+      prim.T[i] = T;
+      prim.R[i] = R;
+      prim.p[i] = rho * R * T;
+      prim.gamma[i] = gamma;
+      prim.c[i] = c;
+      prim.burned[i] = burned;
+      prim.fuel[i] = fuel;
+      const speed = Math.abs(u) + c;
+      if (!(speed <= fastest)) fastest = speed;
+    }
+    this.fastest = fastest;
+  }
+
+  /** Mass [kg], energy [J], burned products [kg] and fuel vapour [kg] held. */
+  contents(): { mass: number; energy: number; burned: number; fuel: number } {
+    const { cells, mesh } = this;
+    const sum = (field: Float64Array) =>
+      field.reduce((total, value, i) => total + value * mesh.volume[i]!, 0);
+    return {
+      mass: sum(cells.rho),
+      energy: sum(cells.energy),
+      burned: sum(cells.rhoBurned),
+      fuel: sum(cells.rhoFuel),
+    };
+  }
+
+  private setEnd(side: Side, i: number): void {
+    const { cells, prim } = this;
+    this.endState[side].set([
+      cells.rho[i]!,
+      prim.u[i]!,
+      prim.p[i]!,
+      prim.burned[i]!,
+      prim.fuel[i]!,
+    ]);
+  }
+}

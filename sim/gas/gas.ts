@@ -1,0 +1,151 @@
+/**
+ * The working gas: a thermally perfect mixture of fresh air, burned products and fuel vapour.
+ *
+ * Composition is carried by two mass fractions, `burned` and `fuel`; the rest is air. For each
+ * component cv(T) is taken from its own law at knots 100 K apart and runs straight between them, so
+ * that internal energy is a parabola in each interval and temperature follows in closed form:
+ *
+ *   e(T) = e_i + d (cv_i + h_i d),   d = T - T_i,   h_i = (cv_(i+1) - cv_i) / 200 K
+ *   d    = 2 (e - e_i) / (cv_i + sqrt(cv_i^2 + 4 h_i (e - e_i)))
+ *
+ * Sensible enthalpy is zero at 298.15 K for every component, so that a heating value stated there
+ * is the heat released. cv of air is within 0.05 % of the polynomials from 200 to 3000 K
+ * (tests/handbook/gas.test.ts).
+ */
+import { GAS_CONSTANT } from '../units.ts';
+import { type Component, perfectComponent } from './component.ts';
+import { REFERENCE_TEMPERATURE } from './species.ts';
+
+/** Distance of the knots [K]. */
+export const KNOT = 100;
+/** Number of intervals; the last knot lies at 4000 K. */
+const INTERVALS = 40;
+/** Numbers per row of the table: e, cv, h of air, then of burned and fuel less those of air. */
+const ROW = 9;
+
+export class Gas {
+  /** Specific gas constant of air [J/kg K]. */
+  readonly rAir: number;
+  /** Gas constant of burned products less that of air [J/kg K]. */
+  readonly rBurned: number;
+  /** Gas constant of fuel vapour less that of air [J/kg K]. */
+  readonly rFuel: number;
+  private readonly table: Float64Array;
+
+  constructor(air: Component, burned: Component, fuel: Component) {
+    const constants = [air, burned, fuel].map((part) => GAS_CONSTANT / part.molarMass);
+    this.rAir = constants[0]!;
+    this.rBurned = constants[1]! - this.rAir;
+    this.rFuel = constants[2]! - this.rAir;
+    this.table = tabulate([air, burned, fuel], constants);
+  }
+
+  /** Specific gas constant [J/kg K]. */
+  gasConstant(burned: number, fuel: number): number {
+    return this.rAir + burned * this.rBurned + fuel * this.rFuel;
+  }
+
+  /** Sensible specific internal energy [J/kg] at temperature T [K]. */
+  internalEnergy(T: number, burned: number, fuel: number): number {
+    const row = rowAt(T);
+    const t = this.table;
+    const d = T - KNOT * (row / ROW);
+    const e = t[row]! + burned * t[row + 3]! + fuel * t[row + 6]!;
+    const cv = t[row + 1]! + burned * t[row + 4]! + fuel * t[row + 7]!;
+    const h = t[row + 2]! + burned * t[row + 5]! + fuel * t[row + 8]!;
+    return e + d * (cv + h * d);
+  }
+
+  /** Temperature [K] of specific internal energy e [J/kg]; `guess` [K] speeds the search. */
+  temperature(e: number, burned: number, fuel: number, guess: number): number {
+    const t = this.table;
+    let row = rowAt(guess);
+    for (;;) {
+      const e0 = t[row]! + burned * t[row + 3]! + fuel * t[row + 6]!;
+      const cv = t[row + 1]! + burned * t[row + 4]! + fuel * t[row + 7]!;
+      const h = t[row + 2]! + burned * t[row + 5]! + fuel * t[row + 8]!;
+      const de = e - e0;
+      if (de < 0 && row > 0) {
+        row -= ROW;
+        continue;
+      }
+      const d = (2 * de) / (cv + Math.sqrt(cv * cv + 4 * h * de));
+      if (d > KNOT && row < (INTERVALS - 1) * ROW) {
+        row += ROW;
+        continue;
+      }
+      return KNOT * (row / ROW) + d;
+    }
+  }
+
+  /** Specific heat at constant volume [J/kg K]. */
+  heatCapacityVolume(T: number, burned: number, fuel: number): number {
+    const row = rowAt(T);
+    const t = this.table;
+    const d = T - KNOT * (row / ROW);
+    const cv = t[row + 1]! + burned * t[row + 4]! + fuel * t[row + 7]!;
+    return cv + 2 * d * (t[row + 2]! + burned * t[row + 5]! + fuel * t[row + 8]!);
+  }
+
+  /** Specific heat at constant pressure [J/kg K]. */
+  heatCapacityPressure(T: number, burned: number, fuel: number): number {
+    return this.heatCapacityVolume(T, burned, fuel) + this.gasConstant(burned, fuel);
+  }
+
+  /** Sensible specific enthalpy [J/kg], zero at 298.15 K. */
+  enthalpy(T: number, burned: number, fuel: number): number {
+    return this.internalEnergy(T, burned, fuel) + this.gasConstant(burned, fuel) * T;
+  }
+
+  /** Ratio of specific heats [-]. */
+  gamma(T: number, burned: number, fuel: number): number {
+    return 1 + this.gasConstant(burned, fuel) / this.heatCapacityVolume(T, burned, fuel);
+  }
+
+  /** Speed of sound [m/s]. */
+  soundSpeed(T: number, burned: number, fuel: number): number {
+    return Math.sqrt(this.gamma(T, burned, fuel) * this.gasConstant(burned, fuel) * T);
+  }
+}
+
+/** A gas of constant ratio of specific heats, whatever its composition. */
+export function perfectGas(gamma: number, gasConstant: number): Gas {
+  const one = perfectComponent(gamma, gasConstant);
+  return new Gas(one, one, one);
+}
+
+function rowAt(T: number): number {
+  const i = (T / KNOT) | 0;
+  return (i < 0 ? 0 : i < INTERVALS ? i : INTERVALS - 1) * ROW;
+}
+
+function tabulate(parts: Component[], constants: number[]): Float64Array {
+  const table = new Float64Array(INTERVALS * ROW);
+  parts.forEach((part, k) => {
+    const rows = energyRows(part, constants[k]!);
+    rows.forEach((value, j) => {
+      const at = Math.floor(j / 3) * ROW + (j % 3);
+      table[at + 3 * k] = value - (k > 0 ? table[at]! : 0);
+    });
+  });
+  return table;
+}
+
+/** e, cv, h of one component at each knot, e such that enthalpy is zero at 298.15 K. */
+function energyRows(part: Component, gasConstant: number): number[] {
+  const cv = Array.from(
+    { length: INTERVALS + 1 },
+    (_, i) => part.heatCapacity(i * KNOT) - gasConstant,
+  );
+  const rows: number[] = [];
+  let e = 0;
+  for (let i = 0; i < INTERVALS; i++) {
+    rows.push(e, cv[i]!, (cv[i + 1]! - cv[i]!) / (2 * KNOT));
+    e += (KNOT * (cv[i]! + cv[i + 1]!)) / 2;
+  }
+  const i = Math.floor(REFERENCE_TEMPERATURE / KNOT);
+  const d = REFERENCE_TEMPERATURE - i * KNOT;
+  const atReference = rows[3 * i]! + d * (rows[3 * i + 1]! + d * rows[3 * i + 2]!);
+  const shift = -gasConstant * REFERENCE_TEMPERATURE - atReference;
+  return rows.map((value, j) => (j % 3 === 0 ? value + shift : value));
+}
