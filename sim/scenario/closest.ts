@@ -10,6 +10,7 @@ export function closest(word: string, known: readonly string[]): string | undefi
     .sort((a, b) => a.edits - b.edits);
   const best = ranked[0];
   if (best === undefined) return undefined;
-  const most = Math.max(1, Math.floor(Math.max(word.length, best.candidate.length) / 3));
+  const length = Math.max(word.length, best.candidate.length);
+  const most = length <= 3 ? 1 : Math.max(2, Math.floor(length / 3));
   return best.edits <= most ? best.candidate : undefined;
 }

@@ -66,7 +66,7 @@ const FORMS: Record<string, { name: string; remedy: string }> = {
 
 function wrongType(expected: string, value: unknown) {
   const { name, remedy } = FORMS[expected] ?? { name: expected, remedy: 'see docs/scenario.md' };
-  if (value === undefined) return { message: 'is missing', remedy: `add it: ${name}; ${remedy}` };
+  if (value === undefined) return { message: 'is missing', remedy: `add it as ${name}: ${remedy}` };
   return { message: `must be ${name}, found ${formOf(value)}`, remedy };
 }
 

@@ -9,7 +9,6 @@ import {
   type Quantity,
   type QuantityContext,
   quantityPattern,
-  quantityToText,
   readQuantity,
 } from './quantity.ts';
 
@@ -43,15 +42,13 @@ export const LEAVES = z.registry<Leaf>();
 
 const quantityLeaf = (leaf: Leaf) => {
   const { dimension, description, absent, limits } = leaf;
-  const { example } = DIMENSIONS[dimension];
   const schema = z
     .unknown()
     .transform((raw, context) => readLeaf(raw, leaf, context))
     .meta({
       type: dimension === 'ratio' ? ['number', 'string'] : 'string',
-      pattern: quantityPattern(dimension),
+      pattern: quantityPattern(dimension, leaf),
       description: `${description} From ${limits[0]} to ${limits[1]}.${absentText(absent)}`,
-      examples: [dimension === 'angle' && !leaf.deadCentres ? '90 deg' : example],
     });
   return schema;
 };
@@ -114,8 +111,15 @@ export function leafValue(text: string, leaf: Leaf): number {
   return read.value;
 }
 
+/** What a builder might write at this leaf. */
+function exampleOf(leaf: Leaf): string {
+  return leaf.example ?? leaf.absent?.value ?? DIMENSIONS[leaf.dimension].example;
+}
+
 function readLeaf(raw: unknown, leaf: Leaf, context: z.RefinementCtx): Quantity {
-  const read = raw === undefined ? missing(leaf) : readQuantity(raw, leaf.dimension, leaf);
+  const example = exampleOf(leaf);
+  const read =
+    raw === undefined ? missing(leaf) : readQuantity(raw, leaf.dimension, { ...leaf, example });
   const limit = `${leaf.limits[0]} to ${leaf.limits[1]}`;
   if ('problem' in read) {
     context.addIssue(custom(read.problem, read.remedy, limit));
@@ -123,10 +127,10 @@ function readLeaf(raw: unknown, leaf: Leaf, context: z.RefinementCtx): Quantity 
   }
   const broken = brokenLimit(read, leaf);
   if (broken !== undefined) {
-    context.addIssue(custom(broken, `${leaf.description}`, limit));
+    context.addIssue(custom(broken, `keep within the limit. ${leaf.description}`, limit));
     return z.NEVER;
   }
-  return leaf.usual && !within(read.value, leaf.usual, leaf)
+  return leaf.usual && !read.gauge && !within(read.value, leaf.usual, leaf)
     ? { ...read, unusual: `${leaf.usual[0]} to ${leaf.usual[1]}` }
     : read;
 }
@@ -139,15 +143,14 @@ export function custom(message: string, remedy: string, limit?: string) {
 function missing(leaf: Leaf) {
   return {
     problem: 'is missing',
-    remedy: `add it, for example: ${DIMENSIONS[leaf.dimension].example}. ${leaf.description}`,
+    remedy: `add it, for example: ${exampleOf(leaf)}. ${leaf.description}`,
   };
 }
 
 function brokenLimit(read: Quantity, leaf: Leaf): string | undefined {
-  const shown = quantityToText(read.value, leaf.dimension);
-  if (leaf.whole && !Number.isInteger(read.value)) return `${shown} is not a whole number`;
+  if (leaf.whole && !Number.isInteger(read.value)) return `${read.text} is not a whole number`;
   if (read.gauge || within(read.value, leaf.limits, leaf)) return undefined;
-  return `${shown} is out of range`;
+  return `${read.text} is out of range`;
 }
 
 function within(value: number, range: readonly [string, string], leaf: Leaf): boolean {

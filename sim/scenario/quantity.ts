@@ -36,7 +36,10 @@ export const DIMENSIONS = {
   pressure: {
     name: 'a pressure',
     inside: 'Pa',
-    units: same('Pa', 'hPa', 'kPa', 'mbar', 'bar', 'psi', 'atm', 'mmHg', 'inHg', 'inH2O'),
+    units: {
+      ...same('Pa', 'hPa', 'kPa', 'mbar', 'bar', 'atm', 'mmHg', 'inHg', 'inH2O'),
+      psi: 'lbf/in^2', // mathjs holds psi to ten digits only
+    },
     example: '1013 mbar',
   },
   temperature: {
@@ -83,6 +86,8 @@ export type DimensionName = keyof typeof DIMENSIONS;
 
 /** A value read from the file, in the unit inside the program (m, Pa, K, deg, rpm, m^3/s, 1). */
 export interface Quantity {
+  /** As written. */
+  text: string;
   value: number;
   /** Half-width of what the builder is unsure about, same unit; 0 where none was given. */
   spread: number;
@@ -104,13 +109,16 @@ export interface QuantityContext {
   deadCentres?: { top: number; bottom: number };
   /** Whether `gauge` may follow a pressure. */
   gauge?: boolean;
+  /** What to show as an example; the dimension's own where absent. */
+  example?: string;
 }
 
 const NUMBER = String.raw`[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?`;
 const UNIT = String.raw`[^\s\d.+±-][^\s+±]*|1/min`;
 const TAG = 'BTDC|ATDC|BBDC|ABDC|gauge|absolute';
+const PLUS_MINUS = String.raw`(?:\+-|\+/-|±)`;
 const GRAMMAR = new RegExp(
-  String.raw`^(${NUMBER})\s*(${UNIT})?(?:\s+(${TAG}))?(?:\s*(?:\+-|\+/-|±)\s*(${NUMBER})\s*(${UNIT})?)?$`,
+  String.raw`^(${NUMBER})\s*(${UNIT})?(?:\s+(${TAG}))?(?:\s*${PLUS_MINUS}\s*(${NUMBER})\s*(${UNIT})?)?$`,
 );
 
 /**
@@ -124,18 +132,21 @@ export function readQuantity(
   dimension: DimensionName,
   context: QuantityContext = {},
 ): Quantity | QuantityProblem {
-  const text = quantityText(raw, dimension);
+  const example = context.example ?? DIMENSIONS[dimension].example;
+  const text = quantityText(raw, dimension, example);
   if (typeof text !== 'string') return text;
   const match = GRAMMAR.exec(text);
-  if (match === null) return unreadable(text, dimension);
+  if (match === null) return unreadable(text, dimension, example);
   const [, number = '', name = '', tag, spreadNumber, spreadName = ''] = match;
-  const value = inside(Number(number), name, dimension);
+  const value = inside(Number(number), name, dimension, example);
   if (typeof value !== 'number') return value;
   const tagged = tag === undefined ? value : applyTag(value, tag, dimension, context);
   if (typeof tagged !== 'number') return tagged;
-  const spread = spreadInside(number, name, spreadNumber, spreadName, dimension);
-  if (typeof spread !== 'number') return spread;
-  return { value: tagged, spread, gauge: tag === 'gauge' };
+  if (spreadNumber === undefined) return { text, value: tagged, spread: 0, gauge: tag === 'gauge' };
+  if (spreadName !== name) return unlikeSpread(name, spreadName);
+  const spread = spreadInside(Number(number), name, Number(spreadNumber), dimension);
+  if (!(spread >= 0 && Number.isFinite(spread))) return badSpread(spreadNumber);
+  return { text, value: tagged, spread, gauge: tag === 'gauge' };
 }
 
 /** A value of the program in the unit of the example, for messages: 0.086 m -> `86 mm`. */
@@ -147,17 +158,28 @@ export function quantityToText(value: number, dimension: DimensionName): string 
   return `${Number(shown.toPrecision(6))} ${name}`.trim();
 }
 
-/** Regular expression of the texts a dimension takes, for editors. */
-export function quantityPattern(dimension: DimensionName): string {
-  const units = Object.keys(DIMENSIONS[dimension].units)
-    .filter((name) => name !== '')
-    .join('|');
-  const optional = dimension === 'ratio' ? '?' : '';
-  return String.raw`^\s*${NUMBER}\s*(?:${units})${optional}(?:\s+(?:${TAG}))?(?:\s*(?:\+-|\+/-|±)\s*${NUMBER}\s*(?:${units})${optional})?\s*$`;
+/** Regular expression of the texts that `readQuantity` takes, for editors. */
+export function quantityPattern(dimension: DimensionName, context: QuantityContext = {}): string {
+  const names = Object.keys(DIMENSIONS[dimension].units).filter((name) => name !== '');
+  const units = `(?:${names.join('|')})${dimension === 'ratio' ? '?' : ''}`;
+  const tags = tagsOf(dimension, context).join('|');
+  const tag = tags === '' ? '' : String.raw`(?:\s+(?:${tags}))?`;
+  return String.raw`^${NUMBER}\s*${units}${tag}(?:\s*${PLUS_MINUS}\s*${NUMBER}\s*${units})?$`;
 }
 
-function quantityText(raw: unknown, dimension: DimensionName): string | QuantityProblem {
-  const { name, example } = DIMENSIONS[dimension];
+/** Words that may follow the unit. */
+function tagsOf(dimension: DimensionName, { deadCentres, gauge }: QuantityContext): string[] {
+  if (dimension === 'angle' && deadCentres) return ['BTDC', 'ATDC', 'BBDC', 'ABDC'];
+  if (dimension === 'pressure') return gauge ? ['absolute', 'gauge'] : ['absolute'];
+  return [];
+}
+
+function quantityText(
+  raw: unknown,
+  dimension: DimensionName,
+  example: string,
+): string | QuantityProblem {
+  const { name } = DIMENSIONS[dimension];
   if (typeof raw === 'string') return raw.trim();
   if (typeof raw !== 'number') {
     const found = raw === null ? 'nothing' : Array.isArray(raw) ? 'a list' : `a ${kindOf(raw)}`;
@@ -177,8 +199,8 @@ function kindOf(raw: unknown): string {
   return raw instanceof Object ? 'section of keys' : typeof raw;
 }
 
-function unreadable(text: string, dimension: DimensionName): QuantityProblem {
-  const { name, example } = DIMENSIONS[dimension];
+function unreadable(text: string, dimension: DimensionName, example: string): QuantityProblem {
+  const { name } = DIMENSIONS[dimension];
   const shown = text.length > 60 ? `${text.slice(0, 60)}...` : text;
   const remedy = /\d,\d/.test(text)
     ? `use a point for decimals and no separator for thousands, for example: ${example}`
@@ -187,12 +209,17 @@ function unreadable(text: string, dimension: DimensionName): QuantityProblem {
 }
 
 /** Number and unit name -> number in the unit inside the program. */
-function inside(number: number, name: string, dimension: DimensionName): number | QuantityProblem {
-  const { units, inside: target, example } = DIMENSIONS[dimension] as Dimension;
+function inside(
+  number: number,
+  name: string,
+  dimension: DimensionName,
+  example: string,
+): number | QuantityProblem {
+  const { units, inside: target } = DIMENSIONS[dimension] as Dimension;
   if (!Number.isFinite(number)) {
     return { problem: `${number} is not a finite number`, remedy: `write for example: ${example}` };
   }
-  if (!Object.hasOwn(units, name)) return wrongUnit(number, name, dimension);
+  if (!Object.hasOwn(units, name)) return wrongUnit(number, name, dimension, example);
   if (dimension === 'ratio') return name === '%' ? number / 100 : number;
   return rounded(unit(number, units[name]!).toNumber(target));
 }
@@ -202,8 +229,13 @@ function rounded(value: number): number {
   return Number(value.toPrecision(15));
 }
 
-function wrongUnit(number: number, name: string, dimension: DimensionName): QuantityProblem {
-  const { name: wanted, units, example } = DIMENSIONS[dimension] as Dimension;
+function wrongUnit(
+  number: number,
+  name: string,
+  dimension: DimensionName,
+  example: string,
+): QuantityProblem {
+  const { name: wanted, units } = DIMENSIONS[dimension] as Dimension;
   if (name === '') {
     return {
       problem: `${number} has no unit`,
@@ -227,41 +259,42 @@ function applyTag(
   value: number,
   tag: string,
   dimension: DimensionName,
-  { deadCentres, gauge }: QuantityContext,
+  context: QuantityContext,
 ): number | QuantityProblem {
-  if (dimension === 'angle' && deadCentres) {
-    const { top, bottom } = deadCentres;
-    if (tag === 'BTDC') return top - value;
-    if (tag === 'ATDC') return top + value;
-    if (tag === 'BBDC') return bottom - value;
-    if (tag === 'ABDC') return bottom + value;
+  if (!tagsOf(dimension, context).includes(tag)) {
+    return {
+      problem: `"${tag}" has no meaning here`,
+      remedy: `leave "${tag}" away and give ${DIMENSIONS[dimension].name} by itself`,
+    };
   }
-  if (dimension === 'pressure' && (tag === 'absolute' || (tag === 'gauge' && gauge))) return value;
-  return {
-    problem: `"${tag}" has no meaning here`,
-    remedy: `leave "${tag}" away and give ${DIMENSIONS[dimension].name} by itself`,
-  };
+  const { top, bottom } = context.deadCentres ?? { top: 0, bottom: 0 };
+  if (tag === 'BTDC') return top - value;
+  if (tag === 'ATDC') return top + value;
+  if (tag === 'BBDC') return bottom - value;
+  return tag === 'ABDC' ? bottom + value : value;
 }
 
 /** Half-width in the unit inside; a difference, so that zero points of temperature scales drop out. */
 function spreadInside(
-  number: string,
+  number: number,
   name: string,
-  spreadNumber: string | undefined,
-  spreadName: string,
+  half: number,
   dimension: DimensionName,
-): number | QuantityProblem {
-  if (spreadNumber === undefined) return 0;
-  const half = Number(spreadNumber);
-  if (half < 0) return { problem: `the spread ${half} is negative`, remedy: 'write it positive' };
-  if (spreadName !== name) {
-    return {
-      problem: `value and spread have different units ("${name}" and "${spreadName}")`,
-      remedy: `give the spread in "${name}" too`,
-    };
-  }
-  const low = inside(Number(number), name, dimension);
-  const high = inside(Number(number) + half, name, dimension);
-  if (typeof low !== 'number') return low;
-  return typeof high === 'number' ? rounded(high - low) : high;
+): number {
+  const [low, high] = [number, number + half].map((at) => inside(at, name, dimension, ''));
+  return typeof low === 'number' && typeof high === 'number' ? rounded(high - low) : Number.NaN;
+}
+
+function unlikeSpread(name: string, spreadName: string): QuantityProblem {
+  return {
+    problem: `value and spread have different units ("${name}" and "${spreadName}")`,
+    remedy: `give the spread in "${name}" too`,
+  };
+}
+
+function badSpread(spread: string): QuantityProblem {
+  return {
+    problem: `the spread ${spread} is no half-width`,
+    remedy: 'give it positive and finite',
+  };
 }

@@ -52,6 +52,12 @@ export class Reading {
     return this.at(path) !== undefined;
   }
 
+  /** Whether a section of keys stands at the path. */
+  hasSection(path: string): boolean {
+    const value = this.at(path);
+    return value instanceof Object && !Array.isArray(value) && !isQuantity(value);
+  }
+
   /** How many rows the list at the path has; 0 where there is none. */
   rows(path: string): number {
     const list = this.at(path);
@@ -132,10 +138,9 @@ export class Reading {
 
   /** Adds a warning for every quantity outside its usual range. */
   warnUnusual(): void {
-    for (const [path, { value, unusual }] of quantitiesOf(this.tree)) {
+    for (const [path, { text, unusual }] of quantitiesOf(this.tree)) {
       if (unusual === undefined) continue;
-      const shown = quantityToText(value, this.leaf(path).dimension);
-      this.warn(path, `${shown} is unusual; most engines lie within ${unusual}`);
+      this.warn(path, `${text} is unusual; most engines lie within ${unusual}`);
     }
   }
 

@@ -1,5 +1,5 @@
 /** From a scenario tree that the schema has passed to the engine as data, defaults listed. */
-import type { EngineSpecification } from '../engine/specification.ts';
+import type { EngineSpecification } from '../specification.ts';
 import type { DefaultUsed, Reading, ScenarioWarning, Spread } from './reading.ts';
 import { resolveAmbient } from './sections/ambient.ts';
 import { resolveEngine } from './sections/engine.ts';

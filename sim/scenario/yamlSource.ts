@@ -17,7 +17,7 @@ import {
 import { ScenarioError, type ScenarioIssue } from '../errors.ts';
 
 /** Longest file that is read [characters]. */
-export const LONGEST_TEXT = 1 << 20;
+export const LONGEST_TEXT = 1 << 18;
 
 /** Deepest nesting that is read. */
 export const DEEPEST = 20;

@@ -1,5 +1,5 @@
 /** The air around the engine. */
-import type { AmbientSpecification } from '../../engine/specification.ts';
+import type { AmbientSpecification } from '../../specification.ts';
 import { maybe, section } from '../leaf.ts';
 import type { Reading } from '../reading.ts';
 

@@ -1,4 +1,5 @@
 /** Whether the valves of both kinds fit into the bore. */
+import { quantityToText } from '../quantity.ts';
 import type { Reading } from '../reading.ts';
 
 /** Share of the bore's area that valve heads seldom exceed [-]; common practice, no source. */
@@ -35,7 +36,7 @@ function headArea(reading: Reading, kind: 'intake' | 'exhaust', bore: number) {
     path,
     'the valve is wider than the bore',
     'check units: give the diameter of one valve head',
-    `less than ${1000 * bore} mm`,
+    `less than ${quantityToText(bore, 'length')}`,
   );
   return undefined;
 }

@@ -1,10 +1,12 @@
 /** Cylinders, crank and combustion chamber. */
-import type { CylinderSpecification } from '../../engine/specification.ts';
+import type { CylinderSpecification } from '../../specification.ts';
 import { maybe, quantity, section } from '../leaf.ts';
+import { quantityToText } from '../quantity.ts';
 import type { Reading } from '../reading.ts';
 
 export const engineSection = section('Cylinders, crank and combustion chamber.', {
   cylinders: quantity('ratio', 'Number of cylinders.', {
+    example: '4',
     limits: ['1', '16'],
     whole: true,
   }),
@@ -21,6 +23,7 @@ export const engineSection = section('Cylinders, crank and combustion chamber.',
     usual: ['60 mm', '250 mm'],
   }),
   compressionRatio: quantity('ratio', 'Volume at bottom over volume at top dead centre.', {
+    example: '11.5',
     limits: ['2', '25'],
     usual: ['6', '16'],
   }),
@@ -40,7 +43,7 @@ export function checkEngine(reading: Reading): void {
       'engine.rod',
       'the connecting rod is not longer than the throw of the crank',
       'measure the rod between centres; it must exceed half the stroke',
-      `more than ${1000 * (stroke / 2)} mm`,
+      `more than ${quantityToText(stroke / 2, 'length')}`,
     );
   } else if (rod / stroke < 1.3 || rod / stroke > 2.7) {
     const ratio = (rod / stroke).toFixed(2);

@@ -1,5 +1,5 @@
 /** Everything from the exhaust valve to the open air. */
-import type { ExhaustSpecification } from '../../engine/specification.ts';
+import type { ExhaustSpecification } from '../../specification.ts';
 import { maybe, section } from '../leaf.ts';
 import type { Reading } from '../reading.ts';
 import { checkPipe, pipeShape, resolvePipe } from './pipe.ts';

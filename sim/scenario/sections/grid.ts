@@ -28,7 +28,7 @@ export function gridSection(
 }
 
 export function checkGrid(reading: Reading, path: string): void {
-  if (!reading.has(path)) return;
+  if (!reading.hasSection(path)) return;
   const keys = ['from', 'to', 'step'];
   const given = keys.filter((key) => reading.has(`${path}.${key}`));
   if (reading.has(`${path}.at`)) {
@@ -71,5 +71,5 @@ export function gridValues(reading: Reading, path: string): number[] {
   if (from === undefined || to === undefined || step === undefined) return [];
   const steps = Math.round((to - from) / step);
   if (steps < 0 || steps > 10_000) return [];
-  return Array.from({ length: steps + 1 }, (_, i) => (i === steps ? to : from + i * step));
+  return Array.from({ length: steps + 1 }, (_, i) => Number((from + i * step).toPrecision(12)));
 }

@@ -1,6 +1,7 @@
 /** Everything from the air in front of the mouth to the intake valve. */
-import type { IntakeSpecification, PipeSpecification } from '../../engine/specification.ts';
+import type { IntakeSpecification, PipeSpecification } from '../../specification.ts';
 import { leafValue, maybe, section } from '../leaf.ts';
+import { quantityToText } from '../quantity.ts';
 import type { Reading } from '../reading.ts';
 import { checkPipe, diameterAt, pipeShape, resolvePipe } from './pipe.ts';
 import { checkThrottle, resolveThrottle, throttleSection } from './throttle.ts';
@@ -97,7 +98,7 @@ function checkSteps(reading: Reading): void {
 function warnStep(reading: Reading, path: string, diameter?: number, bore?: number): void {
   if (diameter === undefined || bore === undefined) return;
   if (Math.abs(diameter - bore) <= STEP * bore) return;
-  const shown = `${(1000 * diameter).toFixed(1)} mm against ${(1000 * bore).toFixed(1)} mm`;
+  const shown = [diameter, bore].map((size) => quantityToText(size, 'length')).join(' against ');
   reading.warn(path, `steps at the throttle body: ${shown}; check that this is so`);
 }
 

@@ -1,7 +1,8 @@
 /** How finely and how long to compute; no builder needs it. */
-import type { NumericsSpecification } from '../../engine/specification.ts';
+
 import { FLUXES } from '../../flux/index.ts';
 import { LIMITERS } from '../../scheme/slopeLimiter.ts';
+import type { NumericsSpecification } from '../../specification.ts';
 import { choice, maybe, section } from '../leaf.ts';
 import type { Reading } from '../reading.ts';
 

@@ -1,5 +1,5 @@
 /** What every pipe of the scenario has in common: length, diameters, wall. */
-import type { PipeSpecification } from '../../engine/specification.ts';
+import type { PipeSpecification } from '../../specification.ts';
 import { type Absent, maybe, quantity } from '../leaf.ts';
 import type { Reading } from '../reading.ts';
 
@@ -13,15 +13,19 @@ export function pipeShape(
 ) {
   return {
     length: quantity('length', length, { limits: ['1 mm', defaults.longest] }),
-    diameter: maybe('length', 'Inside diameter of a straight pipe.', DIAMETER),
+    diameter: maybe(
+      'length',
+      'Inside diameter of a straight pipe; instead of the two ends.',
+      DIAMETER,
+    ),
     diameterAirEnd: maybe(
       'length',
-      'Inside diameter at the end nearer the open air, for a tapered pipe.',
+      'Inside diameter at the end nearer the open air; with diameterValveEnd, for a taper.',
       DIAMETER,
     ),
     diameterValveEnd: maybe(
       'length',
-      'Inside diameter at the end nearer the valve, for a tapered pipe.',
+      'Inside diameter at the end nearer the valve; with diameterAirEnd, for a taper.',
       DIAMETER,
     ),
     wallTemperature: maybe('temperature', 'Temperature of the wall.', {
@@ -41,7 +45,7 @@ export function pipeShape(
 }
 
 export function checkPipe(reading: Reading, path: string): void {
-  if (!reading.has(path)) return;
+  if (!reading.hasSection(path)) return;
   const straight = reading.has(`${path}.diameter`);
   const ends = [`${path}.diameterAirEnd`, `${path}.diameterValveEnd`];
   const tapered = ends.filter((end) => reading.has(end)).length;

@@ -1,6 +1,7 @@
 /** The throttle body with its butterfly plate. */
-import type { ThrottleSpecification } from '../../engine/specification.ts';
+import type { ThrottleSpecification } from '../../specification.ts';
 import { maybe, quantity, section } from '../leaf.ts';
+import { quantityToText } from '../quantity.ts';
 import type { Reading } from '../reading.ts';
 
 const THROTTLE = 'intake.throttle';
@@ -54,7 +55,7 @@ export function checkThrottle(reading: Reading): void {
       `${THROTTLE}.shaftDiameter`,
       'the shaft fills half the bore or more',
       'measure the shaft with a vernier; give its diameter, not its length',
-      `less than ${500 * bore} mm`,
+      `less than ${quantityToText(bore / 2, 'length')}`,
     );
   }
   const length = reading.given(`${THROTTLE}.length`);
@@ -64,7 +65,7 @@ export function checkThrottle(reading: Reading): void {
       `${THROTTLE}.shaftPosition`,
       'the shaft lies outside the body',
       'measure from the outer face of the body, where the trumpet bolts on',
-      `at most ${1000 * length} mm`,
+      `at most ${quantityToText(length, 'length')}`,
     );
   }
   checkAngles(reading);

@@ -1,8 +1,9 @@
 /** The trumpet and the bellmouth at its mouth. */
 import { END_CORRECTION_UNFLANGED } from '../../acoustics/endCorrection.ts';
 import { entryLossProjecting, entryLossRounded } from '../../boundary/entryLoss.ts';
-import type { BellmouthSpecification, TrumpetSpecification } from '../../engine/specification.ts';
+import type { BellmouthSpecification, TrumpetSpecification } from '../../specification.ts';
 import { maybe, section } from '../leaf.ts';
+import { quantityToText } from '../quantity.ts';
 import type { Reading } from '../reading.ts';
 import { checkPipe, diameterAt, pipeShape, resolvePipe } from './pipe.ts';
 
@@ -42,7 +43,7 @@ const bellmouthSection = section(
 ).optional();
 
 export const trumpetSection = section(
-  'The trumpet. Its length runs from the plane of the rim of the mouth to the face of the throttle body, bellmouth included.',
+  'The trumpet. Its length runs from the plane of the rim of the mouth to the face of the throttle body, bellmouth included; its diameter at the air end is the bore just below the flare.',
   {
     ...pipeShape('Length of the trumpet fitted now: the baseline. Rim plane to body face.', {
       longest: '2 m',
@@ -85,12 +86,12 @@ export function checkTrumpetLength(reading: Reading, path: string): void {
     path,
     'the trumpet is shorter than its bellmouth',
     'lengths count from the rim plane to the body face, bellmouth included: make it longer or the flare less deep',
-    `at least ${(1000 * shortest).toFixed(1)} mm`,
+    `at least ${quantityToText(shortest, 'length')}`,
   );
 }
 
 function checkFlare(reading: Reading): void {
-  if (!reading.has(BELLMOUTH)) return;
+  if (!reading.hasSection(BELLMOUTH)) return;
   const round = reading.has(`${BELLMOUTH}.radius`);
   const sides = ['depth', 'overhang'].filter((key) => reading.has(`${BELLMOUTH}.${key}`)).length;
   const remedy = 'give radius alone for a quarter round, or depth and overhang for an ellipse';

@@ -1,6 +1,7 @@
 /** The valves of one kind: heads, cam, and what they flow. */
-import type { LiftSpecification, ValveSpecification } from '../../engine/specification.ts';
-import { maybe, quantity, section } from '../leaf.ts';
+import type { LiftSpecification, ValveSpecification } from '../../specification.ts';
+import { type LeafOptions, maybe, quantity, section } from '../leaf.ts';
+import { quantityToText } from '../quantity.ts';
 import type { Reading } from '../reading.ts';
 import { checkRising } from './rows.ts';
 import {
@@ -36,6 +37,7 @@ const LIFT = { limits: ['0 mm', '30 mm'] } as const;
 export function valvesSection(kind: ValveKind) {
   return section(`The ${kind} valves of one cylinder.`, {
     count: quantity('ratio', `Number of ${kind} valves per cylinder.`, {
+      example: '2',
       limits: ['1', '4'],
       whole: true,
     }),
@@ -54,7 +56,8 @@ export function valvesSection(kind: ValveKind) {
 }
 
 function liftSection(kind: ValveKind) {
-  const turn = { limits: SPAN[kind], deadCentres: DEAD_CENTRES[kind], optional: true } as const;
+  const row = { limits: SPAN[kind], deadCentres: DEAD_CENTRES[kind] };
+  const turn = { ...row, optional: true } as const;
   return section(
     'Lift of the valve, clearance taken off: open and close, or centre and duration, each with checkLift and maximum; or a table.',
     {
@@ -76,12 +79,12 @@ function liftSection(kind: ValveKind) {
         usual: ['4 mm', '18 mm'],
         optional: true,
       }),
-      table: tableOf(turn).optional(),
+      table: tableOf(row).optional(),
     },
   );
 }
 
-function tableOf(turn: { limits: readonly [string, string] }) {
+function tableOf(turn: LeafOptions) {
   return section('One row of the lift table.', {
     angle: quantity('angle', 'Crank angle; 0 deg is firing top dead centre.', turn),
     lift: quantity('length', 'Lift of the valve at that angle.', LIFT),
@@ -96,7 +99,7 @@ export function checkValves(reading: Reading, path: string): void {
   checkSeat(reading, path);
   const lift = `${path}.lift`;
   if (reading.has(`${lift}.table`)) checkTable(reading, lift);
-  else if (reading.has(lift)) checkTiming(reading, lift);
+  else if (reading.hasSection(lift)) checkTiming(reading, lift);
   checkLiftRatio(reading, path);
   checkValveFlow(reading, path);
 }
@@ -109,7 +112,7 @@ function checkSeat(reading: Reading, path: string): void {
     `${path}.seatDiameter`,
     'the seat is wider than the valve head',
     'give the inner diameter of the seat; the head must cover it',
-    `at most ${1000 * head} mm`,
+    `at most ${quantityToText(head, 'length')}`,
   );
 }
 
@@ -146,7 +149,7 @@ function checkOrder(reading: Reading, lift: string): void {
     `${lift}.maximum`,
     'full lift does not exceed the check lift',
     'give the greatest lift of the valve, not of the check',
-    `more than ${1000 * check} mm`,
+    `more than ${quantityToText(check, 'length')}`,
   );
 }
 

@@ -1,5 +1,5 @@
 /** What the valves flow: points off a flow bench, a table of coefficients, or the default. */
-import type { ValveFlowSpecification } from '../../engine/specification.ts';
+import type { ValveFlowSpecification } from '../../specification.ts';
 import { choice, maybe, quantity, section } from '../leaf.ts';
 import type { Reading } from '../reading.ts';
 import { checkRising } from './rows.ts';

@@ -1,0 +1,28 @@
+/**
+ * A name for what a scenario asks: equal data give equal hashes on every machine, whatever the
+ * order of keys, the units or the remarks of the file.
+ */
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
+import type { Scenario } from './resolve.ts';
+
+/**
+ * SHA-256 of the resolved engine, speeds, lengths and band as canonical JSON, 64 hexadecimal digits.
+ * Title, notes, warnings and the list of defaults do not count; the values of defaults do.
+ */
+export function scenarioHash(scenario: Scenario): string {
+  const { engine, speeds, sweep, target } = scenario;
+  const asked = { engine: { ...engine, title: '' }, speeds, sweep, target };
+  return bytesToHex(sha256(utf8ToBytes(canonicalJson(asked))));
+}
+
+/** JSON with sorted keys and no blanks; numbers as ECMAScript prints them, shortest round trip. */
+export function canonicalJson(value: unknown): string {
+  if (Array.isArray(value)) return `[${value.map(canonicalJson).join(',')}]`;
+  if (!(value instanceof Object)) return JSON.stringify(value);
+  const members = Object.entries(value)
+    .filter(([, member]) => member !== undefined)
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([key, member]) => `${JSON.stringify(key)}:${canonicalJson(member)}`);
+  return `{${members.join(',')}}`;
+}

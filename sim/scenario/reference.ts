@@ -1,0 +1,95 @@
+/** The reference of scenario keys as Markdown, made from the schema so that it cannot drift. */
+import type { z } from 'zod';
+import { CHOICES, LEAVES, type Leaf } from './leaf.ts';
+import { DIMENSIONS } from './quantity.ts';
+import { shapeOf, unwrap } from './reading.ts';
+import { scenarioSections } from './schema.ts';
+import { DEEPEST, LONGEST_TEXT } from './yamlSource.ts';
+
+const INTRODUCTION = `# Scenario files
+
+This page is made from the schema (\`sim/scenario/\`); a test keeps the two alike. To renew it after a
+change of the schema: \`npx vitest run tests/scenario -u\`.
+
+A scenario is one YAML file: one engine and the question asked about its trumpets. Begin with a copy
+of one in \`scenarios/\`. The first line, \`# yaml-language-server: $schema=./scenario.schema.json\`,
+gives completion and remarks in editors that know it.
+
+- **Quantities** are a number and a unit, \`86 mm\`, with a point for decimals and no separator for
+  thousands. Nothing is evaluated. Metric and imperial units may be mixed.
+- **Crank angles** count from a dead centre, \`62 deg ABDC\`: BTDC, ATDC, BBDC and ABDC. For valves
+  the top dead centre between exhaust and intake counts, and the bottom dead centre next to the
+  valve's own opening or closing; for the burn, firing top dead centre. Without one of these words an
+  angle counts from firing top dead centre: 180 deg is bottom dead centre after expansion, 360 deg
+  top dead centre between exhaust and intake, 540 deg bottom dead centre after intake.
+- **Pressures** are absolute. Where the key allows it, \`0.7 bar gauge\` counts from ambient.
+- **Doubt** may follow any quantity: \`62 deg ABDC +- 2 deg\`. The computation takes the value; the
+  half-width is kept beside it.
+- **Length of a trumpet** runs from the plane of the rim of the mouth to the face of the throttle
+  body, bellmouth included.
+- **Defaults** stand for every key that is left out; each one taken is listed with its origin.
+- **Errors** come all at once, each with line, column, key, limit and remedy. A key that is not known
+  is an error.
+- **Bounds**: one document a file, at most ${LONGEST_TEXT} characters, ${DEEPEST} levels deep, no
+  aliases, no tags.
+`;
+
+export function scenarioReference(): string {
+  return [INTRODUCTION, unitTable(), '## Keys\n', sectionText(scenarioSections, '')].join('\n');
+}
+
+function unitTable(): string {
+  const rows = Object.values(DIMENSIONS).map(({ name, units, example }) => {
+    const names = Object.keys(units).map((unit) => (unit === '' ? 'none' : `\`${unit}\``));
+    return `| ${name.replace(/^an? /, '')} | ${names.join(', ')} | \`${example}\` |`;
+  });
+  return `## Units\n\n| kind | units | example |\n|---|---|---|\n${rows.join('\n')}\n`;
+}
+
+/** One section: its own keys in a table, then its sections below it. */
+function sectionText(schema: z.ZodType, path: string): string {
+  const keys = Object.entries(shapeOf(schema)!).filter(([key]) => key !== '$schema');
+  const rows = keys.map(([key, child]) => `| \`${key}\` | ${cells(child, path, key)} |`);
+  const table = `| key | what | limits | default |\n|---|---|---|---|\n${rows.join('\n')}\n`;
+  const below = keys
+    .map(([key, child]) => ({ key: join(path, key), section: sectionBelow(child) }))
+    .filter((child) => child.section !== undefined)
+    .map((child) => sectionText(child.section!, child.key));
+  return [
+    ...(path === '' ? [] : [`### ${path}\n`, `${unwrap(schema).description}\n`]),
+    table,
+    ...below,
+  ].join('\n');
+}
+
+function cells(schema: z.ZodType, path: string, key: string): string {
+  const leaf = LEAVES.get(schema);
+  if (leaf) return leafCells(leaf);
+  const choice = CHOICES.get(schema);
+  if (choice) return `${unwrap(schema).description} | | ${defaultCell(choice)}`;
+  const presence = schema.type === 'optional' ? 'may be left out' : 'must be given';
+  if (sectionBelow(schema) === undefined) return `${unwrap(schema).description} | | ${presence}`;
+  const kind = unwrap(schema).type === 'array' ? 'list' : 'section';
+  const link = join(path, key).toLowerCase().replaceAll('.', '');
+  return `${kind}: see [${join(path, key)}](#${link}) | | ${presence}`;
+}
+
+function leafCells(leaf: Leaf): string {
+  const limits = `${leaf.limits[0]} to ${leaf.limits[1]}`;
+  const usual = leaf.usual ? `; usual ${leaf.usual[0]} to ${leaf.usual[1]}` : '';
+  return `${leaf.description} | ${limits}${usual} | ${defaultCell(leaf)}`;
+}
+
+function defaultCell(known: Pick<Leaf, 'absent' | 'optional'>): string {
+  if (known.absent) return `${known.absent.value ?? known.absent.rule} (${known.absent.why})`;
+  return known.optional ? 'may be left out' : 'must be given';
+}
+
+/** The section that a key holds, or the section of one row of its list. */
+function sectionBelow(schema: z.ZodType): z.ZodType | undefined {
+  const inner = unwrap(schema);
+  const row = inner.type === 'array' ? ((inner as z.ZodArray).element as z.ZodType) : inner;
+  return shapeOf(row) ? row : undefined;
+}
+
+const join = (path: string, key: string) => (path === '' ? key : `${path}.${key}`);
