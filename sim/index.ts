@@ -1,0 +1,43 @@
+/** The public interface on one screen: what the command line, the page and scripts build on. */
+export { type Band, bandMean, inBand } from './decision/band.ts';
+export {
+  allSettled,
+  type LengthCurve,
+  type LengthQuestion,
+  type LengthStudy,
+  lengthStudy,
+  type Reason,
+  runLengths,
+} from './decision/lengthStudy.ts';
+export { efficiencies, type TradeOff, tradeOff } from './decision/tradeOff.ts';
+export { type PointResult, runPoint } from './engine/point.ts';
+export {
+  STATIONS,
+  type Station,
+  type StationTrace,
+  type Trace,
+  tracePoint,
+} from './engine/trace.ts';
+export {
+  issueText,
+  NonPhysicalStateError,
+  ScenarioError,
+  type ScenarioIssue,
+} from './errors.ts';
+export { type CurveDocument, curveDocument } from './report/curveDocument.ts';
+export { type SweepDocument, sweepDocument } from './report/sweepDocument.ts';
+export { scenarioHash } from './scenario/hash.ts';
+export { readScenario } from './scenario/read.ts';
+export type { Scenario } from './scenario/resolve.ts';
+export type { EngineSpecification } from './specification.ts';
+export {
+  isFailure,
+  type PointFailure,
+  type PointJob,
+  type PointOutcome,
+  type PointRunner,
+  runHere,
+  runJob,
+} from './sweep/runner.ts';
+export { type SweepObserver, sweep, withLength } from './sweep/sweep.ts';
+export { PROGRAM } from './version.ts';

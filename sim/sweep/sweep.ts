@@ -1,0 +1,42 @@
+/** Engines by speeds: every point of a table of variants. */
+import type { EngineSpecification } from '../specification.ts';
+import type { PointOutcome, PointRunner } from './runner.ts';
+
+/** Told as points come in, in whatever order they finish. */
+export interface SweepObserver {
+  /** How many points there are to do; may be called again when more are added. */
+  onTotal?(points: number): void;
+  onPoint?(variant: number, speed: number, outcome: PointOutcome): void;
+}
+
+/** The engine with another trumpet length [m]. */
+export function withLength(engine: EngineSpecification, length: number): EngineSpecification {
+  const trumpet = { ...engine.intake.trumpet, length };
+  return { ...engine, intake: { ...engine.intake, trumpet } };
+}
+
+/**
+ * Runs every variant at every speed [rpm]; the table is [variant][speed]. Low speeds start first:
+ * they take longest, and a long point at the end would leave workers idle.
+ */
+export async function sweep(
+  variants: readonly EngineSpecification[],
+  speeds: readonly number[],
+  runner: PointRunner,
+  observer: SweepObserver = {},
+): Promise<PointOutcome[][]> {
+  const table = variants.map(() => new Array<PointOutcome>(speeds.length));
+  const points = speeds.flatMap((speed, j) =>
+    variants.map((engine, i) => ({ engine, speed, i, j })),
+  );
+  points.sort((a, b) => a.speed - b.speed);
+  observer.onTotal?.(points.length);
+  await Promise.all(
+    points.map(async ({ engine, speed, i, j }) => {
+      const outcome = await runner.run({ engine, speed });
+      table[i]![j] = outcome;
+      observer.onPoint?.(i, speed, outcome);
+    }),
+  );
+  return table;
+}
