@@ -4,7 +4,7 @@ import { CHOICES, LEAVES, type Leaf } from './leaf.ts';
 import { DIMENSIONS } from './quantity.ts';
 import { shapeOf, unwrap } from './reading.ts';
 import { scenarioSections } from './schema.ts';
-import { DEEPEST, LONGEST_TEXT } from './yamlSource.ts';
+import { DEEPEST, LONGEST_TEXT, MOST_TOKENS } from './yamlSource.ts';
 
 const INTRODUCTION = `# Scenario files
 
@@ -30,8 +30,8 @@ gives completion and remarks in editors that know it.
 - **Defaults** stand for every key that is left out; each one taken is listed with its origin.
 - **Errors** come all at once, each with line, column, key, limit and remedy. A key that is not known
   is an error.
-- **Bounds**: one document a file, at most ${LONGEST_TEXT} characters, ${DEEPEST} levels deep, no
-  aliases, no tags.
+- **Bounds**: one document a file, at most ${LONGEST_TEXT} characters, ${MOST_TOKENS} keys and
+  values, ${DEEPEST} levels deep, no aliases, no tags.
 `;
 
 export function scenarioReference(): string {

@@ -22,6 +22,9 @@ export const LONGEST_TEXT = 1 << 18;
 /** Deepest nesting that is read. */
 export const DEEPEST = 20;
 
+/** Most keys and values that are read; two full lift tables and every list take half of it. */
+export const MOST_TOKENS = 10_000;
+
 export interface YamlSource {
   file: string;
   tree: unknown;
@@ -54,10 +57,14 @@ export function yamlSource(text: string, file: string): YamlSource {
     return { line: Math.max(line, 1), column: Math.max(col, 1) };
   };
   const tokens = [...new Parser(lines.addNewLine).parse(text)];
-  const deep = tooDeep(tokens);
-  if (deep !== undefined) {
+  const { tooDeep, count } = survey(tokens);
+  if (tooDeep !== undefined) {
     const remedy = 'a scenario needs no more than six; check indentation and brackets';
-    throw fail('the file is nested too deeply', remedy, `at most ${DEEPEST} levels`, placeAt(deep));
+    throw fail('the file is nested too deeply', remedy, `at most ${DEEPEST}`, placeAt(tooDeep));
+  }
+  if (count > MOST_TOKENS) {
+    const limit = `at most ${MOST_TOKENS}`;
+    throw fail(`the file has ${count} keys and values`, 'is this a scenario file?', limit);
   }
   const documents = [...new Composer({ stringKeys: true }).compose(tokens, true, text.length)];
   const document = documents[0]!;
@@ -121,15 +128,17 @@ function grammarMessage(code: string, message: string): string {
   return message.split('\n')[0]!.replace(/ at line \d+, column \d+:?$/, '');
 }
 
-/** Offset of the first token beyond the depth allowed, or undefined. Walks without recursion. */
-function tooDeep(tokens: readonly CST.Token[]): number | undefined {
+/** Counts tokens, and finds one beyond the depth allowed. Walks without recursion. */
+function survey(tokens: readonly CST.Token[]): { tooDeep?: number; count: number } {
   const open = tokens.map((token) => ({ token, depth: 0 }));
+  let count = 0;
   for (let next = open.pop(); next !== undefined; next = open.pop()) {
     const { token, depth } = next;
-    if (depth > DEEPEST) return token.offset;
+    if (depth > DEEPEST) return { tooDeep: token.offset, count };
+    count++;
     for (const child of childrenOf(token)) open.push({ token: child, depth: depth + 1 });
   }
-  return undefined;
+  return { count };
 }
 
 /** Values and keys below a token; a document does not count as a level. */
@@ -146,7 +155,7 @@ function offsetOf(
   wanted: 'key' | 'value',
 ): number {
   let node: unknown = document.contents;
-  let offset = 0;
+  let offset = startOf(node) ?? 0;
   for (const [level, step] of path.entries()) {
     const last = level === path.length - 1;
     const pair = isMap(node)

@@ -1,4 +1,5 @@
 /** The fuel and how it burns. */
+
 import type { CombustionSpecification } from '../../specification.ts';
 import { choice, maybe, section } from '../leaf.ts';
 import type { Reading } from '../reading.ts';

@@ -91,7 +91,7 @@ function tableOf(turn: LeafOptions) {
   })
     .array()
     .min(5)
-    .max(1000)
+    .max(400)
     .meta({ description: 'Lift against crank angle, rising angles, from 0 lift to 0 lift.' });
 }
 
