@@ -1,6 +1,8 @@
 /** The working gas of an engine: its ambient air, its fuel's vapour, and what they burn to. */
+import { vapourFraction } from '../gas/atmosphere.ts';
 import { combustionProducts } from '../gas/combustionProducts.ts';
 import { componentOf, moistAir } from '../gas/component.ts';
+import { type FuelName, fuelNamed } from '../gas/fuel.ts';
 import { Gas } from '../gas/gas.ts';
 import type { EngineSpecification } from '../specification.ts';
 
@@ -14,15 +16,9 @@ export interface WorkingGas {
 
 export function workingGas(spec: EngineSpecification): WorkingGas {
   const { ambient, combustion } = spec;
-  const air = moistAir(0.01 * ambient.relativeHumidity);
-  const fuel = {
-    carbon: 8,
-    hydrogen: 18,
-    oxygen: 0,
-    molarMass: 0.114229,
-    lowerHeatingValue: 44.3e6,
-    vapourHeatCapacity: (T: number) => 400 + 4.3 * T,
-  };
+  const { pressure, temperature, relativeHumidity } = ambient;
+  const air = moistAir(vapourFraction(pressure, temperature, relativeHumidity));
+  const fuel = fuelNamed(combustion.fuel as FuelName);
   const products = combustionProducts(fuel, combustion.lambda, air);
   return {
     gas: new Gas(componentOf(air), componentOf(products.moles), {
