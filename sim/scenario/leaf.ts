@@ -3,14 +3,8 @@
  * the words that the reference and editors show. Everything known about a key stands at the key.
  */
 import { z } from 'zod';
-import {
-  DIMENSIONS,
-  type DimensionName,
-  type Quantity,
-  type QuantityContext,
-  quantityPattern,
-  readQuantity,
-} from './quantity.ts';
+import { DIMENSIONS, type DimensionName } from './dimension.ts';
+import { type Quantity, type QuantityContext, quantityPattern, readQuantity } from './quantity.ts';
 
 /** What is taken where a key is left out: a value, or a rule that `resolve` computes. */
 export type Absent =
@@ -72,6 +66,7 @@ export function maybe(
 /** A word out of a list. */
 export interface Choice {
   description: string;
+  words: readonly string[];
   absent?: { value: string; why: string };
 }
 
@@ -84,7 +79,7 @@ export function choice(
   description: string,
   absent?: Choice['absent'],
 ) {
-  const known: Choice = absent ? { description, absent } : { description };
+  const known: Choice = { description, words, ...(absent && { absent }) };
   const full = `${description} One of: ${words.join(', ')}.${absentText(absent)}`;
   const schema = z.enum(words).meta({ description: full });
   return (absent ? schema.optional() : schema).register(CHOICES, known);

@@ -1,88 +1,10 @@
 /**
  * A quantity as a builder writes it, `380 mm` or `62 deg ABDC +- 2 deg`, becomes a number in SI.
  * The text is read by a fixed grammar, number then unit; nothing is ever evaluated. Only names from
- * the table below reach mathjs, which does the conversion and so the dimension check.
+ * the table of dimensions reach mathjs, which does the conversion and so the dimension check.
  */
-import { create, createUnitDependencies, unitDependencies } from 'mathjs';
-import { INCH_OF_MERCURY, INCH_OF_WATER } from '../units.ts';
 import { closest } from './closest.ts';
-
-const { unit, createUnit } = create({ unitDependencies, createUnitDependencies });
-createUnit('inH2O', `${INCH_OF_WATER} Pa`);
-createUnit('inHg', `${INCH_OF_MERCURY} Pa`);
-createUnit('rpm', '1 / minute');
-
-/** One kind of quantity: the unit the program computes in, and the units a file may use. */
-interface Dimension {
-  /** With its article, for messages. */
-  name: string;
-  /** The unit inside the program, in mathjs's spelling; empty for a plain number. */
-  inside: string;
-  /** What a file may write -> mathjs's spelling. */
-  units: Record<string, string>;
-  example: string;
-}
-
-const same = (...names: string[]) => Object.fromEntries(names.map((name) => [name, name]));
-
-/** Kinds of quantity that a scenario knows. */
-export const DIMENSIONS = {
-  length: {
-    name: 'a length',
-    inside: 'm',
-    units: { ...same('mm', 'cm', 'm', 'um', 'in', 'ft'), inch: 'in', '"': 'in', thou: 'mil' },
-    example: '86 mm',
-  },
-  pressure: {
-    name: 'a pressure',
-    inside: 'Pa',
-    units: {
-      ...same('Pa', 'hPa', 'kPa', 'mbar', 'bar', 'atm', 'mmHg', 'inHg', 'inH2O'),
-      psi: 'lbf/in^2', // mathjs holds psi to ten digits only
-    },
-    example: '1013 mbar',
-  },
-  temperature: {
-    name: 'a temperature',
-    inside: 'K',
-    units: { ...same('K', 'degC', 'degF'), '°C': 'degC', '°F': 'degF' },
-    example: '20 degC',
-  },
-  angle: {
-    name: 'an angle',
-    inside: 'deg',
-    units: { deg: 'deg', '°': 'deg' },
-    example: '62 deg ABDC',
-  },
-  speed: {
-    name: 'an engine speed',
-    inside: 'rpm',
-    units: { rpm: 'rpm', '1/min': 'rpm' },
-    example: '6500 rpm',
-  },
-  flow: {
-    name: 'a volume flow',
-    inside: 'm^3/s',
-    units: {
-      cfm: 'ft^3/minute',
-      'm3/s': 'm^3/s',
-      'm3/h': 'm^3/hour',
-      'L/s': 'L/s',
-      'l/s': 'L/s',
-      'L/min': 'L/minute',
-      'l/min': 'L/minute',
-    },
-    example: '120 cfm',
-  },
-  ratio: {
-    name: 'a plain number',
-    inside: '',
-    units: { '': '', ':1': '', '%': '%' },
-    example: '0.5',
-  },
-} satisfies Record<string, Dimension>;
-
-export type DimensionName = keyof typeof DIMENSIONS;
+import { convert, DIMENSIONS, type Dimension, type DimensionName } from './dimension.ts';
 
 /** A value read from the file, in the unit inside the program (m, Pa, K, deg, rpm, m^3/s, 1). */
 export interface Quantity {
@@ -133,7 +55,7 @@ export function readQuantity(
   context: QuantityContext = {},
 ): Quantity | QuantityProblem {
   const example = context.example ?? DIMENSIONS[dimension].example;
-  const text = quantityText(raw, dimension, example);
+  const text = textOf(raw, dimension, example);
   if (typeof text !== 'string') return text;
   const match = GRAMMAR.exec(text);
   if (match === null) return unreadable(text, dimension, example);
@@ -154,7 +76,7 @@ export function quantityToText(value: number, dimension: DimensionName): string 
   const { inside: from } = DIMENSIONS[dimension];
   const to: Partial<Record<DimensionName, string>> = { length: 'mm', pressure: 'mbar' };
   const name = to[dimension] ?? from;
-  const shown = from === '' ? value : unit(value, from).toNumber(name);
+  const shown = from === '' ? value : convert(value, from, name);
   return `${Number(shown.toPrecision(6))} ${name}`.trim();
 }
 
@@ -174,11 +96,7 @@ function tagsOf(dimension: DimensionName, { deadCentres, gauge }: QuantityContex
   return [];
 }
 
-function quantityText(
-  raw: unknown,
-  dimension: DimensionName,
-  example: string,
-): string | QuantityProblem {
+function textOf(raw: unknown, dimension: DimensionName, example: string): string | QuantityProblem {
   const { name } = DIMENSIONS[dimension];
   if (typeof raw === 'string') return raw.trim();
   if (typeof raw !== 'number') {
@@ -221,7 +139,7 @@ function inside(
   }
   if (!Object.hasOwn(units, name)) return wrongUnit(number, name, dimension, example);
   if (dimension === 'ratio') return name === '%' ? number / 100 : number;
-  return rounded(unit(number, units[name]!).toNumber(target));
+  return rounded(convert(number, units[name]!, target));
 }
 
 /** Without the round-off of a conversion, so that 86 mm is 0.086 m and not a hair more. */

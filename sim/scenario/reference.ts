@@ -1,7 +1,7 @@
 /** The reference of scenario keys as Markdown, made from the schema so that it cannot drift. */
 import type { z } from 'zod';
+import { DIMENSIONS } from './dimension.ts';
 import { CHOICES, LEAVES, type Leaf } from './leaf.ts';
-import { DIMENSIONS } from './quantity.ts';
 import { shapeOf, unwrap } from './reading.ts';
 import { scenarioSections } from './schema.ts';
 import { DEEPEST, LONGEST_TEXT, MOST_TOKENS } from './yamlSource.ts';
@@ -66,7 +66,9 @@ function cells(schema: z.ZodType, path: string, key: string): string {
   const leaf = LEAVES.get(schema);
   if (leaf) return leafCells(leaf);
   const choice = CHOICES.get(schema);
-  if (choice) return `${unwrap(schema).description} | | ${defaultCell(choice)}`;
+  if (choice) {
+    return `${choice.description} | ${choice.words.join(', ')} | ${defaultCell(choice)}`;
+  }
   const presence = schema.type === 'optional' ? 'may be left out' : 'must be given';
   if (sectionBelow(schema) === undefined) return `${unwrap(schema).description} | | ${presence}`;
   const kind = unwrap(schema).type === 'array' ? 'list' : 'section';

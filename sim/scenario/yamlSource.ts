@@ -7,12 +7,13 @@ import {
   type CST,
   type Document,
   isMap,
-  isPair,
   isScalar,
   isSeq,
   LineCounter,
+  type Pair,
   Parser,
   visit,
+  type YAMLMap,
 } from 'yaml';
 import { ScenarioError, type ScenarioIssue } from '../errors.ts';
 
@@ -39,11 +40,15 @@ export interface Place {
   column: number;
 }
 
+type PlaceAt = (offset: number) => Place;
+
 /**
+ * Reads YAML.
+ *
  * @throws ScenarioError where the text is no single plain YAML document within the bounds
  */
 export function yamlSource(text: string, file: string): YamlSource {
-  const fail = (message: string, remedy: string, limit?: string, place = { line: 1, column: 1 }) =>
+  const fail: Fail = (message, remedy, limit, place = { line: 1, column: 1 }) =>
     new ScenarioError([
       { file, ...place, path: '', value: undefined, message, remedy, ...(limit && { limit }) },
     ]);
@@ -52,48 +57,58 @@ export function yamlSource(text: string, file: string): YamlSource {
     throw fail(`the file has ${text.length} characters`, 'is this a scenario file?', limit);
   }
   const lines = new LineCounter();
-  const placeAt = (offset: number): Place => {
+  const placeAt: PlaceAt = (offset) => {
     const { line, col } = lines.linePos(offset);
     return { line: Math.max(line, 1), column: Math.max(col, 1) };
   };
   const tokens = [...new Parser(lines.addNewLine).parse(text)];
-  const { tooDeep, count } = survey(tokens);
-  if (tooDeep !== undefined) {
-    const remedy = 'a scenario needs no more than six; check indentation and brackets';
-    throw fail('the file is nested too deeply', remedy, `at most ${DEEPEST}`, placeAt(tooDeep));
-  }
-  if (count > MOST_TOKENS) {
-    const limit = `at most ${MOST_TOKENS}`;
-    throw fail(`the file has ${count} keys and values`, 'is this a scenario file?', limit);
-  }
+  checkBounds(tokens, fail, placeAt);
   const documents = [...new Composer({ stringKeys: true }).compose(tokens, true, text.length)];
-  const document = documents[0]!;
   const issues = documents.flatMap((one) => grammarIssues(one, file, placeAt));
   if (issues.length > 0) throw new ScenarioError(issues);
-  if (documents.length > 1) {
-    const remedy = 'keep one scenario a file and remove the line ---';
-    throw fail('the file holds several documents', remedy, 'one', placeAt(documents[1]!.range[0]));
-  }
-  const tree: unknown = document.toJS({ maxAliasCount: 0 });
-  if (tree === null || typeof tree !== 'object' || Array.isArray(tree)) {
-    const found = tree === null ? 'nothing' : Array.isArray(tree) ? 'a list' : 'bare text';
-    const remedy = 'begin with title:, then engine:, intake: and so on; copy one from scenarios/';
-    throw fail(`the file holds ${found} instead of named sections`, remedy);
-  }
+  const document = documents[0]!;
   return {
     file,
-    tree,
+    tree: plainTree(documents, fail, placeAt),
     place: (path) => placeAt(offsetOf(document, path, 'value')),
     placeOfKey: (path) => placeAt(offsetOf(document, path, 'key')),
   };
 }
 
+type Fail = (message: string, remedy: string, limit?: string, place?: Place) => ScenarioError;
+
+/** Bounds that must hold before anything recursive or quadratic sees the text. */
+function checkBounds(tokens: readonly CST.Token[], fail: Fail, placeAt: PlaceAt): void {
+  const { tooDeep, count } = survey(tokens);
+  if (tooDeep !== undefined) {
+    const remedy = 'a scenario needs no more than six; check indentation and brackets';
+    const limit = `at most ${DEEPEST} levels`;
+    throw fail('the file is nested too deeply', remedy, limit, placeAt(tooDeep));
+  }
+  if (count > MOST_TOKENS) {
+    const limit = `at most ${MOST_TOKENS}`;
+    throw fail(`the file has ${count} keys and values`, 'is this a scenario file?', limit);
+  }
+}
+
+/** The one document as plain data. */
+function plainTree(documents: readonly Document.Parsed[], fail: Fail, placeAt: PlaceAt): unknown {
+  const second = documents[1];
+  if (second !== undefined) {
+    const remedy = 'keep one scenario a file and remove the line ---';
+    throw fail('the file holds several documents', remedy, 'one', placeAt(second.range[0]));
+  }
+  const tree: unknown = documents[0]!.toJS({ maxAliasCount: 0 });
+  if (tree === null || typeof tree !== 'object' || Array.isArray(tree)) {
+    const found = tree === null ? 'nothing' : Array.isArray(tree) ? 'a list' : 'bare text';
+    const remedy = 'begin with title:, then engine:, intake: and so on; copy one from scenarios/';
+    throw fail(`the file holds ${found} instead of named sections`, remedy);
+  }
+  return tree;
+}
+
 /** Errors and warnings of the YAML reader, and every alias. */
-function grammarIssues(
-  document: Document.Parsed,
-  file: string,
-  placeAt: (offset: number) => Place,
-): ScenarioIssue[] {
+function grammarIssues(document: Document.Parsed, file: string, placeAt: PlaceAt): ScenarioIssue[] {
   const at = { file, path: '', value: undefined };
   const issues = [...document.errors, ...document.warnings].map((error) => ({
     ...at,
@@ -158,9 +173,7 @@ function offsetOf(
   let offset = startOf(node) ?? 0;
   for (const [level, step] of path.entries()) {
     const last = level === path.length - 1;
-    const pair = isMap(node)
-      ? node.items.find((item) => keyText(item) === String(step))
-      : undefined;
+    const pair = isMap(node) ? pairsOf(node).get(String(step)) : undefined;
     const child: unknown = pair ? pair.value : isSeq(node) ? node.items[Number(step)] : undefined;
     const start = pair && (!last || wanted === 'key' || !startOf(child)) ? pair.key : child;
     const found = startOf(start);
@@ -171,9 +184,16 @@ function offsetOf(
   return offset;
 }
 
-function keyText(item: unknown): string | undefined {
-  return isPair(item) && isScalar(item.key) ? String(item.key.value) : undefined;
+/** Pairs of a map by the text of their key; made once a map. */
+function pairsOf(map: YAMLMap): Map<string, Pair> {
+  const known = PAIRS.get(map) ?? new Map(map.items.map((pair) => [keyText(pair), pair]));
+  PAIRS.set(map, known);
+  return known;
 }
+
+const PAIRS = new WeakMap<YAMLMap, Map<string, Pair>>();
+
+const keyText = ({ key }: Pair) => (isScalar(key) ? String(key.value) : '');
 
 function startOf(node: unknown): number | undefined {
   return (node as { range?: [number, number, number] } | null | undefined)?.range?.[0];

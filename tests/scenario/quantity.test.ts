@@ -1,10 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  DIMENSIONS,
-  type DimensionName,
-  quantityPattern,
-  readQuantity,
-} from '../../sim/scenario/quantity.ts';
+import { DIMENSIONS, type DimensionName } from '../../sim/scenario/dimension.ts';
+import { quantityPattern, readQuantity } from '../../sim/scenario/quantity.ts';
 
 function read(text: unknown, dimension: DimensionName, context = {}) {
   const quantity = readQuantity(text, dimension, context);

@@ -1,5 +1,6 @@
 /** The fuel and how it burns. */
 
+import { FUEL_NAMES, type FuelName } from '../../gas/fuel.ts';
 import type { CombustionSpecification } from '../../specification.ts';
 import { choice, maybe, section } from '../leaf.ts';
 import type { Reading } from '../reading.ts';
@@ -7,7 +8,7 @@ import type { Reading } from '../reading.ts';
 const FIRING = { top: 0, bottom: 180 };
 
 export const fuelSection = section('The fuel and how it burns.', {
-  name: choice(['petrol'], 'Fuel in the tank.', {
+  name: choice(FUEL_NAMES as [FuelName, ...FuelName[]], 'Fuel in the tank.', {
     value: 'petrol',
     why: 'common practice, no source',
   }),

@@ -1,6 +1,7 @@
 /** A row of numbers to compute at: from, to and step, or a list. */
+
+import type { DimensionName } from '../dimension.ts';
 import { type LeafOptions, maybe, quantity, section } from '../leaf.ts';
-import type { DimensionName } from '../quantity.ts';
 import type { Reading } from '../reading.ts';
 import { checkRising } from './rows.ts';
 
