@@ -14,8 +14,13 @@
  *
  * Until the exhaust valve closes the cylinder is held at the feed pressure, so exhaust waves and
  * residual heat are left out; so are steepening and the carrying of waves by the flow, each a few
- * per cent of wave speed at induction Mach numbers of 0.1 to 0.2. Losses of mouth, bends and friction
- * are made linear about the mean flow. Good for tuned speeds, coarse for volumetric efficiency.
+ * per cent of wave speed at induction Mach numbers of 0.1 to 0.2. Losses K rho u|u|/2 of mouth,
+ * plate, bends and friction act at the mouth, made linear about the root mean square flow there,
+ *
+ *   R = K (rho/2) 8 sqrt(2)/(3 pi) Urms / S^2,   Urms^2 = <U^2> + <p^2>/Z^2
+ *
+ * (harmonic balance; the flow at the mouth of a quarter-wave pipe), until R and Urms agree. Good for
+ * tuned speeds, coarse for volumetric efficiency.
  *
  * Sources of the idea, intake waves linear though strong: Harrison & Stanev, J. Sound Vib. 269
  * (2004) 361; Ohata & Ishida, SAE 820407. Reflection function: Schumacher, Acustica 48 (1981) 71
@@ -35,6 +40,8 @@ import {
   waveNumberWithLoss,
 } from './transferMatrix.ts';
 
+/** Most corrections of the losses to the flow found. */
+const LOSS_ROUNDS = 6;
 /** Cycles after which the march stops if it has not become periodic. */
 const MAXIMUM_CYCLES = 50;
 
@@ -43,7 +50,10 @@ export interface IntakePipe {
   sections: readonly DuctSection[];
   /** End correction in mouth radii [-]. */
   endCorrection: number;
-  /** Sum of all losses of the pipe, dynamic heads at `lossDiameter` [-]. */
+  /**
+   * Sum of all losses of the pipe, dynamic heads at `lossDiameter` [-]; the mean of the way in and
+   * the way out, where the jet at the mouth loses its own head.
+   */
   loss: number;
   /** Diameter that the loss refers to [m]. */
   lossDiameter: number;
@@ -79,6 +89,8 @@ export interface InductionCycle {
   pipePressure: Float64Array;
   /** Volume flow from pipe to cylinder [m^3/s], at the same angles. */
   flow: Float64Array;
+  /** Root mean square flow that the losses were made linear about [m^3/s]. */
+  lossFlow: number;
   /** Cycles computed. */
   cycles: number;
 }
@@ -87,7 +99,7 @@ export interface InductionCycle {
  * Pressure reflection coefficient of the pipe seen from the valve [-].
  *
  * @param frequency [Hz], above 0
- * @param flow mean volume flow that the losses are made linear about [m^3/s]
+ * @param flow root mean square volume flow that the losses are made linear about [m^3/s]
  */
 export function pipeReflection(
   pipe: IntakePipe,
@@ -117,9 +129,10 @@ function steadyReflection(pipe: IntakePipe, flow: number, gas: Medium): number {
   return (ratio - 1) / (ratio + 1);
 }
 
-/** Slope of the pressure loss K rho u^2 / 2 [Pa s/m^3] at a steady flow. */
+/** Resistance R [Pa s/m^3] of the losses about a root mean square flow. */
 function lossResistance(pipe: IntakePipe, flow: number, gas: Medium): number {
-  return (pipe.loss * gas.density * flow) / areaOf(pipe.lossDiameter) ** 2;
+  const heads = (pipe.loss * gas.density) / 2 / areaOf(pipe.lossDiameter) ** 2;
+  return heads * ((8 * Math.SQRT2) / (3 * Math.PI)) * flow;
 }
 
 function valveImpedance(pipe: IntakePipe, gas: Medium): number {
@@ -168,21 +181,28 @@ export function inductionCycle(
   speed: number,
 ): InductionCycle {
   const period = 2 / speed;
-  const r = reflectionFunction(pipe, period, cylinder.displacement / period, gas);
-  const march = new Marching(pipe, cylinder, gas, period, r);
-  let cycles = 0;
-  let change = Number.POSITIVE_INFINITY;
-  while (change > 1e-6 && cycles < MAXIMUM_CYCLES) {
-    const before = march.drawn;
-    march.cycle();
-    change = Math.abs(march.drawn - before) / cylinder.displacement;
-    cycles++;
+  let flow = cylinder.displacement / period;
+  const march = new Marching(
+    pipe,
+    cylinder,
+    gas,
+    period,
+    reflectionFunction(pipe, period, flow, gas),
+  );
+  let cycles = march.settle();
+  for (let round = 0; round < LOSS_ROUNDS; round++) {
+    const found = march.rootMeanSquareFlow();
+    if (Math.abs(found - flow) < 0.01 * found) break;
+    flow = found;
+    march.reflect(reflectionFunction(pipe, period, flow, gas));
+    cycles += march.settle();
   }
   return {
     volumetricEfficiency: march.drawn / cylinder.displacement,
     pressureAtClosing: march.pressureAtClosing - gas.pressure,
     pipePressure: march.pressure,
     flow: march.flow,
+    lossFlow: flow,
     cycles,
   };
 }
@@ -199,11 +219,11 @@ class Marching {
   private readonly outgoing: Float64Array;
   private readonly cylinder: BreathingCylinder;
   private readonly gas: InductionGas;
-  private readonly r: Float64Array;
   private readonly Z: number;
-  /** Pressure drop per flow within the step: q_i holds p_i, so p_i (1 - r_0) = ... - Z U (1 + r_0). */
-  private readonly impedance: number;
   private readonly dt: number;
+  private r: Float64Array;
+  /** Pressure drop per flow within the step: q_i holds p_i, so p_i (1 - r_0) = ... - Z U (1 + r_0). */
+  private impedance = 0;
 
   constructor(
     pipe: IntakePipe,
@@ -214,14 +234,39 @@ class Marching {
   ) {
     this.cylinder = cylinder;
     this.gas = gas;
-    this.r = r;
+    this.Z = valveImpedance(pipe, gas);
+    this.dt = period / r.length;
+    this.pressureAtClosing = gas.pressure;
     this.pressure = new Float64Array(r.length);
     this.flow = new Float64Array(r.length);
     this.outgoing = new Float64Array(r.length);
-    this.Z = valveImpedance(pipe, gas);
+    this.r = r;
+    this.reflect(r);
+  }
+
+  /** Takes another reflection function and goes on from the waves there are. */
+  reflect(r: Float64Array): void {
+    this.r = r;
     this.impedance = (this.Z * (1 + r[0]!)) / (1 - r[0]!);
-    this.dt = period / r.length;
-    this.pressureAtClosing = gas.pressure;
+  }
+
+  /** Marches until cycles repeat; returns their number. */
+  settle(): number {
+    for (let cycles = 1; ; cycles++) {
+      const before = this.drawn;
+      this.cycle();
+      const change = Math.abs(this.drawn - before) / this.cylinder.displacement;
+      if (change < 1e-6 || cycles >= MAXIMUM_CYCLES) return cycles;
+    }
+  }
+
+  /** Root mean square flow at the mouth [m^3/s] over the last cycle. */
+  rootMeanSquareFlow(): number {
+    const sum = this.flow.reduce(
+      (total, U, i) => total + U ** 2 + (this.pressure[i]! / this.Z) ** 2,
+      0,
+    );
+    return Math.sqrt(sum / this.flow.length);
   }
 
   cycle(): void {
