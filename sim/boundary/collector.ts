@@ -10,6 +10,9 @@ import type { Node } from './node.ts';
 export interface Collector extends Node {
   /** The ends that stand for the other pipes. */
   readonly echoes: readonly EchoEnd[];
+  /** Takes over what another mesh of the same joint has heard. */
+  startFrom(other: Collector): void;
+  readonly record: ArrivalRecord;
 }
 
 /** `pipe` is solved; `joined` like pipes meet in all, firing 720 / joined degrees apart. */
@@ -24,6 +27,11 @@ export function collector(pipe: End, joined: number, others: readonly End[]): Co
   return {
     ends: [pipe, ...others],
     echoes,
+    record,
+    startFrom: (other) => {
+      record.copy(other.record);
+      started = true;
+    },
     exchange: (gas, moment) => {
       if (!started) record.fill(pipe.arriving);
       started = true;

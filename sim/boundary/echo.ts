@@ -17,9 +17,9 @@ const BINS = CYCLE * PER_DEGREE;
  * Share of the newest cycle in the record. A record of the last cycle alone can swing from cycle to
  * cycle for ever; the mean of all, the older the less, has the same settled state and finds it.
  */
-const MEMORY = 0.5;
+const MEMORY = 0.75;
 /** Cycles of which nothing is kept: the start is still being flushed out. */
-const FORGOTTEN = 2;
+const FORGOTTEN = 3;
 /** Fields kept of the arriving gas. */
 const FIELDS = ['rho', 'v', 'p', 'c', 'gamma', 'R', 'burned', 'fuel'] as const;
 
@@ -37,6 +37,14 @@ export class ArrivalRecord {
       for (let bin = 0; bin < BINS; bin++) this.bins[bin * FIELDS.length + k] = gas[field];
     });
     this.lastAngle = Number.NaN;
+  }
+
+  /** Starts from another record, of the same engine on another mesh. */
+  copy(other: ArrivalRecord): void {
+    this.bins.set(other.bins);
+    this.last.set(other.last);
+    this.lastAngle = other.lastAngle;
+    this.turns = other.turns;
   }
 
   /** Notes the gas that arrives at a crank angle [deg]; angles rise from call to call. */

@@ -110,6 +110,18 @@ export class Cylinder extends Volume {
     super.advance(moment);
   }
 
+  /** Takes over the state of the same cylinder beside another mesh. */
+  copy(other: Cylinder, gas: Gas): void {
+    Object.assign(this.contents, other.contents);
+    Object.assign(this.rate, other.rate);
+    this.closing = other.closing;
+    this.chargeAir = other.chargeAir;
+    this.chargeFuel = other.chargeFuel;
+    this.volumeHalf = other.volumeHalf;
+    this.temperature = other.temperature;
+    this.show(gas, 0);
+  }
+
   /** Notes and returns what is trapped at valve closing, before any fuel is added. */
   close(gas: Gas, crankAngle: number): TrappedCharge {
     const { contents } = this;

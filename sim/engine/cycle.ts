@@ -6,6 +6,7 @@ import type { TrappedCharge } from '../cylinder/cylinder.ts';
 import { CYCLE, wrapAngle } from '../cylinder/valveLift.ts';
 import { NonPhysicalStateError } from '../errors.ts';
 import type { CylinderLine, EngineModel } from './model.ts';
+import { takeOver } from './takeOver.ts';
 
 /** What is told of each step once it is taken. */
 export interface StepReport {
@@ -37,7 +38,12 @@ export interface Run {
   time: number;
 }
 
-export function startRun(model: EngineModel): Run {
+/** Starts from rest, or from the settled state of the same engine on another mesh. */
+export function startRun(model: EngineModel, settled?: EngineModel): Run {
+  if (settled) {
+    takeOver(model, settled);
+    return { model, crankAngle: model.start, time: 0 };
+  }
   const { gas, airFuelRatio } = model.working;
   for (const { cylinder } of model.lines) {
     const { air } = cylinder.close(gas, model.start);
