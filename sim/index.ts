@@ -1,5 +1,7 @@
 /** The public interface on one screen: what the command line, the page and scripts build on. */
 export { type Band, bandMean, inBand } from './decision/band.ts';
+export type { FloorMargin } from './decision/floor.ts';
+export { gearChangeBands } from './decision/gearChange.ts';
 export {
   allSettled,
   type LengthCurve,
@@ -8,7 +10,19 @@ export {
   lengthStudy,
   type Reason,
   runLengths,
+  type WeighedLength,
 } from './decision/lengthStudy.ts';
+export { type GainAndPrice, paretoSet } from './decision/pareto.ts';
+export {
+  bandsOf,
+  type Floor,
+  inTarget,
+  type Score,
+  scores,
+  type Target,
+  targetMean,
+  type WeightedBand,
+} from './decision/target.ts';
 export { efficiencies, type TradeOff, tradeOff } from './decision/tradeOff.ts';
 export { type PointResult, runPoint } from './engine/point.ts';
 export {

@@ -1,14 +1,15 @@
 /**
- * The main job: sweep the lengths, find the best for the band between them, confirm it by a run at
- * that very length, and weigh it against the trumpets the builder has now.
+ * The main job: sweep the lengths, find the best for the target between them, confirm it by a run at
+ * that very length, and weigh every length against the trumpets the builder has now.
  */
 
 import type { EngineSpecification } from '../specification.ts';
 import { isFailure, type PointOutcome, type PointRunner } from '../sweep/runner.ts';
 import { type SweepObserver, sweep, withLength } from '../sweep/sweep.ts';
-import { type Band, bandMean } from './band.ts';
-import { bestBetween } from './bestBetween.ts';
-import { efficiencies, type TradeOff, tradeOff } from './tradeOff.ts';
+import { bestOf, CUT, lengthToTry } from './choice.ts';
+import { paretoSet } from './pareto.ts';
+import { scores, type Target } from './target.ts';
+import { type TradeOff, tradeOff } from './tradeOff.ts';
 
 export interface LengthQuestion {
   engine: EngineSpecification;
@@ -16,7 +17,7 @@ export interface LengthQuestion {
   lengths: readonly number[];
   /** Speeds [rpm], rising. */
   speeds: readonly number[];
-  target: Band;
+  target: Target;
 }
 
 /** One length at all speeds. */
@@ -34,22 +35,30 @@ export type Reason =
   | 'best-tried'
   /** The best lies at the end of the lengths tried: longer or shorter may be better still. */
   | 'at-the-end'
+  /** A length with a better mean exists, but it breaks a floor. */
+  | 'held-by-floor'
+  /** No length meets every floor: this one misses by least. */
+  | 'nearest-miss'
   /** No length beats the baseline. */
   | 'keep-baseline';
 
+/** One length with what it gives and takes. */
+export type WeighedLength = TradeOff & { length: number };
+
 export interface LengthStudy {
   speeds: number[];
-  target: Band;
+  target: Target;
   /** The lengths tried. */
   tried: LengthCurve[];
   baseline: LengthCurve;
   recommended: LengthCurve & { reason: Reason };
   /** The recommended length against the baseline. */
   decision: TradeOff;
+  /** Every length computed against the baseline, rising. */
+  weighed: WeighedLength[];
+  /** The lengths that no other beats in gain without a higher price, dearest first. */
+  pareto: WeighedLength[];
 }
-
-/** Lengths are cut to the millimetre. */
-const CUT = 1e-3;
 
 export async function lengthStudy(
   question: LengthQuestion,
@@ -59,28 +68,36 @@ export async function lengthStudy(
   const { engine, lengths, speeds, target } = question;
   const own = engine.intake.trumpet.length;
   const all = [...new Set([...lengths, own])].sort((a, b) => a - b);
-  const curves = await runLengths(engine, all, speeds, runner, observer);
-  const tried = curves.filter((curve) => lengths.includes(curve.length));
-  const baseline = curves.find((curve) => curve.length === own)!;
-  const worth = (curve: LengthCurve) => bandMean(speeds, efficiencies(curve.outcomes), target);
-  const between = toCut(bestBetween(all, curves.map(worth)));
-  const known = curves.find((curve) => Math.abs(curve.length - between) < CUT / 2);
-  const candidate = known ?? (await runLengths(engine, [between], speeds, runner, observer))[0]!;
-  const best = curves.reduce((a, b) => (worth(b) > worth(a) ? b : a));
-  const chosen = worth(candidate) >= worth(best) ? candidate : best;
+  const swept = await runLengths(engine, all, speeds, runner, observer);
+  const baseline = swept.find((curve) => curve.length === own)!;
+  const weigh = (curve: LengthCurve) => weighLength(speeds, curve, baseline, target);
+  const between = lengthToTry(all, swept.map(weigh));
+  const known = swept.some((curve) => Math.abs(curve.length - between) < CUT / 2);
+  const extra = known ? [] : await runLengths(engine, [between], speeds, runner, observer);
+  const curves = [...swept, ...extra].sort((a, b) => a.length - b.length);
+  const weighed = curves.map(weigh);
+  const chosen = bestOf(weighed);
   return {
     speeds: [...speeds],
     target,
-    tried,
+    tried: swept.filter((curve) => lengths.includes(curve.length)),
     baseline,
-    recommended: { ...chosen, reason: reasonFor(chosen, candidate, baseline, all) },
-    decision: tradeOff(
-      speeds,
-      efficiencies(chosen.outcomes),
-      efficiencies(baseline.outcomes),
-      target,
-    ),
+    recommended: { ...curves[chosen]!, reason: reasonFor(weighed, chosen, own, between) },
+    decision: decisionOf(weighed[chosen]!),
+    weighed,
+    pareto: paretoSet(weighed),
   };
+}
+
+/** One length against the baseline, by the score of the target. */
+export function weighLength(
+  speeds: readonly number[],
+  curve: LengthCurve,
+  baseline: LengthCurve,
+  target: Target,
+): WeighedLength {
+  const figures = (of: LengthCurve) => scores(of.outcomes, target.score);
+  return { length: curve.length, ...tradeOff(speeds, figures(curve), figures(baseline), target) };
 }
 
 /** Curves of the given lengths [m]. */
@@ -104,16 +121,19 @@ export function allSettled(curves: readonly LengthCurve[]): boolean {
 }
 
 function reasonFor(
-  chosen: LengthCurve,
-  candidate: LengthCurve,
-  baseline: LengthCurve,
-  all: readonly number[],
+  weighed: readonly WeighedLength[],
+  chosen: number,
+  own: number,
+  between: number,
 ): Reason {
-  if (chosen === baseline) return 'keep-baseline';
-  if (chosen.length === all[0] || chosen.length === all[all.length - 1]) return 'at-the-end';
-  return chosen === candidate ? 'confirmed-between' : 'best-tried';
+  const { length, bandMean, meetsFloors } = weighed[chosen]!;
+  if (!meetsFloors) return 'nearest-miss';
+  if (weighed.some((other) => other.bandMean > bandMean)) return 'held-by-floor';
+  if (length === own) return 'keep-baseline';
+  if (chosen === 0 || chosen === weighed.length - 1) return 'at-the-end';
+  return Math.abs(length - between) < CUT / 2 ? 'confirmed-between' : 'best-tried';
 }
 
-function toCut(length: number): number {
-  return Math.round(length / CUT) / Math.round(1 / CUT);
+function decisionOf({ length: _, ...decision }: WeighedLength): TradeOff {
+  return decision;
 }

@@ -1,0 +1,56 @@
+/** Which of several curves to take, and which length between them to try. */
+import { bestBetween } from './bestBetween.ts';
+import { leastMargin } from './floor.ts';
+import type { TradeOff } from './tradeOff.ts';
+
+/** Lengths are cut to the millimetre. */
+export const CUT = 1e-3;
+
+type Weighed = Pick<TradeOff, 'bandMean' | 'floors'>;
+
+/**
+ * Index of the best: the greatest mean among those that meet every floor; where none does, the one
+ * that misses by least. Curves that failed in a band are never the best while another is whole.
+ */
+export function bestOf(choices: readonly Weighed[]): number {
+  const margins = choices.map((choice) => leastMargin(choice.floors));
+  const holds = (i: number) => margins[i]! >= 0;
+  const figure = choices.some((_, i) => holds(i))
+    ? choices.map((choice, i) => (holds(i) ? choice.bandMean : Number.NaN))
+    : margins;
+  return greatest(figure);
+}
+
+/**
+ * The length to try next [m], to the millimetre: the top of the parabola through the best and its
+ * neighbours; where a floor forbids that, the last length towards it at which the floor still holds,
+ * margins running straight between lengths; where no length meets the floors, the least miss.
+ *
+ * @param lengths rising [m], one a choice
+ */
+export function lengthToTry(lengths: readonly number[], choices: readonly Weighed[]): number {
+  const margins = choices.map((choice) => leastMargin(choice.floors));
+  const means = choices.map((choice) => choice.bandMean);
+  const top = bestBetween(lengths, means);
+  if (!margins.some((margin) => margin < 0)) return toCut(top);
+  if (!margins.some((margin) => margin >= 0)) return toCut(bestBetween(lengths, margins));
+  const best = bestOf(choices);
+  const next = best + Math.sign(top - lengths[best]!);
+  if (next === best || !(margins[next]! < 0)) return toCut(top);
+  const share = margins[best]! / (margins[best]! - margins[next]!);
+  const edge = lengths[best]! + share * (lengths[next]! - lengths[best]!);
+  const nearer = Math.abs(top - lengths[best]!) < Math.abs(edge - lengths[best]!) ? top : edge;
+  return toCut(nearer);
+}
+
+function greatest(figures: readonly number[]): number {
+  return figures.reduce(
+    (at, figure, i) => (figure > figures[at]! || Number.isNaN(figures[at]!) ? i : at),
+    0,
+  );
+}
+
+/** A length [m] to the nearest millimetre. */
+export function toCut(length: number): number {
+  return Math.round(length / CUT) / Math.round(1 / CUT);
+}
