@@ -55,11 +55,9 @@ function sectionText(schema: z.ZodType, path: string): string {
     .map(([key, child]) => ({ key: join(path, key), section: sectionBelow(child) }))
     .filter((child) => child.section !== undefined)
     .map((child) => sectionText(child.section!, child.key));
-  return [
-    ...(path === '' ? [] : [`### ${path}\n`, `${unwrap(schema).description}\n`]),
-    table,
-    ...below,
-  ].join('\n');
+  return [...(path === '' ? [] : [`### ${path}\n`, `${describe(schema)}\n`]), table, ...below].join(
+    '\n',
+  );
 }
 
 function cells(schema: z.ZodType, path: string, key: string): string {
@@ -70,7 +68,7 @@ function cells(schema: z.ZodType, path: string, key: string): string {
     return `${choice.description} | ${choice.words.join(', ')} | ${defaultCell(choice)}`;
   }
   const presence = schema.type === 'optional' ? 'may be left out' : 'must be given';
-  if (sectionBelow(schema) === undefined) return `${unwrap(schema).description} | | ${presence}`;
+  if (sectionBelow(schema) === undefined) return `${describe(schema)} | | ${presence}`;
   const kind = unwrap(schema).type === 'array' ? 'list' : 'section';
   const link = join(path, key).toLowerCase().replaceAll('.', '');
   return `${kind}: see [${join(path, key)}](#${link}) | | ${presence}`;
@@ -93,5 +91,8 @@ function sectionBelow(schema: z.ZodType): z.ZodType | undefined {
   const row = inner.type === 'array' ? ((inner as z.ZodArray).element as z.ZodType) : inner;
   return shapeOf(row) ? row : undefined;
 }
+
+/** A description stands on the schema or on what it makes optional. */
+const describe = (schema: z.ZodType) => schema.description ?? unwrap(schema).description;
 
 const join = (path: string, key: string) => (path === '' ? key : `${path}.${key}`);

@@ -14,6 +14,10 @@ test('docs/scenario.md is the reference of the present schema', async () => {
   await expect(scenarioReference()).toMatchFileSnapshot('../../docs/scenario.md');
 });
 
+test('no key of the reference is undescribed', () => {
+  expect(scenarioReference()).not.toContain('undefined');
+});
+
 test('scenarios/scenario.schema.json is the present schema', async () => {
   const text = `${JSON.stringify(scenarioJsonSchema(), null, 2)}\n`;
   await expect(text).toMatchFileSnapshot('../../scenarios/scenario.schema.json');
