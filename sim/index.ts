@@ -53,5 +53,21 @@ export {
   runHere,
   runJob,
 } from './sweep/runner.ts';
-export { type SweepObserver, sweep, withLength } from './sweep/sweep.ts';
+export { parseShard, runPoints, type Shard, shardPoints } from './sweep/shard.ts';
+export {
+  type FinishedPoints,
+  jobKey,
+  mending,
+  pointLine,
+  readPoints,
+  storedRunner,
+  unfinished,
+} from './sweep/store.ts';
+export {
+  type SweepObserver,
+  sweep,
+  type TablePoint,
+  tablePoints,
+  withLength,
+} from './sweep/sweep.ts';
 export { PROGRAM } from './version.ts';

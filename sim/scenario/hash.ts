@@ -4,6 +4,7 @@
  */
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
+import { canonicalJson } from '../canonicalJson.ts';
 import type { Scenario } from './resolve.ts';
 
 /**
@@ -14,15 +15,4 @@ export function scenarioHash(scenario: Scenario): string {
   const { engine, speeds, sweep, target } = scenario;
   const asked = { engine: { ...engine, title: '' }, speeds, sweep, target };
   return bytesToHex(sha256(utf8ToBytes(canonicalJson(asked))));
-}
-
-/** JSON with sorted keys and no blanks; numbers as ECMAScript prints them, shortest round trip. */
-export function canonicalJson(value: unknown): string {
-  if (Array.isArray(value)) return `[${value.map(canonicalJson).join(',')}]`;
-  if (!(value instanceof Object)) return JSON.stringify(value);
-  const members = Object.entries(value)
-    .filter(([, member]) => member !== undefined)
-    .sort(([a], [b]) => (a < b ? -1 : 1))
-    .map(([key, member]) => `${JSON.stringify(key)}:${canonicalJson(member)}`);
-  return `{${members.join(',')}}`;
 }

@@ -1,6 +1,6 @@
 /** Engines by speeds: every point of a table of variants. */
 import type { EngineSpecification } from '../specification.ts';
-import type { PointOutcome, PointRunner } from './runner.ts';
+import type { PointJob, PointOutcome, PointRunner } from './runner.ts';
 
 /** Told as points come in, in whatever order they finish. */
 export interface SweepObserver {
@@ -15,10 +15,29 @@ export function withLength(engine: EngineSpecification, length: number): EngineS
   return { ...engine, intake: { ...engine.intake, trumpet } };
 }
 
+/** One place of the table and its job. */
+export interface TablePoint extends PointJob {
+  /** Variant. */
+  i: number;
+  /** Speed. */
+  j: number;
+}
+
 /**
- * Runs every variant at every speed [rpm]; the table is [variant][speed]. Low speeds start first:
- * they take longest, and a long point at the end would leave workers idle.
+ * The points of a table in the order in which they start. Low speeds come first: they take longest,
+ * and a long point at the end would leave workers idle.
  */
+export function tablePoints(
+  variants: readonly EngineSpecification[],
+  speeds: readonly number[],
+): TablePoint[] {
+  const points = speeds.flatMap((speed, j) =>
+    variants.map((engine, i) => ({ engine, speed, i, j })),
+  );
+  return points.sort((a, b) => a.speed - b.speed);
+}
+
+/** Runs every variant at every speed [rpm]; the table is [variant][speed]. */
 export async function sweep(
   variants: readonly EngineSpecification[],
   speeds: readonly number[],
@@ -26,10 +45,7 @@ export async function sweep(
   observer: SweepObserver = {},
 ): Promise<PointOutcome[][]> {
   const table = variants.map(() => new Array<PointOutcome>(speeds.length));
-  const points = speeds.flatMap((speed, j) =>
-    variants.map((engine, i) => ({ engine, speed, i, j })),
-  );
-  points.sort((a, b) => a.speed - b.speed);
+  const points = tablePoints(variants, speeds);
   observer.onTotal?.(points.length);
   await Promise.all(
     points.map(async ({ engine, speed, i, j }) => {

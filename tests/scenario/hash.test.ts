@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { canonicalJson, scenarioHash } from '../../sim/scenario/hash.ts';
+import { canonicalJson } from '../../sim/canonicalJson.ts';
+import { scenarioHash } from '../../sim/scenario/hash.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
 
 const TEXT = readFileSync('scenarios/hill-climb.yaml', 'utf8');

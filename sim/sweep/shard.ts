@@ -1,0 +1,43 @@
+/**
+ * One job dealt out to several machines: the points of a table, in the order in which they start,
+ * go to the shards in turn like cards, so that each gets its share of slow low speeds.
+ */
+import type { PointRunner } from './runner.ts';
+import type { SweepObserver, TablePoint } from './sweep.ts';
+
+/** The share `index` of `count`, counted from 1. */
+export interface Shard {
+  index: number;
+  count: number;
+}
+
+/** Most shards of one job. */
+const MOST_SHARDS = 10_000;
+
+/** Reads `2/5`; undefined where the text is no shard. */
+export function parseShard(text: string): Shard | undefined {
+  const match = /^([1-9]\d*)\/([1-9]\d*)$/.exec(text.trim());
+  if (!match) return undefined;
+  const [index, count] = [Number(match[1]), Number(match[2])];
+  return index <= count && count <= MOST_SHARDS ? { index, count } : undefined;
+}
+
+/** The points of one shard. */
+export function shardPoints<T>(points: readonly T[], { index, count }: Shard): T[] {
+  return points.filter((_, at) => at % count === index - 1);
+}
+
+/** Computes the given points; what becomes of them is the runner's matter (store.ts). */
+export async function runPoints(
+  points: readonly TablePoint[],
+  runner: PointRunner,
+  observer: SweepObserver = {},
+): Promise<void> {
+  observer.onTotal?.(points.length);
+  await Promise.all(
+    points.map(async ({ engine, speed, i }) => {
+      const outcome = await runner.run({ engine, speed });
+      observer.onPoint?.(i, speed, outcome);
+    }),
+  );
+}

@@ -1,0 +1,146 @@
+/** The store of finished points: reads back exactly, bears torn lines, computes nothing twice. */
+import { describe, expect, it } from 'vitest';
+import type { PointJob, PointOutcome } from '../../sim/sweep/runner.ts';
+import { parseShard, runPoints, shardPoints } from '../../sim/sweep/shard.ts';
+import {
+  jobKey,
+  mending,
+  pointLine,
+  readPoints,
+  storedRunner,
+  unfinished,
+} from '../../sim/sweep/store.ts';
+import { sweep, tablePoints, withLength } from '../../sim/sweep/sweep.ts';
+import { readDemo, toyPoint, toyRunner } from '../toy.ts';
+
+const { engine } = readDemo('sprint-single');
+const odd = toyPoint(3000, 0.1 + 0.2);
+const failed: PointOutcome = { speed: 4000, failure: 'non-physical state in "trumpet"\nand more' };
+
+describe('a line of the store', () => {
+  it('reads back to the last bit', () => {
+    const strange = { ...odd, backflow: Number.NaN, mouthOutflow: -0, indicatedTorque: 1e-320 };
+    const text = pointLine('a', strange) + pointLine('b', failed);
+    const points = readPoints(text);
+    expect(points.get('a')).toEqual(strange);
+    expect(Object.is((points.get('a') as typeof strange).mouthOutflow, -0)).toBe(true);
+    expect(points.get('b')).toEqual(failed);
+    expect(text.split('\n')).toHaveLength(3);
+  });
+
+  it('is absent wherever it is torn', () => {
+    const whole = pointLine('a', odd);
+    const torn = pointLine('b', failed);
+    for (let cut = 0; cut < torn.length - 1; cut++) {
+      const text = whole + torn.slice(0, cut);
+      expect([...readPoints(text).keys()]).toEqual(['a']);
+      const mended = text + mending(text) + pointLine('c', odd);
+      expect([...readPoints(mended).keys()]).toEqual(['a', 'c']);
+    }
+  });
+
+  it('counts when only its end is missing', () => {
+    expect([...readPoints(pointLine('a', odd).trimEnd()).keys()]).toEqual(['a']);
+  });
+});
+
+describe('the key of a job', () => {
+  it('tells speeds and engines apart, not titles', () => {
+    const job = { engine, speed: 6000 };
+    const keys = [
+      jobKey(job),
+      jobKey({ ...job, speed: 6001 }),
+      jobKey({ ...job, engine: withLength(engine, 0.1234) }),
+    ];
+    expect(new Set(keys).size).toBe(3);
+    expect(jobKey({ ...job, engine: { ...engine, title: 'other' } })).toBe(keys[0]);
+  });
+});
+
+/** A toy that counts what it computes. */
+function countingRunner() {
+  const jobs: PointJob[] = [];
+  const toy = toyRunner(({ length, speed }) => 1 / (1 + length * speed));
+  return {
+    jobs,
+    run: (job: PointJob) => {
+      jobs.push(job);
+      return toy.run(job);
+    },
+  };
+}
+
+const variants = [0.08, 0.1, 0.12].map((length) => withLength(engine, length));
+const speeds = [6000, 8000, 10_000, 12_000];
+
+describe('a stored runner', () => {
+  it('computes what is missing and nothing else', async () => {
+    const whole = await sweep(variants, speeds, countingRunner());
+    for (const kept of [0, 1, 7, 12]) {
+      const lines: string[] = [];
+      await sweep(
+        variants,
+        speeds,
+        storedRunner(countingRunner(), new Map(), (l) => lines.push(l)),
+      );
+      const again: string[] = [];
+      const runner = countingRunner();
+      const finished = readPoints(lines.slice(0, kept).join(''));
+      const table = await sweep(
+        variants,
+        speeds,
+        storedRunner(runner, finished, (l) => again.push(l)),
+      );
+      expect(table).toEqual(whole);
+      expect(runner.jobs).toHaveLength(12 - kept);
+      expect(again).toHaveLength(12 - kept);
+    }
+  });
+
+  it('computes a job asked for twice at once only once', async () => {
+    const runner = countingRunner();
+    const stored = storedRunner(runner, new Map(), () => {});
+    const job = { engine, speed: 7000 };
+    const [a, b] = await Promise.all([stored.run(job), stored.run(job)]);
+    expect(a).toBe(b);
+    expect(runner.jobs).toHaveLength(1);
+  });
+});
+
+describe('shards', () => {
+  it('are read from text', () => {
+    expect(parseShard('2/5')).toEqual({ index: 2, count: 5 });
+    for (const wrong of ['0/5', '6/5', '2', '2/', '-1/5', '1/2/3', '1/99999', 'a/b', '1.5/2']) {
+      expect(parseShard(wrong)).toBeUndefined();
+    }
+  });
+
+  it('share out every point once and fairly', () => {
+    const points = tablePoints(variants, speeds);
+    const shards = [1, 2, 3, 4, 5].map((index) => shardPoints(points, { index, count: 5 }));
+    expect(shards.flat()).toHaveLength(12);
+    expect(new Set(shards.flat()).size).toBe(12);
+    expect(shards.map((shard) => shard.length)).toEqual([3, 3, 2, 2, 2]);
+  });
+
+  it('merge into the whole', async () => {
+    const texts = await Promise.all(
+      [1, 2, 3].map(async (index) => {
+        const lines: string[] = [];
+        const runner = storedRunner(countingRunner(), new Map(), (line) => lines.push(line));
+        await runPoints(shardPoints(tablePoints(variants, speeds), { index, count: 3 }), runner);
+        return lines.join('');
+      }),
+    );
+    const finished = readPoints(texts.join(''));
+    expect(unfinished(tablePoints(variants, speeds), finished)).toEqual([]);
+    const runner = countingRunner();
+    const table = await sweep(
+      variants,
+      speeds,
+      storedRunner(runner, finished, () => {}),
+    );
+    expect(runner.jobs).toHaveLength(0);
+    expect(table).toEqual(await sweep(variants, speeds, countingRunner()));
+  });
+});
