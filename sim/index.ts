@@ -38,10 +38,29 @@ export {
   ScenarioError,
   type ScenarioIssue,
 } from './errors.ts';
+export { CAUTIONS, KNOWN, NOT_KNOWN } from './report/cautions.ts';
+export { type CheckDocument, checkDocument } from './report/checkDocument.ts';
+export { curveCsv, sweepCsv, traceCsv } from './report/csv.ts';
 export { type CurveDocument, curveDocument } from './report/curveDocument.ts';
+export type { ScenarioStamp } from './report/document.ts';
+export { type ErrorDocument, errorDocument } from './report/errorDocument.ts';
+export { curveReport, sweepReport } from './report/htmlReport.ts';
+export { LENGTH_DRAWING, LENGTH_MEANING } from './report/lengthMeaning.ts';
+export { type LengthRow, lengthTable, rowRemark, studyCurves } from './report/lengthTable.ts';
+export { type FactSection, scenarioFacts } from './report/scenarioFacts.ts';
+export {
+  bandWords,
+  curveSentences,
+  type DecisionWords,
+  decisionSentences,
+  decisionWords,
+} from './report/summary.ts';
 export { type SweepDocument, sweepDocument } from './report/sweepDocument.ts';
+export { checkText, curveText, sweepText, traceText } from './report/textReport.ts';
+export { type TraceDocument, traceDocument } from './report/traceDocument.ts';
 export { scenarioHash } from './scenario/hash.ts';
 export { readScenario } from './scenario/read.ts';
+export { type ReadValue, readValue, shortestLength } from './scenario/readValue.ts';
 export type { Scenario } from './scenario/resolve.ts';
 export type { EngineSpecification } from './specification.ts';
 export {

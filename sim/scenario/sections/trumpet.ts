@@ -14,7 +14,7 @@ const BELLMOUTH = `${TRUMPET}.bellmouth`;
 const PLAIN_WALL = 0.0015;
 
 /** Straight pipe that must remain below the flare [m]. */
-const LEAST_STRAIGHT = 0.005;
+export const LEAST_STRAIGHT = 0.005;
 
 const FLARE = { limits: ['0 mm', '100 mm'], optional: true } as const;
 

@@ -1,0 +1,82 @@
+/** Scenario files in, results out. */
+import { mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { readScenario, type Scenario, ScenarioError } from '../index.ts';
+import { InputError } from './exit.ts';
+
+/** More bytes than any scenario has; larger files are not even read. */
+const LARGEST_FILE = 4 << 20;
+
+/** Throws InputError where there is no such file, ScenarioError where it is no scenario. */
+export function openScenario(file: string): Scenario {
+  return readScenario(textOf(file), file);
+}
+
+function textOf(file: string): string {
+  try {
+    const about = statSync(file);
+    if (about.isDirectory())
+      throw new InputError(`${file} is a folder; name a scenario file in it`);
+    if (!about.isFile()) throw new InputError(`${file} is no ordinary file`);
+    if (about.size > LARGEST_FILE) throw new InputError(`${file} is too large for a scenario`);
+    return decoded(readFileSync(file), file);
+  } catch (error) {
+    throw fileError(error, file);
+  }
+}
+
+function decoded(bytes: Uint8Array, file: string): string {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    const message = 'the file is not UTF-8 text';
+    const remedy = 'save it as plain text in UTF-8, which most editors do by default';
+    throw new ScenarioError([
+      { file, line: 1, column: 1, path: '', value: undefined, message, remedy },
+    ]);
+  }
+}
+
+/** Where results go. */
+export interface Folder {
+  /** Writes a file and gives its path. */
+  write(name: string, text: string): string;
+}
+
+/** Makes the folder, before anything is computed. Throws InputError where it cannot be made. */
+export function openFolder(path: string): Folder {
+  try {
+    mkdirSync(path, { recursive: true });
+  } catch (error) {
+    throw fileError(error, path);
+  }
+  return {
+    write(name, text) {
+      const file = join(path, name);
+      try {
+        writeFileSync(file, text);
+      } catch (error) {
+        throw fileError(error, file);
+      }
+      return file;
+    },
+  };
+}
+
+const MEANINGS: Record<string, string> = {
+  ENOENT: 'there is no such file; check the path',
+  ENOTDIR: 'a part of the path is a file, not a folder',
+  EEXIST: 'there is a file of that name, not a folder',
+  EISDIR: 'there is a folder of that name, not a file',
+  EACCES: 'permission denied',
+  EPERM: 'permission denied',
+  EROFS: 'the disk takes no files',
+  ENOSPC: 'the disk is full',
+  ENAMETOOLONG: 'the name is too long',
+};
+
+function fileError(error: unknown, path: string): unknown {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : undefined;
+  if (code === undefined) return error;
+  return new InputError(`${path}: ${MEANINGS[code] ?? `the system says ${code}`}`);
+}

@@ -1,0 +1,8 @@
+/**
+ * Entry of a worker thread. On Node 20 tsx registers itself in the main thread only, so every worker
+ * does it for itself before it loads TypeScript.
+ */
+import { register } from 'tsx/esm/api';
+
+register();
+export const { point, trace } = await import('./pointWorker.ts');

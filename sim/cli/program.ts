@@ -1,0 +1,142 @@
+/** The command line: its commands, their options, and how every end becomes an exit code. */
+import { Command, CommanderError, Option } from 'commander';
+import { errorDocument, PROGRAM, ScenarioError } from '../index.ts';
+import { check } from './commands/check.ts';
+import { type CurveOptions, curve } from './commands/curve.ts';
+import { sweep } from './commands/sweep.ts';
+import { type TraceOptions, trace } from './commands/trace.ts';
+import { ComputationError, EXIT, InputError, Interrupted } from './exit.ts';
+import { printJson, remark, type Terminal } from './terminal.ts';
+
+/**
+ * Runs one command.
+ *
+ * @param words what follows the program's name
+ * @returns the exit code
+ */
+export async function runCommandLine(words: readonly string[], streams: Streams): Promise<number> {
+  // Known before anything is parsed, so that a wrong option too is told in the form asked for.
+  const terminal: Terminal = { ...streams, json: words.includes('--json') };
+  const end = { code: EXIT.done as number };
+  try {
+    await program(terminal, end).parseAsync(words, { from: 'user' });
+    return end.code;
+  } catch (error) {
+    return failed(terminal, error);
+  }
+}
+
+type Streams = Pick<Terminal, 'out' | 'err'>;
+
+function program(terminal: Terminal, end: { code: number }): Command {
+  const root = new Command('trumpetry')
+    .description(
+      'Which trumpet length fills the cylinders best in the band that matters, what it gains, and ' +
+        'what it costs elsewhere.',
+    )
+    .version(PROGRAM.version)
+    .exitOverride()
+    .showSuggestionAfterError()
+    .configureOutput({
+      writeOut: (text) => terminal.out.write(text),
+      writeErr: (text) => terminal.err.write(text),
+      outputError: () => {}, // told once, in failed()
+    })
+    .addHelpText('after', HELP);
+  const command = (name: string, description: string) =>
+    root.command(name).description(description).argument('FILE', 'scenario file, YAML');
+
+  command('check', 'read a scenario and say what it was understood to be')
+    .addOption(json())
+    .action((file: string) => {
+      end.code = check(terminal, file);
+    });
+  computing(command('sweep', 'try every length of the scenario and decide')).action(
+    async (file: string, options) => {
+      end.code = await sweep(terminal, file, options);
+    },
+  );
+  computing(command('curve', 'one length at every speed'))
+    .addOption(length())
+    .action(async (file: string, options: CurveOptions) => {
+      end.code = await curve(terminal, file, options);
+    });
+  computing(command('trace', 'one cycle at one speed against crank angle'))
+    .addOption(length())
+    .option('--speed <speed>', 'engine speed, for example 6000rpm (default: middle of the band)')
+    .option(
+      '--stations <list>',
+      'where to look: mouth, port, exhaust, or a share of the way along a duct such as runner:50%',
+    )
+    .action(async (file: string, options: TraceOptions) => {
+      end.code = await trace(terminal, file, options);
+    });
+  return root;
+}
+
+const json = () => new Option('--json', 'print one JSON document and nothing else');
+const length = () =>
+  new Option('--length <length>', 'trumpet length, for example 180mm (default: as fitted now)');
+
+function computing(command: Command): Command {
+  return command
+    .addOption(json())
+    .option('--out <folder>', 'write result files there (default: out; with --json none)')
+    .option(
+      '--workers <number>',
+      'worker threads (default: one a core); results do not depend on it',
+    );
+}
+
+const HELP = `
+Lengths run from the rim plane of the mouth to the throttle body face, bellmouth included.
+Exit codes: 0 done, 1 failed or not settled, 2 the input is wrong, 130 stopped by Ctrl-C.`;
+
+/** Tells an error once, without a stack trace where the user can mend it, and gives the exit code. */
+function failed(terminal: Terminal, error: unknown): number {
+  if (error instanceof CommanderError) return commandFailed(terminal, error);
+  if (error instanceof ScenarioError) {
+    const message = `${counted(error.issues.length)} in the scenario file`;
+    remark(terminal, `${error.message}\n${message}; nothing was computed.`);
+    printJson(terminal, errorDocument('input', message, error.issues));
+    return EXIT.inputWrong;
+  }
+  if (error instanceof InputError) return told(terminal, 'input', error.message, EXIT.inputWrong);
+  if (error instanceof Interrupted) {
+    remark(terminal, error.message);
+    return error.exitCode;
+  }
+  if (error instanceof ComputationError) {
+    return told(terminal, 'computation', error.message, EXIT.failed);
+  }
+  const fault = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  return told(
+    terminal,
+    'computation',
+    `a fault of the program, please report it: ${fault}`,
+    EXIT.failed,
+  );
+}
+
+/** Help and version end well; whatever else commander throws is a wrong command. */
+function commandFailed(terminal: Terminal, error: CommanderError): number {
+  if (error.exitCode === 0) return EXIT.done;
+  if (error.code === 'commander.help') return EXIT.inputWrong;
+  const message = error.message.replace(/^error: /, '');
+  return told(terminal, 'input', `${message}; see trumpetry --help`, EXIT.inputWrong);
+}
+
+function told(
+  terminal: Terminal,
+  kind: 'input' | 'computation',
+  message: string,
+  code: number,
+): number {
+  remark(terminal, `error: ${message}`);
+  printJson(terminal, errorDocument(kind, message));
+  return code;
+}
+
+function counted(problems: number): string {
+  return `${problems} problem${problems === 1 ? '' : 's'}`;
+}

@@ -1,0 +1,27 @@
+/** Where a command speaks: results on one stream, everything else on the other. */
+export interface Terminal {
+  /** Whether results are one JSON document instead of text. */
+  json: boolean;
+  out: NodeJS.WriteStream;
+  err: NodeJS.WriteStream;
+}
+
+/** Lines of a result; nothing where JSON was asked for. */
+export function print(terminal: Terminal, lines: readonly string[]): void {
+  if (!terminal.json) terminal.out.write(`${lines.join('\n')}\n`);
+}
+
+/** The one JSON document; nothing where text was asked for. */
+export function printJson(terminal: Terminal, document: unknown): void {
+  if (terminal.json) terminal.out.write(jsonText(document));
+}
+
+/** A remark beside the result. */
+export function remark(terminal: Terminal, line: string): void {
+  terminal.err.write(`${line}\n`);
+}
+
+/** A JSON document as it is printed and as it is written. */
+export function jsonText(document: unknown): string {
+  return `${JSON.stringify(document)}\n`;
+}

@@ -1,0 +1,84 @@
+/** Sections that every report has: words, scenario, defaults, cautions, audit. */
+import type { LengthCurve } from '../decision/lengthStudy.ts';
+import { allSettled } from '../decision/lengthStudy.ts';
+import type { Scenario } from '../scenario/resolve.ts';
+import { CAUTIONS, KNOWN, NOT_KNOWN } from './cautions.ts';
+import { auditSummary } from './curveDocument.ts';
+import { counted } from './figures.ts';
+import { lengthDrawing } from './htmlDrawing.ts';
+import { LENGTH_MEANING } from './lengthMeaning.ts';
+import { html, type Markup } from './markup.ts';
+import { scenarioFacts } from './scenarioFacts.ts';
+
+/** The answer first; what stands against it right below. */
+export function answerSection(sentences: readonly string[], flags: readonly string[]): Markup {
+  return html`<section class="answer" aria-label="Answer">
+${sentences.filter((sentence) => sentence !== '').map((sentence) => html`<p>${sentence}</p>`)}
+</section>
+${flags.map((flag) => html`<p class="flag" role="note">${flag}</p>`)}`;
+}
+
+export function meaningSection(scenario: Scenario, length: number): Markup {
+  return html`<h2>What the length means</h2>
+<p>${LENGTH_MEANING}</p>
+<figure>
+${lengthDrawing(scenario.engine.intake, length)}
+</figure>`;
+}
+
+export function cautionSection(): Markup {
+  return html`<h2>Before you cut and run</h2>
+${list(CAUTIONS)}
+<h2>What the computation knows</h2>
+${list(KNOWN)}
+<h3>And what it does not</h3>
+${list(NOT_KNOWN)}`;
+}
+
+export function scenarioSection(scenario: Scenario): Markup {
+  const { defaultsUsed, warnings, spreads, notes } = scenario;
+  const sections = scenarioFacts(scenario).map(
+    ({ heading, facts }) => html`<h3>${heading}</h3>
+<table class="words"><tbody>
+${facts.map(({ label, text }) => html`<tr><th scope="row">${label}</th><td>${text}</td></tr>`)}
+</tbody></table>`,
+  );
+  return html`<h2>The engine as it was understood</h2>
+${notes === '' ? [] : [html`<p>${notes}</p>`]}
+${warnings.map(({ path, message }) => html`<p class="flag" role="note"><code>${path}</code>: ${message}</p>`)}
+${spreads.length === 0 ? [] : [html`<p>Given with doubt, computed at the middle: ${spreads.map(({ path }) => path).join(', ')}.</p>`]}
+${sections}
+<h2>Defaults used</h2>
+${
+  defaultsUsed.length === 0
+    ? html`<p>None: the file gives every figure.</p>`
+    : html`<p>The file does not say these, so they were taken.</p>
+<div class="wide" tabindex="0" role="region" aria-label="Defaults used"><table class="words">
+<thead><tr><th scope="col">key</th><th scope="col">value</th><th scope="col">why</th></tr></thead>
+<tbody>
+${defaultsUsed.map(({ path, value, why }) => html`<tr><td><code>${path}</code></td><td>${value}</td><td>${why}</td></tr>`)}
+</tbody></table></div>`
+}`;
+}
+
+/** Whether every point settled, and how well mass and energy add up. */
+export function auditSection(curves: readonly LengthCurve[]): Markup {
+  const points = curves.reduce((sum, curve) => sum + curve.outcomes.length, 0);
+  const { mass_error_max: mass, energy_error_max: energy } = auditSummary(curves);
+  const settled = allSettled(curves)
+    ? `All ${counted(points, 'point')} settled.`
+    : 'Points that failed or did not settle are marked above; they are no answer.';
+  const balance =
+    mass === null || energy === null
+      ? 'No point could be audited.'
+      : `Over the last cycle of each, mass adds up to ${mass.toExponential(0)} of what was drawn in and ` +
+        `energy to ${energy.toExponential(0)} of the heat released, at worst: round-off.`;
+  return html`<h2>Audit</h2>
+<p>${settled} ${balance}</p>`;
+}
+
+function list(items: readonly string[]): Markup {
+  return html`<ul>
+${items.map((item) => html`<li>${item}</li>`)}
+</ul>`;
+}

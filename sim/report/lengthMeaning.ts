@@ -1,0 +1,18 @@
+/** From where to where the length of a trumpet counts: the same words and drawing everywhere. */
+
+export const LENGTH_MEANING =
+  "A trumpet's length counts along its centre line from the plane of the rim of the mouth to the " +
+  'face of the throttle body. The bellmouth is part of it; the throttle body, the port and the ' +
+  'valve are not.';
+
+export const LENGTH_DRAWING = `\
+  rim plane                            body face     plate             valve
+     |                                     |           |                 |
+     \\_                                    |           |                 |
+       \`-._________________________________|___________|_____________    |
+  air                trumpet               | body     (/)     port   \`---+
+        _.---------------------------------|-----------|-------------_   |
+     _-'                                   |           |              \`--+
+     |                                     |
+     |<---------- length to cut ---------->|
+     |   (bellmouth included)              |`;
