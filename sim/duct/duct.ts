@@ -54,6 +54,20 @@ export interface CellPrimitives {
   fuel: Float64Array;
 }
 
+/** Differences across each cell of what the scheme reconstructs. */
+export interface CellSlopes {
+  /** Density [kg/m^3]. */
+  rho: Float64Array;
+  /** Velocity [m/s]. */
+  u: Float64Array;
+  /** Static pressure [Pa]. */
+  p: Float64Array;
+  /** Mass fraction of burned products [-]. */
+  burned: Float64Array;
+  /** Mass fraction of fuel vapour [-]. */
+  fuel: Float64Array;
+}
+
 /** A uniform state to start from. */
 export interface InitialState {
   /** Pressure [Pa]. */
@@ -81,9 +95,11 @@ export class Duct {
   /** State on the side of rising x of each face, at half time. */
   readonly right: FaceStates;
   readonly flux: FaceFluxes;
-  /** Half-time pressure of each cell, for the area source [Pa]. */
-  readonly pHalf: Float64Array;
-  /** Momentum source of each cell from the wall [N/m^3]. */
+  /** Limited differences across each cell. */
+  readonly slope: CellSlopes;
+  /** Half-time total pressure p + rho u^2/2 of each cell, with which a taper's wall pushes [Pa]. */
+  readonly totalPressure: Float64Array;
+  /** The rest of the wall's push, and its friction, on each cell [N/m^3]. */
   readonly wallForce: Float64Array;
   /** Heat from the wall to each cell [W/m^3]. */
   readonly wallHeat: Float64Array;
@@ -129,7 +145,8 @@ export class Duct {
     this.left = faceStates(n + 1);
     this.right = faceStates(n + 1);
     this.flux = faceFluxes(n + 1);
-    this.pHalf = field();
+    this.slope = { rho: field(), u: field(), p: field(), burned: field(), fuel: field() };
+    this.totalPressure = field();
     this.wallForce = field();
     this.wallHeat = field();
     this.fanning = field();

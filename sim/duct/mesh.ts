@@ -12,10 +12,18 @@ export interface Mesh {
   faceArea: Float64Array;
   /** Volumes of the n cells [m^3]. */
   volume: Float64Array;
+  /** Mean areas of the n cells, volume over length [m^2]. */
+  meanArea: Float64Array;
   /** Diameter of the circle of each cell's mean area [m], n. */
   diameter: Float64Array;
-  /** (A_right - A_left) / V of each cell [1/m], n. */
-  areaGradient: Float64Array;
+  /** Area of the neighbour towards x = 0 over the cell's own [-], n; at the end, the face's. */
+  lowRatio: Float64Array;
+  /** Area of the neighbour away from x = 0 over the cell's own [-], n; at the end, the face's. */
+  highRatio: Float64Array;
+  /** The cell's own area over that of its face towards x = 0 [-], n. */
+  toLow: Float64Array;
+  /** The cell's own area over that of its face away from x = 0 [-], n. */
+  toHigh: Float64Array;
 }
 
 /** Fewest cells of a duct: a slope needs neighbours on both sides. */
@@ -33,13 +41,18 @@ export function meshOf(profile: Profile, largestCell: number): Mesh {
     { length: cells },
     (_, i) => volumeTo(profile, (i + 1) * dx) - volumeTo(profile, i * dx),
   );
+  const meanArea = volume.map((v) => v / dx);
   return {
     cells,
     length,
     dx,
     faceArea,
     volume,
-    diameter: volume.map((v) => Math.sqrt((4 * v) / (Math.PI * dx))),
-    areaGradient: volume.map((v, i) => (faceArea[i + 1]! - faceArea[i]!) / v),
+    meanArea,
+    diameter: meanArea.map((area) => Math.sqrt((4 * area) / Math.PI)),
+    lowRatio: meanArea.map((area, i) => (meanArea[i - 1] ?? faceArea[0]!) / area),
+    highRatio: meanArea.map((area, i) => (meanArea[i + 1] ?? faceArea[cells]!) / area),
+    toLow: meanArea.map((area, i) => area / faceArea[i]!),
+    toHigh: meanArea.map((area, i) => area / faceArea[i + 1]!),
   };
 }

@@ -1,103 +1,108 @@
 /**
- * MUSCL-Hancock, first half: limited slopes of the primitive variables, both face values of each
- * cell, and their advance by half a time step with the primitive equations
+ * MUSCL-Hancock, first half: both face values of each cell from its slopes (slopes.ts), and their
+ * advance by half a time step with
  *
- *   rho_t = -(u rho_x + rho (u_x + u A'/A))
- *   u_t   = -(u u_x + p_x / rho) - k u |u|,             k = 2 f / D + K' / 2
- *   p_t   = -(u p_x + gamma p (u_x + u A'/A)) + (gamma - 1) (rho k u^2 |u| + q)
+ *   rho_t = -(rho u A)_x / A
+ *   u_t   = -(u^2 / 2)_x - p_x / rho - k u |u|,            k = 2 f / D + K' / 2
+ *   p_t   = -u p_x - gamma p (u A)_x / A + (gamma - 1) (rho k u^2 |u| + q)
  *   Y_t   = -u Y_x
  *
- * The neighbour beyond an end cell is the boundary state found there in the last step, half a cell
- * away: the ends are second order like the rest.
+ * The wall of a taper pushes with the pressure of steady flow along the cell, p + rho u^2/2 = const:
+ *
+ *   integral p dA = (p + rho u^2/2) (A_high - A_low) + rho (u A)^2/2 (1/A_high - 1/A_low).
+ *
  * Source: van Leer (1984), Toro (2009) sec. 14.4 (from memory); sources at half time, midpoint rule.
  */
 import type { Duct } from '../duct/duct.ts';
 import type { Gas } from '../gas/gas.ts';
 import type { SlopeLimiter } from './slopeLimiter.ts';
+import { slopes } from './slopes.ts';
 import { COLBURN } from './wallSource.ts';
 
 /** A face value below this share of its cell's is not trusted: the cell falls to first order. */
 const LEAST_SHARE = 0.1;
 
-/** Fills `left`, `right`, `pHalf`, `wallForce` and `wallHeat` of the duct for a step dt [s]. */
+/** Fills `left`, `right`, `totalPressure`, `wallForce` and `wallHeat` of the duct for a step dt [s]. */
 export function predict(duct: Duct, gas: Gas, limiter: SlopeLimiter, dt: number): void {
-  const { prim, cells, mesh, left, right } = duct;
-  const { rho } = cells;
-  const { u, p, burned, fuel } = prim;
+  slopes(duct, limiter);
+  const { prim, cells, mesh, slope, left, right } = duct;
   const n = mesh.cells;
   const halfStep = 0.5 * dt;
   const perDx = 1 / mesh.dx;
-  const low = duct.endState.low;
-  const high = duct.endState.high;
   for (let i = 0; i < n; i++) {
-    const r0 = rho[i]!;
-    const u0 = u[i]!;
-    const p0 = p[i]!;
-    const b0 = burned[i]!;
-    const f0 = fuel[i]!;
-    const first = i === 0;
-    const last = i === n - 1;
-    const dr = limiter(
-      first ? 2 * (r0 - low[0]!) : r0 - rho[i - 1]!,
-      last ? 2 * (high[0]! - r0) : rho[i + 1]! - r0,
-    );
-    const du = limiter(
-      first ? 2 * (u0 - low[1]!) : u0 - u[i - 1]!,
-      last ? 2 * (high[1]! - u0) : u[i + 1]! - u0,
-    );
-    const dp = limiter(
-      first ? 2 * (p0 - low[2]!) : p0 - p[i - 1]!,
-      last ? 2 * (high[2]! - p0) : p[i + 1]! - p0,
-    );
-    const db = limiter(
-      first ? 2 * (b0 - low[3]!) : b0 - burned[i - 1]!,
-      last ? 2 * (high[3]! - b0) : burned[i + 1]! - b0,
-    );
-    const df = limiter(
-      first ? 2 * (f0 - low[4]!) : f0 - fuel[i - 1]!,
-      last ? 2 * (high[4]! - f0) : fuel[i + 1]! - f0,
-    );
-
+    const r0 = cells.rho[i]!;
+    const u0 = prim.u[i]!;
+    const p0 = prim.p[i]!;
     const gamma = prim.gamma[i]!;
-    const speed = Math.abs(u0);
-    const drag = 2 * (duct.fanning[i]! / mesh.diameter[i]!) + 0.5 * duct.lossPerLength[i]!;
-    const film = r0 * speed * duct.fanning[i]! * (2 * COLBURN * (gamma / (gamma - 1)) * prim.R[i]!);
-    const wall = duct.wallTemperature[i]!;
-    const toGas = wall > 0 ? film / mesh.diameter[i]! : 0;
-    const heat = toGas === 0 ? 0 : toGas * (wall - prim.T[i]!);
-    const dilation = du * perDx + u0 * mesh.areaGradient[i]!;
-    const advect = u0 * perDx;
+    const R = prim.R[i]!;
 
-    const hr = r0 - halfStep * (advect * dr + r0 * dilation);
-    const hu = u0 - halfStep * (advect * du + (dp * perDx) / r0 + drag * u0 * speed);
-    const hp =
-      p0 -
-      halfStep *
-        (advect * dp + gamma * p0 * dilation - (gamma - 1) * (r0 * drag * u0 * u0 * speed + heat));
-    const hb = b0 - halfStep * advect * db;
-    const hf = f0 - halfStep * advect * df;
+    // Face values: steady flow from the cell's area to the face's, and half a slope.
+    const aL = mesh.toLow[i]!;
+    const aR = mesh.toHigh[i]!;
+    const head = 0.5 * r0 * u0 * u0;
+    const riseL = head * (1 - aL * aL);
+    const riseR = head * (1 - aR * aR);
+    const perSound = r0 / (gamma * p0);
+    const rSteadyL = r0 + riseL * perSound;
+    const rSteadyR = r0 + riseR * perSound;
+    const rL = rSteadyL - 0.5 * slope.rho[i]!;
+    const rR = rSteadyR + 0.5 * slope.rho[i]!;
+    const uL = (u0 * aL * r0) / rSteadyL - 0.5 * slope.u[i]!;
+    const uR = (u0 * aR * r0) / rSteadyR + 0.5 * slope.u[i]!;
+    const pL = p0 + riseL - 0.5 * slope.p[i]!;
+    const pR = p0 + riseR + 0.5 * slope.p[i]!;
+
+    const speed = Math.abs(u0);
+    const diameter = mesh.diameter[i]!;
+    const drag = 2 * (duct.fanning[i]! / diameter) + 0.5 * duct.lossPerLength[i]!;
+    const wall = duct.wallTemperature[i]!;
+    const film = r0 * speed * duct.fanning[i]! * (2 * COLBURN * (gamma / (gamma - 1)) * R);
+    const toGas = wall > 0 ? film / diameter : 0;
+    const heat = toGas * (wall - prim.T[i]!);
+
+    // The rates above times half a step.
+    const perVolume = 1 / mesh.volume[i]!;
+    const qL = mesh.faceArea[i]! * uL;
+    const qR = mesh.faceArea[i + 1]! * uR;
+    const dr = -halfStep * perVolume * (rR * qR - rL * qL);
+    const du =
+      -halfStep * (perDx * (0.5 * (uR * uR - uL * uL) + (pR - pL) / r0) + drag * u0 * speed);
+    const dp =
+      -halfStep *
+      (perDx * u0 * (pR - pL) +
+        perVolume * gamma * p0 * (qR - qL) -
+        (gamma - 1) * (r0 * drag * u0 * u0 * speed + heat));
 
     const sound =
-      Math.min(hr - 0.5 * Math.abs(dr), hr) > LEAST_SHARE * r0 &&
-      Math.min(hp - 0.5 * Math.abs(dp), hp) > LEAST_SHARE * p0;
-    const rMid = sound ? hr : r0;
-    const uMid = sound ? hu : u0;
-    const pMid = sound ? hp : p0;
-    const s = sound ? 0.5 : 0;
-    right.rho[i] = rMid - s * dr;
-    right.u[i] = uMid - s * du;
-    right.p[i] = pMid - s * dp;
-    right.burned[i] = hb - 0.5 * db;
-    right.fuel[i] = hf - 0.5 * df;
-    left.rho[i + 1] = rMid + s * dr;
-    left.u[i + 1] = uMid + s * du;
-    left.p[i + 1] = pMid + s * dp;
-    left.burned[i + 1] = hb + 0.5 * db;
-    left.fuel[i + 1] = hf + 0.5 * df;
+      Math.min(rL, rR, r0) + Math.min(dr, 0) > LEAST_SHARE * r0 &&
+      Math.min(pL, pR, p0) + Math.min(dp, 0) > LEAST_SHARE * p0;
+    right.rho[i] = sound ? rL + dr : r0;
+    right.u[i] = sound ? uL + du : u0;
+    right.p[i] = sound ? pL + dp : p0;
+    left.rho[i + 1] = sound ? rR + dr : r0;
+    left.u[i + 1] = sound ? uR + du : u0;
+    left.p[i + 1] = sound ? pR + dp : p0;
 
-    duct.pHalf[i] = pMid;
-    duct.wallForce[i] = -rMid * drag * uMid * Math.abs(uMid);
-    duct.wallHeat[i] = toGas === 0 ? 0 : toGas * (wall - pMid / (rMid * prim.R[i]!));
+    // A mass fraction's slope is held back where density changes too, so that it keeps its bounds:
+    // halves of the cell with these densities and fractions have the cell's mean fraction.
+    const skew = (rR - rL) / (rR + rL);
+    const half = sound ? 0.5 / (1 + Math.abs(skew)) : 0;
+    const advance = sound ? halfStep * perDx * u0 : 0;
+    const onLow = half * (1 + skew) + advance;
+    const onHigh = half * (1 - skew) - advance;
+    right.burned[i] = prim.burned[i]! - onLow * slope.burned[i]!;
+    left.burned[i + 1] = prim.burned[i]! + onHigh * slope.burned[i]!;
+    right.fuel[i] = prim.fuel[i]! - onLow * slope.fuel[i]!;
+    left.fuel[i + 1] = prim.fuel[i]! + onHigh * slope.fuel[i]!;
+
+    const rMid = sound ? r0 + dr : r0;
+    const uMid = sound ? u0 + du : u0;
+    const pMid = sound ? p0 + dp : p0;
+    const headMid = 0.5 * rMid * uMid * uMid;
+    duct.totalPressure[i] = pMid + headMid;
+    duct.wallForce[i] =
+      headMid * perVolume * mesh.meanArea[i]! * (aR - aL) - rMid * drag * uMid * Math.abs(uMid);
+    duct.wallHeat[i] = toGas * (wall - pMid / (rMid * R));
   }
   completeFaces(right, 0, n, gas);
   completeFaces(left, 1, n + 1, gas);

@@ -3,9 +3,9 @@
  *
  *   V dU/dt = A_left F_left - A_right F_right + V S
  *
- * The pressure force of the side wall, p dA, is folded into the momentum fluxes face by face,
- * A_left (F_left - p_half) - A_right (F_right - p_half), so that gas at rest in any taper stays at
- * rest to the last bit.
+ * The push of the side wall, p dA, is folded into the momentum fluxes face by face with the cell's
+ * total pressure P, A_left (F_left - P) - A_right (F_right - P), the rest of it being in S
+ * (predict.ts); so gas at rest in any taper stays at rest to the last bit.
  */
 import type { Duct } from '../duct/duct.ts';
 import { NonPhysicalStateError } from '../errors.ts';
@@ -13,14 +13,14 @@ import type { Gas } from '../gas/gas.ts';
 
 /** Advances the duct by dt [s]. Throws NonPhysicalStateError naming duct and cell. */
 export function update(duct: Duct, gas: Gas, dt: number): void {
-  const { cells, mesh, flux, pHalf } = duct;
+  const { cells, mesh, flux, totalPressure } = duct;
   const { faceArea, volume } = mesh;
   let heat = 0;
   for (let i = 0; i < mesh.cells; i++) {
     const perVolume = dt / volume[i]!;
     const aL = faceArea[i]! * perVolume;
     const aR = faceArea[i + 1]! * perVolume;
-    const p = pHalf[i]!;
+    const p = totalPressure[i]!;
     cells.rho[i]! += aL * flux.mass[i]! - aR * flux.mass[i + 1]!;
     cells.momentum[i]! +=
       aL * (flux.momentum[i]! - p) - aR * (flux.momentum[i + 1]! - p) + dt * duct.wallForce[i]!;
