@@ -1,0 +1,13 @@
+import { readdirSync } from 'node:fs';
+import { defineConfig } from 'vite';
+import { pageConfig } from './web/build/pageConfig.ts';
+
+const root = import.meta.dirname;
+const OPENING = 'hill-climb.yaml';
+const others = readdirSync(`${root}/scenarios`)
+  .filter((file) => file.endsWith('.yaml') && file !== OPENING)
+  .sort();
+
+export default defineConfig(
+  pageConfig({ root, demos: [OPENING, ...others].map((file) => `${root}/scenarios/${file}`) }),
+);

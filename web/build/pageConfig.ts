@@ -1,0 +1,36 @@
+/** How the page is built and served, for vite.config.ts and for tests with demos of their own. */
+import { join } from 'node:path';
+import type { UserConfig } from 'vite';
+import { demosPlugin } from './demosPlugin.ts';
+import { policyPlugin } from './policyPlugin.ts';
+
+export interface PageOptions {
+  /** Root of the project. */
+  root: string;
+  /** Demo scenario files, the opening one first. */
+  demos: string[];
+  /** Where the built page goes; `dist` where absent. */
+  outDir?: string;
+}
+
+const LOOPBACK = { host: '127.0.0.1', strictPort: false } as const;
+
+export function pageConfig({ root, demos, outDir = join(root, 'dist') }: PageOptions): UserConfig {
+  return {
+    root: join(root, 'web'),
+    base: './',
+    plugins: [demosPlugin({ files: demos, root }), policyPlugin()],
+    worker: { format: 'es' },
+    oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+    server: LOOPBACK,
+    preview: LOOPBACK,
+    build: {
+      outDir,
+      emptyOutDir: true,
+      target: 'es2023',
+      modulePreload: { polyfill: false },
+      chunkSizeWarningLimit: 1600,
+      license: true,
+    },
+  };
+}

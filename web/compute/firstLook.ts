@@ -1,0 +1,25 @@
+/**
+ * A first look: the same question at the same accuracy, asked of a few of its lengths and speeds.
+ * Nothing is wasted, for every point of it is also a point of the full answer.
+ */
+import type { LengthQuestion, Scenario } from '../../sim/index.ts';
+
+/** How many lengths, besides the one fitted now, and how many speeds. */
+export const FIRST_LENGTHS = 4;
+const FIRST_SPEEDS = 4;
+
+export function firstLook({ engine, sweep, speeds, target }: Scenario): LengthQuestion {
+  return {
+    engine,
+    lengths: spread(sweep.lengths, FIRST_LENGTHS),
+    speeds: spread(speeds, FIRST_SPEEDS),
+    target,
+  };
+}
+
+/** At most `count` of the values, evenly picked, first and last among them. */
+export function spread(values: readonly number[], count: number): number[] {
+  if (values.length <= count) return [...values];
+  const step = (values.length - 1) / (count - 1);
+  return Array.from({ length: count }, (_, i) => values[Math.round(i * step)]!);
+}

@@ -1,0 +1,125 @@
+/**
+ * Workers on all cores, kept alive, fed from one queue in the order of urgency. A worker that dies is
+ * replaced and its point is asked once more; a point that kills two workers is reported as failed.
+ */
+import type { PointRunner, Trace } from '../../sim/index.ts';
+import type { Answer, Question } from './protocol.ts';
+
+/** Lower goes first. */
+export const URGENCY = { preview: 0, hand: 1, trace: 1, study: 2 } as const;
+
+/** Thrown where a point was no longer wanted. */
+export class Cancelled extends Error {
+  override readonly name = 'Cancelled';
+}
+
+/** What the pool needs of a worker. */
+export type PoolWorker = Pick<Worker, 'postMessage' | 'terminate' | 'onmessage' | 'onerror'>;
+
+interface Task {
+  question: Question;
+  urgency: number;
+  attempts: number;
+  resolve(answer: Answer): void;
+  reject(reason: Error): void;
+}
+
+interface Seat {
+  worker: PoolWorker;
+  task: Task | undefined;
+}
+
+const MOST_ATTEMPTS = 2;
+
+export class WorkerPool {
+  private readonly makeWorker: () => PoolWorker;
+  private readonly onCrash: (message: string) => void;
+  private readonly seats: Seat[] = [];
+  private readonly queue: Task[] = [];
+
+  constructor(size: number, makeWorker: () => PoolWorker, onCrash: (message: string) => void) {
+    this.makeWorker = makeWorker;
+    this.onCrash = onCrash;
+    for (let i = 0; i < size; i++) this.seats.push(this.seat());
+  }
+
+  /** A runner whose points wait behind more urgent ones and vanish when the signal aborts. */
+  runner(urgency: number, signal?: AbortSignal): PointRunner {
+    return {
+      run: async (job) => {
+        const answer = await this.ask({ kind: 'point', job }, urgency, signal);
+        if (answer.kind === 'point') return answer.outcome;
+        return { speed: job.speed, failure: messageOf(answer) };
+      },
+    };
+  }
+
+  /** Traces one point; throws where the computation fails. */
+  async trace(job: Question['job'], signal?: AbortSignal): Promise<Trace> {
+    const answer = await this.ask({ kind: 'trace', job }, URGENCY.trace, signal);
+    if (answer.kind === 'trace') return answer.trace;
+    throw new Error(messageOf(answer));
+  }
+
+  private ask(question: Question, urgency: number, signal?: AbortSignal): Promise<Answer> {
+    return new Promise((resolve, reject) => {
+      if (signal?.aborted) return reject(new Cancelled());
+      const task: Task = { question, urgency, attempts: 0, resolve, reject };
+      signal?.addEventListener('abort', () => this.drop(task), { once: true });
+      this.enqueue(task);
+      this.dispatch();
+    });
+  }
+
+  /** A point being computed runs to its end, a second or so; its answer then finds no one waiting. */
+  private drop(task: Task): void {
+    const at = this.queue.indexOf(task);
+    if (at >= 0) this.queue.splice(at, 1);
+    task.reject(new Cancelled());
+  }
+
+  private enqueue(task: Task): void {
+    const behind = this.queue.findIndex((other) => other.urgency > task.urgency);
+    this.queue.splice(behind < 0 ? this.queue.length : behind, 0, task);
+  }
+
+  private dispatch(): void {
+    for (const seat of this.seats) {
+      if (seat.task !== undefined) continue;
+      const task = this.queue.shift();
+      if (task === undefined) return;
+      seat.task = task;
+      task.attempts++;
+      seat.worker.postMessage(task.question);
+    }
+  }
+
+  private seat(): Seat {
+    const seat: Seat = { worker: this.makeWorker(), task: undefined };
+    seat.worker.onmessage = ({ data }: MessageEvent<Answer>) => {
+      const { task } = seat;
+      seat.task = undefined;
+      task?.resolve(data);
+      this.dispatch();
+    };
+    seat.worker.onerror = (event: ErrorEvent) => {
+      event.preventDefault();
+      this.replace(seat, event.message);
+    };
+    return seat;
+  }
+
+  private replace(seat: Seat, message: string): void {
+    const { task } = seat;
+    seat.worker.terminate();
+    this.seats.splice(this.seats.indexOf(seat), 1, this.seat());
+    this.onCrash(message);
+    if (task && task.attempts < MOST_ATTEMPTS) this.enqueue(task);
+    else task?.resolve({ kind: 'error', message: `two workers stopped at this point: ${message}` });
+    this.dispatch();
+  }
+}
+
+function messageOf(answer: Answer): string {
+  return answer.kind === 'error' ? answer.message : `a worker answered with a ${answer.kind}`;
+}

@@ -1,0 +1,23 @@
+/** Puts the page up and sets it going. */
+import './style/page.css';
+import { render } from 'preact';
+import { Page } from './parts/Page.tsx';
+import { followScenario } from './state/follow.ts';
+import { openLink } from './state/share.ts';
+
+declare global {
+  interface Window {
+    /** Set by unfit.js where the browser cannot run the page. */
+    unfit?: boolean;
+  }
+}
+
+if (!window.unfit) void begin();
+
+async function begin(): Promise<void> {
+  await openLink();
+  const place = document.getElementById('page')!;
+  place.replaceChildren();
+  render(<Page />, place);
+  followScenario();
+}

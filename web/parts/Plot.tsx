@@ -1,0 +1,75 @@
+/** A plotly figure that follows the data while it is near the screen, and sleeps otherwise. */
+import type { PlotlyHTMLElement } from 'plotly.js-cartesian-dist-min';
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Figure } from '../views/view.ts';
+
+type Plotly = typeof import('plotly.js-cartesian-dist-min');
+
+let library: Promise<Plotly> | undefined;
+
+/** Loads plotly once; the answer's sentence does not wait for it. */
+export function plotly(): Promise<Plotly> {
+  library ??= import('plotly.js-cartesian-dist-min').then(
+    (module) => (module as unknown as { default?: Plotly }).default ?? module,
+  );
+  return library;
+}
+
+interface PlotProps {
+  figure: Figure;
+  height: number;
+  /** Told where the reader clicked, in the units of the axes. */
+  onPick?: ((x: number, y: number) => void) | undefined;
+}
+
+export function Plot({ figure, height, onPick }: PlotProps) {
+  const box = useRef<HTMLDivElement>(null);
+  const near = useNear(box);
+  const pick = useRef(onPick);
+  pick.current = onPick;
+
+  useEffect(() => {
+    if (!near) return;
+    const target = box.current!;
+    let live = true;
+    void plotly().then(async (library) => {
+      if (!live) return;
+      const first = !target.classList.contains('js-plotly-plot');
+      const layout = { ...figure.layout, height, autosize: true };
+      await library.react(target, figure.data, layout, { displayModeBar: false, responsive: true });
+      if (first) listen(target, pick);
+    });
+    return () => {
+      live = false;
+    };
+  }, [figure, near, height]);
+
+  useEffect(() => () => void purge(box.current), []);
+
+  return <div class="plot" ref={box} style={{ height: `${height}px` }} aria-hidden="true" />;
+}
+
+function listen(target: HTMLElement, pick: { current: PlotProps['onPick'] }): void {
+  (target as PlotlyHTMLElement).on('plotly_click', ({ points }) => {
+    const point = points[0];
+    if (point) pick.current?.(Number(point.x), Number(point.y));
+  });
+}
+
+async function purge(target: HTMLElement | null): Promise<void> {
+  if (target && library) (await library).purge(target);
+}
+
+/** Whether the element has come within a screen of the window. */
+export function useNear(box: { current: Element | null }): boolean {
+  const [near, setNear] = useState(false);
+  useEffect(() => {
+    const watcher = new IntersectionObserver(
+      (entries) => setNear(entries[entries.length - 1]!.isIntersecting),
+      { rootMargin: '60% 0%' },
+    );
+    watcher.observe(box.current!);
+    return () => watcher.disconnect();
+  }, []);
+  return near;
+}

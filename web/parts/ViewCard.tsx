@@ -1,0 +1,100 @@
+/** A view on the page: question, how to read it, plot, picture and numbers to take away. */
+import { useMemo, useRef, useState } from 'preact/hooks';
+import { saveText, saveUrl } from '../save.ts';
+import { fileStem } from '../state/files.ts';
+import type { Picture } from '../state/picture.ts';
+import { look } from '../state/theme.ts';
+import { csv } from '../views/table.ts';
+import type { View } from '../views/view.ts';
+import { DataTable } from './DataTable.tsx';
+import { Plot, plotly } from './Plot.tsx';
+
+const HEIGHT = 380;
+
+/** Size of saved pictures [px], drawn at twice the density. */
+const PICTURE = { width: 1120, height: 560, scale: 2 } as const;
+
+export function ViewCard({ view, picture }: { view: View; picture: Picture }) {
+  const [open, setOpen] = useState(false);
+  const card = useRef<HTMLElement>(null);
+  const ready = view.ready?.(picture) ?? true;
+  const colours = look.value;
+  const figure = useMemo(
+    () => (ready ? view.figure(picture, colours) : undefined),
+    [view, picture, colours, ready],
+  );
+  const height = view.height ?? HEIGHT;
+  const { Above, Below } = view;
+  return (
+    <section
+      class={`view ${view.width}`}
+      id={view.id}
+      aria-labelledby={`${view.id}-title`}
+      ref={card}
+    >
+      <h2 id={`${view.id}-title`}>{view.question}</h2>
+      <p class="reading">{view.reading(picture)}</p>
+      {Above && <Above />}
+      <p class="sr">{ready ? view.summary(picture) : 'Not computed yet.'}</p>
+      {figure ? (
+        <Plot
+          figure={figure}
+          height={height}
+          onPick={view.onPick && ((x, y) => view.onPick!(picture, x, y))}
+        />
+      ) : (
+        <div class="plot waiting" style={{ height: `${height}px` }}>
+          <p>This appears once the answer is computed.</p>
+        </div>
+      )}
+      {Below && <Below />}
+      <p class="take">
+        <button type="button" disabled={!ready} onClick={() => void savePicture(view, picture)}>
+          Save picture<span class="sr"> of: {view.question}</span> (PNG)
+        </button>
+        <button
+          type="button"
+          disabled={!ready}
+          onClick={() =>
+            saveText(`${fileStem()}-${view.id}.csv`, csv(view.table(picture)), 'text/csv')
+          }
+        >
+          Save numbers<span class="sr"> of: {view.question}</span> (CSV)
+        </button>
+        <button type="button" disabled={!ready} aria-expanded={open} onClick={() => setOpen(!open)}>
+          {open ? 'Hide numbers' : 'Show numbers'}
+          <span class="sr"> of: {view.question}</span>
+        </button>
+      </p>
+      {open && ready && <DataTable table={view.table(picture)} caption={view.question} />}
+    </section>
+  );
+}
+
+/** Drawn afresh with title and paper, so that the picture stands alone. */
+async function savePicture(view: View, picture: Picture): Promise<void> {
+  const library = await plotly();
+  const colours = look.peek();
+  const { data, layout } = view.figure(picture, colours);
+  const titled = {
+    ...layout,
+    paper_bgcolor: colours.paper,
+    title: {
+      text: `${view.question}<br><sub>${escaped(picture.scenario.title)}</sub>`,
+      x: 0.02,
+      xanchor: 'left',
+      font: { color: colours.ink, size: 18 },
+    },
+    showlegend: data.length > 1 && data.every(({ type }) => type === 'scatter'),
+    legend: { orientation: 'h', y: 1.02, yanchor: 'bottom', x: 1, xanchor: 'right' },
+    margin: { ...layout.margin, t: 96 },
+  };
+  const size = { ...PICTURE, format: 'png' } as const;
+  const url = await library.toImage({ data, layout: titled } as never, size);
+  saveUrl(`${fileStem()}-${view.id}.png`, url);
+}
+
+/** Plotly reads a little HTML in texts; a title must not. */
+function escaped(text: string): string {
+  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
+}

@@ -1,0 +1,7 @@
+/** Names for files that the reader saves. */
+import { source } from './scenario.ts';
+
+/** The scenario's file name without ending. */
+export function fileStem(): string {
+  return source.value.file.replace(/\.ya?ml$/i, '').replace(/[^\w-]+/g, '-') || 'scenario';
+}

@@ -1,0 +1,162 @@
+/** Everything a view may show, as plain data, made from the signals in one place. */
+import { computed } from '@preact/signals';
+import {
+  isFailure,
+  type PointOutcome,
+  type PointResult,
+  type Reason,
+  type Scenario,
+  type TradeOff,
+  tradeOff,
+} from '../../sim/index.ts';
+import { between } from '../compute/between.ts';
+import { FIRST_LENGTHS } from '../compute/firstLook.ts';
+import { hand } from './hand.ts';
+import { type Study, study, tick } from './study.ts';
+
+/** Whose length a curve shows: fitted now, recommended, or under the reader's hand. */
+export type Role = 'now' | 'best' | 'hand';
+
+/** How good a point is. */
+export type Standing = 'full' | 'unsettled' | 'preview' | 'failed' | 'waiting';
+
+export interface CurvePoint {
+  speed: number;
+  standing: Standing;
+  /** Volumetric efficiency [-]. */
+  efficiency?: number;
+  /** Pressure at valve closing [Pa]. */
+  closingPressure?: number;
+  failure?: string;
+}
+
+export interface Curve {
+  role: Role;
+  /** Trumpet length [m]. */
+  length: number;
+  points: CurvePoint[];
+}
+
+export interface Verdict {
+  length: number;
+  reason: Reason;
+  tradeOff: TradeOff;
+  standing: 'preview' | 'full';
+}
+
+export interface Picture {
+  scenario: Scenario;
+  study: Study;
+  curves: Curve[];
+  verdict?: Verdict;
+  /** What the hand's length gives and takes; absent until all its points are known somehow. */
+  handTradeOff?: TradeOff;
+}
+
+export const picture = computed<Picture | undefined>(() => {
+  tick.value;
+  const now = study.value;
+  if (!now) return undefined;
+  const { scenario } = now;
+  const verdict = verdictOf(now);
+  const own = scenario.engine.intake.trumpet.length;
+  const curves = [curveAt(now, 'now', own)];
+  if (verdict) curves.push(curveAt(now, 'best', verdict.length));
+  if (hand.value !== undefined) curves.push(curveAt(now, 'hand', hand.value));
+  const handTradeOff = tradeOffOf(scenario, curves);
+  return {
+    scenario,
+    study: now,
+    curves,
+    ...(verdict && { verdict }),
+    ...(handTradeOff && { handTradeOff }),
+  };
+});
+
+export function curveOf(picture: Picture, role: Role): Curve | undefined {
+  return picture.curves.find((curve) => curve.role === role);
+}
+
+/** Whether every point of the curve is computed at full accuracy. */
+export function isFull(curve: Curve): boolean {
+  return curve.points.every(({ standing }) => standing !== 'preview' && standing !== 'waiting');
+}
+
+function verdictOf({ full, preview }: Study): Verdict | undefined {
+  const source = full ?? preview;
+  if (!source) return undefined;
+  return {
+    length: source.recommended.length,
+    reason: source.recommended.reason,
+    tradeOff: source.decision,
+    standing: full ? 'full' : 'preview',
+  };
+}
+
+function tradeOffOf(scenario: Scenario, curves: readonly Curve[]): TradeOff | undefined {
+  const now = curves.find(({ role }) => role === 'now')!;
+  const moved = curves.find(({ role }) => role === 'hand');
+  if (!moved) return undefined;
+  const values = (curve: Curve) => curve.points.map((point) => point.efficiency ?? Number.NaN);
+  const [ours, theirs] = [values(moved), values(now)];
+  if ([...ours, ...theirs].some(Number.isNaN)) return undefined;
+  return tradeOff(scenario.speeds, ours, theirs, scenario.target);
+}
+
+function curveAt(now: Study, role: Role, length: number): Curve {
+  const points = now.scenario.speeds.map((speed) => pointAt(now, length, speed));
+  return { role, length, points };
+}
+
+function pointAt(now: Study, length: number, speed: number): CurvePoint {
+  const outcome = now.table.at(length, speed);
+  if (outcome) return computedPoint(outcome);
+  const efficiency = estimate(now, length, speed, (point) => point.volumetricEfficiency);
+  if (efficiency === undefined) return { speed, standing: 'waiting' };
+  const closingPressure = estimate(now, length, speed, (point) => point.pressureAtClosing)!;
+  return { speed, standing: 'preview', efficiency, closingPressure };
+}
+
+function computedPoint(outcome: PointOutcome): CurvePoint {
+  const { speed } = outcome;
+  if (isFailure(outcome)) return { speed, standing: 'failed', failure: outcome.failure };
+  return {
+    speed,
+    standing: outcome.settled ? 'full' : 'unsettled',
+    efficiency: outcome.volumetricEfficiency,
+    closingPressure: outcome.pressureAtClosing,
+  };
+}
+
+type FigureOf = (point: PointResult) => number;
+
+/**
+ * Between lengths known at this very speed where they are enough, else also between the speeds where
+ * they are.
+ */
+function estimate(now: Study, length: number, speed: number, of: FigureOf): number | undefined {
+  const here = alongLength(now, length, speed, of);
+  if (here !== undefined) return here;
+  const known = now.scenario.speeds.flatMap((at) => {
+    const y = alongLength(now, length, at, of);
+    return y === undefined ? [] : [{ at, y }];
+  });
+  return between(
+    known.map(({ at }) => at),
+    known.map(({ y }) => y),
+    speed,
+  );
+}
+
+function alongLength(now: Study, length: number, speed: number, of: FigureOf): number | undefined {
+  const known = now.table.lengths.flatMap((at) => {
+    const outcome = now.table.at(at, speed);
+    return outcome && !isFailure(outcome) ? [{ at, y: of(outcome) }] : [];
+  });
+  if (known.length < Math.min(FIRST_LENGTHS, now.scenario.sweep.lengths.length)) return undefined;
+  return between(
+    known.map(({ at }) => at),
+    known.map(({ y }) => y),
+    length,
+  );
+}

@@ -1,0 +1,9 @@
+declare module 'virtual:demos' {
+  export const shipped: import('./state/demos.ts').Demo[];
+}
+
+declare module 'plotly.js-cartesian-dist-min' {
+  export * from 'plotly.js';
+}
+
+declare module '*.css';
