@@ -12,11 +12,18 @@
  * Source: as exchange.ts; Borda-Carnot in any handbook of hydraulics (Idelchik, diag. 4-1).
  */
 import type { Gas } from '../gas/gas.ts';
-import type { End } from './ductEnd.ts';
+import type { ArrivingGas, End } from './ductEnd.ts';
 import { inflowVelocity, shut, sonicInflowPressure, writeOut } from './exchange.ts';
 import type { Node } from './node.ts';
-import { nozzleFlux } from './nozzle.ts';
-import { densityBehind, sonicPressure, stagnantPressure, velocityBehind } from './outgoingWave.ts';
+import { throatFlux } from './nozzle.ts';
+import {
+  densityBehind,
+  type GasBehind,
+  gasBehind,
+  sonicPressure,
+  stagnantPressure,
+  velocityBehind,
+} from './outgoingWave.ts';
 import { findRoot } from './rootSearch.ts';
 
 /** Effective throat areas [m^2] from the first end to the second and back. */
@@ -49,54 +56,66 @@ function pass(up: End, down: End, area: number, pUp: number, pDown: number, gas:
   }
   const a = up.arriving;
   const lowest = Math.max(sonicPressure(a), pDown);
-  const surplus = (p: number): number => upstream(up, p).mass - throatFlow(up, down, area, p);
-  const p = surplus(lowest) <= 0 ? lowest : findRoot(surplus, lowest, pUp, up.lastPressure, true);
+  const p =
+    surplus(up, down, area, pDown, pUp, lowest) <= 0
+      ? lowest
+      : findRoot((x) => surplus(up, down, area, pDown, pUp, x), lowest, pUp, up.lastPressure, true);
   writeOut(up, p, gas);
-  const { T0 } = upstream(up, p);
-  const pOut = downstreamPressure(down, up.flow.mass, T0, a.R, a.gamma, pDown, pUp);
+  comeTo(up, p);
+  const pOut = pressureBehind(down, coming, a, pDown, pUp);
   const v = up.flow.mass === 0 ? 0 : -velocityBehind(down.arriving, pOut);
   const rho = v > 0 ? up.flow.mass / (v * down.area) : densityBehind(a, pOut);
   down.write(rho, -v, pOut, a.burned, a.fuel, -up.flow.energy);
 }
 
-/** Mass flow [kg/s] and stagnation state of the upstream end at pressure p [Pa]. */
-function upstream(up: End, p: number): { mass: number; p0: number; T0: number } {
-  const a = up.arriving;
-  const v = Math.max(velocityBehind(a, p), 0);
-  const rho = densityBehind(a, p);
-  const T = p / (rho * a.R);
-  const heat = 1 + ((a.gamma - 1) * v * v) / (2 * a.gamma * a.R * T);
-  return {
-    mass: rho * v * up.area,
-    p0: p * heat ** (a.gamma / (a.gamma - 1)),
-    T0: T * heat,
-  };
-}
+/** What comes to the throat, and the wave it left: one solution at a time. */
+const coming = { mass: 0, T: 0, heat: 1 };
+const wave: GasBehind = { v: 0, rho: 0 };
 
-/** What the throat passes [kg/s] with the upstream end at p: the downstream end follows along. */
-function throatFlow(up: End, down: End, area: number, p: number): number {
+/** Mass flow [kg/s], temperature T [K] and T0 / T of the upstream end at pressure p [Pa]. */
+function comeTo(up: End, p: number): void {
   const { gamma, R } = up.arriving;
-  const { mass, p0, T0 } = upstream(up, p);
-  const back = downstreamPressure(down, mass, T0, R, gamma, stagnantPressure(down.arriving), p0);
-  return area * nozzleFlux(p0, T0, R, gamma, Math.min(back, p0));
+  gasBehind(up.arriving, p, wave);
+  const v = Math.max(wave.v, 0);
+  coming.mass = wave.rho * v * up.area;
+  coming.T = p / (wave.rho * R);
+  coming.heat = 1 + ((gamma - 1) * v * v) / (2 * gamma * R * coming.T);
 }
 
-/** Pressure [Pa] of the downstream end when it takes `mass` [kg/s] at total temperature T0 [K]. */
-function downstreamPressure(
+/** What comes with the upstream end at p [Pa] over what the throat passes [kg/s]. */
+function surplus(up: End, down: End, area: number, pDown: number, pUp: number, p: number): number {
+  const { gamma, R } = up.arriving;
+  comeTo(up, p);
+  const back = pressureBehind(down, coming, up.arriving, pDown, pUp);
+  return coming.mass - area * throatFlux(p, coming.T, coming.heat, R, gamma, back);
+}
+
+/** Pressure [Pa] of the downstream end when it takes what is `coming`, between low and high. */
+function pressureBehind(
   down: End,
-  mass: number,
-  T0: number,
-  R: number,
-  gamma: number,
+  { mass, T, heat }: typeof coming,
+  { R, gamma }: ArrivingGas,
   low: number,
   high: number,
 ): number {
   if (mass <= 0) return low;
   const flux = mass / down.area;
-  const lag = (p: number): number =>
-    -velocityBehind(down.arriving, p) - inflowVelocity(p, flux, T0, R, gamma);
-  if (lag(high) < 0) return high;
+  const T0 = T * heat;
+  if (lag(down.arriving, high, flux, T0, R, gamma) < 0) return high;
   const sonic = Math.max(low, sonicInflowPressure(flux, T0, R, gamma));
-  if (sonic >= high || lag(sonic) >= 0) return sonic;
-  return findRoot(lag, sonic, high, down.lastPressure, false);
+  if (sonic >= high || lag(down.arriving, sonic, flux, T0, R, gamma) >= 0) return sonic;
+  const { arriving, lastPressure } = down;
+  return findRoot((p) => lag(arriving, p, flux, T0, R, gamma), sonic, high, lastPressure, false);
+}
+
+/** Speed at which the downstream duct yields at pressure p [Pa] over that of the gas that enters. */
+function lag(
+  down: ArrivingGas,
+  p: number,
+  flux: number,
+  T0: number,
+  R: number,
+  gamma: number,
+): number {
+  return -velocityBehind(down, p) - inflowVelocity(p, flux, T0, R, gamma);
 }

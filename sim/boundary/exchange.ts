@@ -15,9 +15,16 @@
  * ch. 4 (from memory).
  */
 import type { Gas } from '../gas/gas.ts';
-import type { End } from './ductEnd.ts';
-import { nozzleFlux } from './nozzle.ts';
-import { densityBehind, sonicPressure, stagnantPressure, velocityBehind } from './outgoingWave.ts';
+import type { ArrivingGas, End } from './ductEnd.ts';
+import { nozzleFlux, throatFlux } from './nozzle.ts';
+import {
+  densityBehind,
+  type GasBehind,
+  gasBehind,
+  sonicPressure,
+  stagnantPressure,
+  velocityBehind,
+} from './outgoingWave.ts';
 import type { Reservoir } from './reservoir.ts';
 import { findRoot } from './rootSearch.ts';
 
@@ -25,6 +32,9 @@ import { findRoot } from './rootSearch.ts';
 const FULL_BORE = 1 - 1e-9;
 /** A throat below this share of the duct's area counts as shut. */
 const SHUT = 1e-9;
+
+/** Where the searches below put what they find: one search at a time. */
+const wave: GasBehind = { v: 0, rho: 0 };
 
 /**
  * Solves the end and writes it. `areaIn` is the throat's effective area [m^2] for flow into the
@@ -66,25 +76,25 @@ function flowOut(end: End, outside: number, area: number, rest: number, gas: Gas
     writeOut(end, lowest, gas);
     return;
   }
-  const gamma = a.gamma;
-  const g = (gamma - 1) / (2 * gamma);
-  const surplus = (p: number): number => {
-    const v = velocityBehind(a, p);
-    if (v <= 0) return -nozzleFlux(p, p / (densityBehind(a, p) * a.R), a.R, gamma, outside);
-    const rho = densityBehind(a, p);
-    const T = p / (rho * a.R);
-    const heat = 1 + (g * v * v) / (a.R * T);
-    const p0 = p * heat ** (gamma / (gamma - 1));
-    return rho * v - share * nozzleFlux(p0, T * heat, a.R, gamma, outside);
-  };
-  writeOut(end, findRoot(surplus, lowest, rest, end.lastPressure, true), gas);
+  const p = findRoot((x) => surplusOut(a, share, outside, x), lowest, rest, end.lastPressure, true);
+  writeOut(end, p, gas);
+}
+
+/** What the end gives at pressure p [Pa] over what the throat passes to `outside` [kg/s m^2]. */
+function surplusOut(a: ArrivingGas, share: number, outside: number, p: number): number {
+  const { gamma, R } = a;
+  gasBehind(a, p, wave);
+  const v = Math.max(wave.v, 0);
+  const T = p / (wave.rho * R);
+  const heat = 1 + ((gamma - 1) * v * v) / (2 * gamma * R * T);
+  return wave.rho * v - share * throatFlux(p, T, heat, R, gamma, outside);
 }
 
 /** Writes outflow of the arriving gas at end pressure p. */
 export function writeOut(end: End, p: number, gas: Gas): void {
   const a = end.arriving;
-  const rho = densityBehind(a, p);
-  const v = velocityBehind(a, p);
+  gasBehind(a, p, wave);
+  const { rho, v } = wave;
   const h = gas.enthalpy(p / (rho * a.R), a.burned, a.fuel);
   end.write(rho, v, p, a.burned, a.fuel, rho * v * end.area * (h + 0.5 * v * v));
 }
@@ -97,19 +107,23 @@ function flowIn(end: End, from: Reservoir, area: number, rest: number): void {
     return;
   }
   const { gamma, R, pressure: p0, temperature: T0 } = from;
-  const speedIn = (p: number): number =>
-    inflowVelocity(p, share * nozzleFlux(p0, T0, R, gamma, p), T0, R, gamma);
-  const surplus = (p: number): number => -velocityBehind(a, p) - speedIn(p);
-  const low = Math.max(
-    rest,
-    sonicInflowPressure(share * nozzleFlux(p0, T0, R, gamma, 0), T0, R, gamma),
-  );
+  const choked = share * nozzleFlux(p0, T0, R, gamma, 0);
+  const low = Math.max(rest, sonicInflowPressure(choked, T0, R, gamma));
   const p =
-    low >= p0 || surplus(low) >= 0 ? low : findRoot(surplus, low, p0, end.lastPressure, false);
+    low >= p0 || surplusIn(a, share, from, low) >= 0
+      ? low
+      : findRoot((x) => surplusIn(a, share, from, x), low, p0, end.lastPressure, false);
   const flux = share * nozzleFlux(p0, T0, R, gamma, p);
   const v = inflowVelocity(p, flux, T0, R, gamma);
   const rho = v > 0 ? flux / v : p0 / (R * T0);
   end.write(rho, -v, p, from.burned, from.fuel, -flux * end.area * from.enthalpy);
+}
+
+/** Speed at which the duct takes gas at pressure p [Pa] over that at which the throat gives it. */
+function surplusIn(a: ArrivingGas, share: number, from: Reservoir, p: number): number {
+  const { gamma, R, pressure: p0, temperature: T0 } = from;
+  const flux = share * nozzleFlux(p0, T0, R, gamma, p);
+  return -velocityBehind(a, p) - inflowVelocity(p, flux, T0, R, gamma);
 }
 
 /**

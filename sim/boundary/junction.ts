@@ -8,13 +8,13 @@
  * angles between pipes and no junction losses.
  */
 import type { Gas } from '../gas/gas.ts';
-import type { ArrivingGas, End } from './ductEnd.ts';
+import type { End } from './ductEnd.ts';
 import { writeOut } from './exchange.ts';
 import type { Node } from './node.ts';
-import { densityBehind, stagnantPressure, velocityBehind } from './outgoingWave.ts';
+import { type GasBehind, gasBehind, stagnantPressure } from './outgoingWave.ts';
 import { findRoot } from './rootSearch.ts';
 
-/** The mixture of what flows in, summed over ends. */
+/** The mixture of what flows in, summed over ends, and the gas behind each end's wave. */
 interface Mixture {
   /** Inflow to the junction [kg/s]. */
   mass: number;
@@ -24,10 +24,13 @@ interface Mixture {
   capacity: number;
   /** sum m R [W/K]. */
   constant: number;
+  /** Each end's, velocities counted out of the ducts. */
+  behind: GasBehind[];
 }
 
 export function junction(ends: readonly End[]): Node {
-  const mixture: Mixture = { mass: 0, heat: 0, capacity: 0, constant: 0 };
+  const behind = ends.map(() => ({ v: 0, rho: 0 }));
+  const mixture: Mixture = { mass: 0, heat: 0, capacity: 0, constant: 0, behind };
   return {
     ends,
     exchange: (gas) => {
@@ -42,7 +45,7 @@ export function junction(ends: readonly End[]): Node {
         high === low
           ? low
           : findRoot((x) => surplus(ends, x, mixture), low, high, ends[0]!.lastPressure, true);
-      surplus(ends, p, mixture);
+      mix(ends, p, mixture);
       writeAll(ends, p, mixture, gas);
     },
   };
@@ -51,12 +54,7 @@ export function junction(ends: readonly End[]): Node {
 /** Net mass flow into the junction [kg/s] at pressure p [Pa]; fills the mixture. */
 function surplus(ends: readonly End[], p: number, mixture: Mixture): number {
   mix(ends, p, mixture);
-  let taken = 0;
-  for (const end of ends) {
-    const v = velocityBehind(end.arriving, p);
-    if (v < 0) taken += -v * end.area * mixtureDensity(end.arriving, p, v, mixture);
-  }
-  return mixture.mass - taken;
+  return mixture.mass - takenBy(ends, p, mixture);
 }
 
 function mix(ends: readonly End[], p: number, mixture: Mixture): void {
@@ -64,12 +62,13 @@ function mix(ends: readonly End[], p: number, mixture: Mixture): void {
   mixture.heat = 0;
   mixture.capacity = 0;
   mixture.constant = 0;
-  for (const end of ends) {
-    const a = end.arriving;
-    const v = velocityBehind(a, p);
+  for (let i = 0; i < ends.length; i++) {
+    const a = ends[i]!.arriving;
+    const behind = mixture.behind[i]!;
+    gasBehind(a, p, behind);
+    const { v, rho } = behind;
     if (v <= 0) continue;
-    const rho = densityBehind(a, p);
-    const m = rho * v * end.area;
+    const m = rho * v * ends[i]!.area;
     const cp = (a.gamma * a.R) / (a.gamma - 1);
     mixture.mass += m;
     mixture.heat += m * (cp * (p / (rho * a.R)) + 0.5 * v * v);
@@ -78,9 +77,19 @@ function mix(ends: readonly End[], p: number, mixture: Mixture): void {
   }
 }
 
+/** What the ends that take gas would take of the mixture [kg/s]. */
+function takenBy(ends: readonly End[], p: number, mixture: Mixture): number {
+  let taken = 0;
+  for (let i = 0; i < ends.length; i++) {
+    const { v, rho } = mixture.behind[i]!;
+    if (v < 0) taken -= v * ends[i]!.area * mixtureDensity(rho, p, v, mixture);
+  }
+  return taken;
+}
+
 /** Density [kg/m^3] of the mixture where it enters a duct at velocity v; the duct's own if none. */
-function mixtureDensity(a: ArrivingGas, p: number, v: number, mixture: Mixture): number {
-  if (!(mixture.mass > 0)) return densityBehind(a, p);
+function mixtureDensity(own: number, p: number, v: number, mixture: Mixture): number {
+  if (!(mixture.mass > 0)) return own;
   const T = (mixture.heat - 0.5 * mixture.mass * v * v) / mixture.capacity;
   return (p * mixture.mass) / (mixture.constant * T);
 }
@@ -90,13 +99,9 @@ function writeAll(ends: readonly End[], p: number, mixture: Mixture, gas: Gas): 
   let energy = 0;
   let burned = 0;
   let fuel = 0;
-  let taken = 0;
-  for (const end of ends) {
-    const v = velocityBehind(end.arriving, p);
-    if (v < 0) {
-      taken += -v * end.area * mixtureDensity(end.arriving, p, v, mixture);
-      continue;
-    }
+  for (let i = 0; i < ends.length; i++) {
+    if (mixture.behind[i]!.v < 0) continue;
+    const end = ends[i]!;
     writeOut(end, p, gas);
     mass += end.flow.mass;
     energy += end.flow.energy;
@@ -104,16 +109,18 @@ function writeAll(ends: readonly End[], p: number, mixture: Mixture, gas: Gas): 
     fuel += end.flow.fuel;
   }
   // The search leaves a trace of imbalance; the takers share it, so that nothing is lost.
+  const taken = takenBy(ends, p, mixture);
   const balance = taken > 0 ? mass / taken : 0;
-  for (const end of ends) {
-    const a = end.arriving;
-    const v = velocityBehind(a, p);
+  for (let i = 0; i < ends.length; i++) {
+    const { v, rho: own } = mixture.behind[i]!;
     if (v >= 0) continue;
-    const rho = balance * mixtureDensity(a, p, v, mixture);
+    const end = ends[i]!;
+    const a = end.arriving;
     if (!(mass > 0)) {
-      end.write(densityBehind(a, p), 0, p, a.burned, a.fuel, 0);
+      end.write(own, 0, p, a.burned, a.fuel, 0);
       continue;
     }
+    const rho = balance * mixtureDensity(own, p, v, mixture);
     const m = -rho * v * end.area;
     end.write(rho, v, p, burned / mass, fuel / mass, (-m * energy) / mass);
   }

@@ -23,5 +23,28 @@ export function flowFunction(ratio: number, gamma: number): number {
 
 /** Mass flux through the throat [kg/s m^2] from stagnation p0 [Pa], T0 [K], R [J/kg K] to p [Pa]. */
 export function nozzleFlux(p0: number, T0: number, R: number, gamma: number, p: number): number {
-  return (p0 / Math.sqrt(R * T0)) * flowFunction(p / p0, gamma);
+  return throatFlux(p0, T0, 1, R, gamma, p);
+}
+
+/**
+ * The same from gas that already moves: static p [Pa], T [K], and `heat` = T0 / T [-], to the
+ * pressure `back` [Pa]. Written with t, the throat's over the stagnation temperature, so that one
+ * power serves.
+ */
+export function throatFlux(
+  p: number,
+  T: number,
+  heat: number,
+  R: number,
+  gamma: number,
+  back: number,
+): number {
+  const g = (gamma - 1) / gamma;
+  const sonic = 2 / (gamma + 1);
+  const t = (back / p) ** g / heat;
+  if (t >= 1) return 0;
+  const root = Math.sqrt(R * T * heat);
+  if (t >= sonic) return (back / (t * root)) * Math.sqrt((2 / g) * (1 - t));
+  const throat = p * (heat * sonic) ** (1 / g);
+  return (throat / (sonic * root)) * Math.sqrt((2 / g) * (1 - sonic));
 }

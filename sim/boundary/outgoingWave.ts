@@ -23,6 +23,28 @@ export function velocityBehind(a: ArrivingGas, p: number): number {
   return a.v + ((2 * a.c) / g) * (1 - (p / a.p) ** (g / (2 * gamma)));
 }
 
+/** Gas behind the wave: velocity out of the duct [m/s] and density [kg/m^3]. */
+export interface GasBehind {
+  v: number;
+  rho: number;
+}
+
+/** Both at once: with t = (p/p_a)^((gamma-1)/2 gamma) the fan has rho = rho_a (p/p_a) / t^2. */
+export function gasBehind(a: ArrivingGas, p: number, into: GasBehind): void {
+  const { gamma } = a;
+  const g = gamma - 1;
+  const ratio = p / a.p;
+  if (ratio > 1) {
+    const k = g / (gamma + 1);
+    into.v = a.v - (p - a.p) * Math.sqrt(2 / ((gamma + 1) * a.rho * (p + k * a.p)));
+    into.rho = (a.rho * (ratio + k)) / (k * ratio + 1);
+    return;
+  }
+  const t = ratio ** (g / (2 * gamma));
+  into.v = a.v + ((2 * a.c) / g) * (1 - t);
+  into.rho = (a.rho * ratio) / (t * t);
+}
+
 /** Density [kg/m^3] of the arriving gas behind the wave at pressure p [Pa]. */
 export function densityBehind(a: ArrivingGas, p: number): number {
   if (p === a.p) return a.rho;
