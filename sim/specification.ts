@@ -152,6 +152,10 @@ export interface IntakeSpecification {
   /** State of the air that the mouths breathe: ambient, or a pressurised box. */
   feed: { pressure: number; temperature: number };
   trumpet: TrumpetSpecification;
+  /** Length of each cylinder's trumpet [m], in firing order; absent where all are alike. */
+  trumpetLengths?: readonly number[];
+  /** Distance of a wall in front of the mouths from the body face [m]; absent: nothing near. */
+  facingWall?: number;
   throttle: ThrottleSpecification;
   /** Between throttle body and cylinder head; length 0 where the body bolts to the head. */
   runner: PipeSpecification;

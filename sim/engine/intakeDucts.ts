@@ -6,6 +6,7 @@
  * The end correction is a piece of straight pipe of the mouth's diameter in front of the rim.
  */
 
+import { wallCorrection, wallLoss } from '../boundary/facingWall.ts';
 import type { PortLoss } from '../cylinder/valveFlow.ts';
 import { bellmouthProfile } from '../duct/bellmouth.ts';
 import { Duct } from '../duct/duct.ts';
@@ -58,9 +59,17 @@ export function intakeDucts(intake: IntakeSpecification, largestCell: number): I
   };
 }
 
-/** Acoustic length of the mouth beyond its rim [m]. */
+/** Acoustic length of the mouth beyond its rim [m], a wall in front of it counted. */
 export function mouthCorrection(intake: IntakeSpecification): number {
-  return intake.trumpet.bellmouth.endCorrection * (mouthDiameter(intake) / 2);
+  const rim = mouthDiameter(intake) / 2;
+  const clearance = mouthClearance(intake);
+  const added = clearance === undefined ? 0 : wallCorrection(clearance, rim);
+  return (intake.trumpet.bellmouth.endCorrection + added) * rim;
+}
+
+/** Distance from the rim plane to the wall in front of it [m]; undefined where there is none. */
+export function mouthClearance({ facingWall, trumpet }: IntakeSpecification): number | undefined {
+  return facingWall === undefined ? undefined : facingWall - trumpet.length;
 }
 
 /** Diameter of the rim [m]. */
@@ -69,11 +78,14 @@ export function mouthDiameter(intake: IntakeSpecification): number {
   return trumpet.outerDiameter + 2 * trumpet.bellmouth.overhang;
 }
 
-/** Entry loss in dynamic heads of the mouth itself [-], from that stated for the bore. */
+/** Entry loss in dynamic heads of the mouth itself [-], a wall in front of it counted. */
 export function mouthLoss(intake: IntakeSpecification): number {
   const { trumpet } = intake;
-  const areas = circleArea(mouthDiameter(intake)) / circleArea(trumpet.outerDiameter);
-  return trumpet.bellmouth.entryLoss * areas ** 2;
+  const { bellmouth, outerDiameter: bore } = trumpet;
+  const areas = circleArea(mouthDiameter(intake)) / circleArea(bore);
+  const clearance = mouthClearance(intake);
+  const added = clearance === undefined ? 0 : wallLoss(clearance, bore, bellmouth.overhang > 0);
+  return (bellmouth.entryLoss + added) * areas ** 2;
 }
 
 /** What the port takes on a flow bench: friction and bends, in heads of its inner end. */

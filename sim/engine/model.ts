@@ -82,9 +82,9 @@ export function engineModel(
   const start = wrapAngle(liftCurve(spec.intake.valve.lift).close);
   const count = solved === 'one' ? 1 : spec.cylinder.count;
   const lines = Array.from({ length: count }, (_, j) =>
-    cylinderLine(spec, speed, working, (j * CYCLE) / spec.cylinder.count, start),
+    cylinderLine(ofCylinder(spec, j), speed, working, (j * CYCLE) / spec.cylinder.count, start),
   );
-  const nodes = lines.flatMap((line) => lineNodes(spec, line, feed));
+  const nodes = lines.flatMap((line, j) => lineNodes(ofCylinder(spec, j), line, feed));
   const out = exhaustEnds(spec, lines, outside, solved);
   const ducts = lines.flatMap((line) => [line.trumpet, line.runner, line.primary]);
   fillDucts(spec, gas, lines, out.tails);
@@ -112,6 +112,13 @@ function cylinderLine(
   spec: EngineSpecification,
   speed: number,
   working: WorkingGas,
+/** The engine as one of its cylinders sees it: with that cylinder's own trumpet. */
+function ofCylinder(spec: EngineSpecification, j: number): EngineSpecification {
+  const length = spec.intake.trumpetLengths?.[j];
+  if (length === undefined) return spec;
+  return { ...spec, intake: { ...spec.intake, trumpet: { ...spec.intake.trumpet, length } } };
+}
+
   phase: number,
   start: number,
 ): CylinderLine {
