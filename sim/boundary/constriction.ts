@@ -7,24 +7,22 @@
  *   m = A1 rho1 v1 = Ae (p01 / sqrt(R T01)) psi(p2 / p01) = A2 rho2 v2,   h01 = h02.
  *
  * For slow flow that is a loss of (A2/Ae)^2 - 1 dynamic heads of the downstream duct, so a stated
- * loss K is met by Ae = A2 / sqrt(1 + K). A bare step of area is a throat of the smaller area with
- * the sudden-expansion loss (1 - A1/A2)^2 of Borda and Carnot on the way out.
- * Source: as exchange.ts; Borda-Carnot in any handbook of hydraulics (Idelchik, diag. 4-1).
+ * loss K is met by Ae = A2 / sqrt(1 + K).
+ * Source: as exchange.ts.
  */
 import type { Gas } from '../gas/gas.ts';
-import type { ArrivingGas, End } from './ductEnd.ts';
-import { inflowVelocity, shut, sonicInflowPressure, writeOut } from './exchange.ts';
+import type { End } from './ductEnd.ts';
+import { inflowVelocity, STILL, shut, sonicInflowPressure, writeOut } from './exchange.ts';
 import type { Node } from './node.ts';
 import { throatFlux } from './nozzle.ts';
 import {
-  densityBehind,
   type GasBehind,
   gasBehind,
   sonicPressure,
   stagnantPressure,
   velocityBehind,
 } from './outgoingWave.ts';
-import { findRoot } from './rootSearch.ts';
+import { type Residual, RootSearch } from './rootSearch.ts';
 
 /** Effective throat areas [m^2] from the first end to the second and back. */
 export interface ThroatAreas {
@@ -36,86 +34,107 @@ export interface ThroatAreas {
 const SHUT = 1e-9;
 
 export function constriction(first: End, second: End, throat: ThroatAreas): Node {
+  const forward = new Passage(first, second);
+  const backward = new Passage(second, first);
   return {
     ends: [first, second],
     exchange: (gas, { crankAngle }) => {
       const p1 = stagnantPressure(first.arriving);
       const p2 = stagnantPressure(second.arriving);
-      if (p1 >= p2) pass(first, second, throat.forward(crankAngle), p1, p2, gas);
-      else pass(second, first, throat.backward(crankAngle), p2, p1, gas);
+      if (p1 >= p2) forward.solve(throat.forward(crankAngle), p1, p2, gas);
+      else backward.solve(throat.backward(crankAngle), p2, p1, gas);
     },
   };
 }
 
-/** Flow from `up` to `down`, whose pressures at rest are pUp >= pDown. */
-function pass(up: End, down: End, area: number, pUp: number, pDown: number, gas: Gas): void {
-  if (pUp === pDown || area < SHUT * Math.min(up.area, down.area)) {
-    shut(up, pUp);
-    shut(down, pDown);
-    return;
+/** Flow one way: mass that reaches the throat less what it passes, against the upstream pressure. */
+class Passage implements Residual {
+  private readonly up: End;
+  private readonly down: End;
+  private readonly behind: GasBehind = { rho: 0, v: 0 };
+  private readonly search = new RootSearch(true);
+  private readonly taking: Taking;
+  private area = 0;
+  private restDown = 0;
+  /** Flow [kg/s] and total temperature [K] upstream, pressure downstream [Pa], as last found. */
+  private mass = 0;
+  private T0 = 0;
+  private pDown = 0;
+
+  constructor(up: End, down: End) {
+    this.up = up;
+    this.down = down;
+    this.taking = new Taking(down);
   }
-  const a = up.arriving;
-  const lowest = Math.max(sonicPressure(a), pDown);
-  const p =
-    surplus(up, down, area, pDown, pUp, lowest) <= 0
-      ? lowest
-      : findRoot((x) => surplus(up, down, area, pDown, pUp, x), lowest, pUp, up.lastPressure, true);
-  writeOut(up, p, gas);
-  comeTo(up, p);
-  const pOut = pressureBehind(down, coming, a, pDown, pUp);
-  const v = up.flow.mass === 0 ? 0 : -velocityBehind(down.arriving, pOut);
-  const rho = v > 0 ? up.flow.mass / (v * down.area) : densityBehind(a, pOut);
-  down.write(rho, -v, pOut, a.burned, a.fuel, -up.flow.energy);
+
+  /** Solves for a throat [m^2] with pressures at rest restUp >= restDown [Pa]; writes both ends. */
+  solve(area: number, restUp: number, restDown: number, gas: Gas): void {
+    const { up, down } = this;
+    const still = restUp - restDown <= STILL * restUp;
+    if (still || area < SHUT * Math.min(up.area, down.area)) {
+      shut(up, restUp);
+      shut(down, restDown);
+      return;
+    }
+    this.area = area;
+    this.restDown = restDown;
+    const sonic = sonicPressure(up.arriving);
+    const lowest = Math.max(sonic, restDown);
+    const stuck = sonic > restDown && this.at(sonic) <= 0;
+    const p = stuck ? sonic : this.search.find(this, lowest, restUp);
+    this.at(p);
+    writeOut(up, p, gas);
+    const { R, gamma, burned, fuel } = up.arriving;
+    const flux = up.flow.mass / down.area;
+    const v = inflowVelocity(this.pDown, flux, this.T0, R, gamma);
+    const rho = v > 0 ? flux / v : up.arriving.rho;
+    down.write(rho, -v, this.pDown, burned, fuel, -up.flow.energy);
+  }
+
+  at(p: number): number {
+    const a = this.up.arriving;
+    const { gamma, R } = a;
+    gasBehind(a, p, this.behind);
+    const { rho, v } = this.behind;
+    const forward = Math.max(v, 0);
+    const T = p / (rho * R);
+    const heat = 1 + ((gamma - 1) * forward * forward) / (2 * gamma * R * T);
+    const p0 = p * heat ** (gamma / (gamma - 1));
+    this.mass = rho * forward * this.up.area;
+    this.T0 = T * heat;
+    this.pDown = this.taking.pressure(this.mass, this.T0, R, gamma, this.restDown, p0);
+    return this.mass - this.area * throatFlux(p, T, heat, R, gamma, this.pDown);
+  }
 }
 
-/** What comes to the throat, and the wave it left: one solution at a time. */
-const coming = { mass: 0, T: 0, heat: 1 };
-const wave: GasBehind = { v: 0, rho: 0 };
+/** The downstream end as it takes a given flow: the wave's speed less the gas's, against pressure. */
+class Taking implements Residual {
+  private readonly down: End;
+  private readonly search = new RootSearch(false);
+  private flux = 0;
+  private T0 = 0;
+  private R = 0;
+  private gamma = 0;
 
-/** Mass flow [kg/s], temperature T [K] and T0 / T of the upstream end at pressure p [Pa]. */
-function comeTo(up: End, p: number): void {
-  const { gamma, R } = up.arriving;
-  gasBehind(up.arriving, p, wave);
-  const v = Math.max(wave.v, 0);
-  coming.mass = wave.rho * v * up.area;
-  coming.T = p / (wave.rho * R);
-  coming.heat = 1 + ((gamma - 1) * v * v) / (2 * gamma * R * coming.T);
-}
+  constructor(down: End) {
+    this.down = down;
+  }
 
-/** What comes with the upstream end at p [Pa] over what the throat passes [kg/s]. */
-function surplus(up: End, down: End, area: number, pDown: number, pUp: number, p: number): number {
-  const { gamma, R } = up.arriving;
-  comeTo(up, p);
-  const back = pressureBehind(down, coming, up.arriving, pDown, pUp);
-  return coming.mass - area * throatFlux(p, coming.T, coming.heat, R, gamma, back);
-}
+  /** Pressure [Pa], between `low` and `high`, at which the end takes `mass` [kg/s]. */
+  pressure(mass: number, T0: number, R: number, gamma: number, low: number, high: number): number {
+    if (mass <= 0) return low;
+    this.flux = mass / this.down.area;
+    this.T0 = T0;
+    this.R = R;
+    this.gamma = gamma;
+    if (this.at(high) < 0) return high;
+    const sonic = sonicInflowPressure(this.flux, T0, R, gamma);
+    if (sonic >= high || (sonic > low && this.at(sonic) >= 0)) return Math.max(sonic, low);
+    return this.search.find(this, Math.max(low, sonic), high);
+  }
 
-/** Pressure [Pa] of the downstream end when it takes what is `coming`, between low and high. */
-function pressureBehind(
-  down: End,
-  { mass, T, heat }: typeof coming,
-  { R, gamma }: ArrivingGas,
-  low: number,
-  high: number,
-): number {
-  if (mass <= 0) return low;
-  const flux = mass / down.area;
-  const T0 = T * heat;
-  if (lag(down.arriving, high, flux, T0, R, gamma) < 0) return high;
-  const sonic = Math.max(low, sonicInflowPressure(flux, T0, R, gamma));
-  if (sonic >= high || lag(down.arriving, sonic, flux, T0, R, gamma) >= 0) return sonic;
-  const { arriving, lastPressure } = down;
-  return findRoot((p) => lag(arriving, p, flux, T0, R, gamma), sonic, high, lastPressure, false);
-}
-
-/** Speed at which the downstream duct yields at pressure p [Pa] over that of the gas that enters. */
-function lag(
-  down: ArrivingGas,
-  p: number,
-  flux: number,
-  T0: number,
-  R: number,
-  gamma: number,
-): number {
-  return -velocityBehind(down, p) - inflowVelocity(p, flux, T0, R, gamma);
+  at(p: number): number {
+    const v = -velocityBehind(this.down.arriving, p);
+    return v - inflowVelocity(p, this.flux, this.T0, this.R, this.gamma);
+  }
 }

@@ -20,22 +20,21 @@ const BINS = CYCLE * PER_DEGREE;
 const MEMORY = 0.75;
 /** Cycles of which nothing is kept: the start is still being flushed out. */
 const FORGOTTEN = 3;
-/** Fields kept of the arriving gas. */
-const FIELDS = ['rho', 'v', 'p', 'c', 'gamma', 'R', 'burned', 'fuel'] as const;
+/** Numbers kept of the arriving gas: rho, v, p, c, gamma, R, burned, fuel. */
+const FIELDS = 8;
 
 /** What arrived at an end over the last 720 degrees, on an even grid of crank angles. */
 export class ArrivalRecord {
-  private readonly bins = new Float64Array(BINS * FIELDS.length);
-  private readonly last = new Float64Array(FIELDS.length);
+  private readonly bins = new Float64Array(BINS * FIELDS);
+  private readonly last = new Float64Array(FIELDS);
+  private readonly now = new Float64Array(FIELDS);
   private lastAngle = Number.NaN;
   private turns = 0;
 
   /** Fills the whole record with one state. */
   fill(gas: ArrivingGas): void {
-    FIELDS.forEach((field, k) => {
-      this.last[k] = gas[field];
-      for (let bin = 0; bin < BINS; bin++) this.bins[bin * FIELDS.length + k] = gas[field];
-    });
+    pack(gas, this.last);
+    for (let bin = 0; bin < BINS; bin++) this.bins.set(this.last, bin * FIELDS);
     this.lastAngle = Number.NaN;
   }
 
@@ -50,39 +49,61 @@ export class ArrivalRecord {
   /** Notes the gas that arrives at a crank angle [deg]; angles rise from call to call. */
   note(gas: ArrivingGas, crankAngle: number): void {
     const here = crankAngle * PER_DEGREE;
+    pack(gas, this.now);
     if (!Number.isNaN(this.lastAngle)) {
       const span = (here - this.lastAngle + BINS) % BINS;
       if (here < this.lastAngle) this.turns++;
       const first = Math.floor(this.lastAngle) + 1;
       for (let bin = first; bin <= this.lastAngle + span; bin++) {
-        this.put(bin % BINS, gas, (bin - this.lastAngle) / span);
+        this.put(bin % BINS, (bin - this.lastAngle) / span);
       }
     }
-    for (let k = 0; k < FIELDS.length; k++) this.last[k] = gas[FIELDS[k]!];
+    this.last.set(this.now);
     this.lastAngle = here;
   }
 
   /** Reads what arrived at a crank angle [deg]. */
   recall(crankAngle: number, into: ArrivingGas): void {
     const at = (((crankAngle % CYCLE) + CYCLE) % CYCLE) * PER_DEGREE;
-    const low = Math.floor(at) % BINS;
-    const high = (low + 1) % BINS;
-    const share = at - Math.floor(at);
-    for (let k = 0; k < FIELDS.length; k++) {
-      const a = this.bins[low * FIELDS.length + k]!;
-      const b = this.bins[high * FIELDS.length + k]!;
-      into[FIELDS[k]!] = a + share * (b - a);
-    }
+    const floor = Math.floor(at);
+    const share = at - floor;
+    const low = (floor % BINS) * FIELDS;
+    const high = ((floor + 1) % BINS) * FIELDS;
+    into.rho = this.between(low, high, share);
+    into.v = this.between(low + 1, high + 1, share);
+    into.p = this.between(low + 2, high + 2, share);
+    into.c = this.between(low + 3, high + 3, share);
+    into.gamma = this.between(low + 4, high + 4, share);
+    into.R = this.between(low + 5, high + 5, share);
+    into.burned = this.between(low + 6, high + 6, share);
+    into.fuel = this.between(low + 7, high + 7, share);
   }
 
-  private put(bin: number, gas: ArrivingGas, share: number): void {
-    for (let k = 0; k < FIELDS.length; k++) {
-      const old = this.last[k]!;
-      const now = old + share * (gas[FIELDS[k]!] - old);
-      const at = bin * FIELDS.length + k;
-      this.bins[at]! += (this.turns < FORGOTTEN ? 1 : MEMORY) * (now - this.bins[at]!);
+  private between(low: number, high: number, share: number): number {
+    const a = this.bins[low]!;
+    return a + share * (this.bins[high]! - a);
+  }
+
+  /** Enters what lies `share` of the way from the last gas noted to the newest. */
+  private put(bin: number, share: number): void {
+    const weight = this.turns < FORGOTTEN ? 1 : MEMORY;
+    for (let k = 0; k < FIELDS; k++) {
+      const value = this.last[k]! + share * (this.now[k]! - this.last[k]!);
+      const at = bin * FIELDS + k;
+      this.bins[at]! += weight * (value - this.bins[at]!);
     }
   }
+}
+
+function pack(gas: ArrivingGas, into: Float64Array): void {
+  into[0] = gas.rho;
+  into[1] = gas.v;
+  into[2] = gas.p;
+  into[3] = gas.c;
+  into[4] = gas.gamma;
+  into[5] = gas.R;
+  into[6] = gas.burned;
+  into[7] = gas.fuel;
 }
 
 /** The end of a pipe that is not solved: reads a record, keeps a ledger of what it gave. */

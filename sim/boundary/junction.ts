@@ -12,25 +12,11 @@ import type { End } from './ductEnd.ts';
 import { writeOut } from './exchange.ts';
 import type { Node } from './node.ts';
 import { type GasBehind, gasBehind, stagnantPressure } from './outgoingWave.ts';
-import { findRoot } from './rootSearch.ts';
-
-/** The mixture of what flows in, summed over ends, and the gas behind each end's wave. */
-interface Mixture {
-  /** Inflow to the junction [kg/s]. */
-  mass: number;
-  /** Total enthalpy flow by frozen cp: sum m cp T0 [W]. */
-  heat: number;
-  /** sum m cp [W/K]. */
-  capacity: number;
-  /** sum m R [W/K]. */
-  constant: number;
-  /** Each end's, velocities counted out of the ducts. */
-  behind: GasBehind[];
-}
+import { type Residual, RootSearch } from './rootSearch.ts';
 
 export function junction(ends: readonly End[]): Node {
-  const behind = ends.map(() => ({ v: 0, rho: 0 }));
-  const mixture: Mixture = { mass: 0, heat: 0, capacity: 0, constant: 0, behind };
+  const mixing = new Mixing(ends);
+  const search = new RootSearch(true);
   return {
     ends,
     exchange: (gas) => {
@@ -41,87 +27,97 @@ export function junction(ends: readonly End[]): Node {
         if (rest < low) low = rest;
         if (rest > high) high = rest;
       }
-      const p =
-        high === low
-          ? low
-          : findRoot((x) => surplus(ends, x, mixture), low, high, ends[0]!.lastPressure, true);
-      mix(ends, p, mixture);
-      writeAll(ends, p, mixture, gas);
+      const p = high === low ? low : search.find(mixing, low, high);
+      mixing.write(p, gas);
     },
   };
 }
 
-/** Net mass flow into the junction [kg/s] at pressure p [Pa]; fills the mixture. */
-function surplus(ends: readonly End[], p: number, mixture: Mixture): number {
-  mix(ends, p, mixture);
-  return mixture.mass - takenBy(ends, p, mixture);
-}
+/** Mass balance of the joint against its pressure. */
+class Mixing implements Residual {
+  private readonly ends: readonly End[];
+  private readonly waves: GasBehind[];
+  /** Inflow to the joint [kg/s], sum m cp T0 by frozen cp [W], sum m cp and sum m R [W/K]. */
+  private mass = 0;
+  private heat = 0;
+  private capacity = 0;
+  private constant = 0;
 
-function mix(ends: readonly End[], p: number, mixture: Mixture): void {
-  mixture.mass = 0;
-  mixture.heat = 0;
-  mixture.capacity = 0;
-  mixture.constant = 0;
-  for (let i = 0; i < ends.length; i++) {
-    const a = ends[i]!.arriving;
-    const behind = mixture.behind[i]!;
-    gasBehind(a, p, behind);
-    const { v, rho } = behind;
-    if (v <= 0) continue;
-    const m = rho * v * ends[i]!.area;
-    const cp = (a.gamma * a.R) / (a.gamma - 1);
-    mixture.mass += m;
-    mixture.heat += m * (cp * (p / (rho * a.R)) + 0.5 * v * v);
-    mixture.capacity += m * cp;
-    mixture.constant += m * a.R;
+  constructor(ends: readonly End[]) {
+    this.ends = ends;
+    this.waves = ends.map(() => ({ rho: 0, v: 0 }));
   }
-}
 
-/** What the ends that take gas would take of the mixture [kg/s]. */
-function takenBy(ends: readonly End[], p: number, mixture: Mixture): number {
-  let taken = 0;
-  for (let i = 0; i < ends.length; i++) {
-    const { v, rho } = mixture.behind[i]!;
-    if (v < 0) taken -= v * ends[i]!.area * mixtureDensity(rho, p, v, mixture);
-  }
-  return taken;
-}
-
-/** Density [kg/m^3] of the mixture where it enters a duct at velocity v; the duct's own if none. */
-function mixtureDensity(own: number, p: number, v: number, mixture: Mixture): number {
-  if (!(mixture.mass > 0)) return own;
-  const T = (mixture.heat - 0.5 * mixture.mass * v * v) / mixture.capacity;
-  return (p * mixture.mass) / (mixture.constant * T);
-}
-
-function writeAll(ends: readonly End[], p: number, mixture: Mixture, gas: Gas): void {
-  let mass = 0;
-  let energy = 0;
-  let burned = 0;
-  let fuel = 0;
-  for (let i = 0; i < ends.length; i++) {
-    if (mixture.behind[i]!.v < 0) continue;
-    const end = ends[i]!;
-    writeOut(end, p, gas);
-    mass += end.flow.mass;
-    energy += end.flow.energy;
-    burned += end.flow.burned;
-    fuel += end.flow.fuel;
-  }
-  // The search leaves a trace of imbalance; the takers share it, so that nothing is lost.
-  const taken = takenBy(ends, p, mixture);
-  const balance = taken > 0 ? mass / taken : 0;
-  for (let i = 0; i < ends.length; i++) {
-    const { v, rho: own } = mixture.behind[i]!;
-    if (v >= 0) continue;
-    const end = ends[i]!;
-    const a = end.arriving;
-    if (!(mass > 0)) {
-      end.write(own, 0, p, a.burned, a.fuel, 0);
-      continue;
+  /** Inflow less outflow [kg/s] at pressure p [Pa]. */
+  at(p: number): number {
+    const { ends, waves } = this;
+    this.mix(p);
+    let balance = this.mass;
+    for (let i = 0; i < ends.length; i++) {
+      const { v } = waves[i]!;
+      if (v < 0) balance += v * ends[i]!.area * this.density(i, p);
     }
-    const rho = balance * mixtureDensity(own, p, v, mixture);
-    const m = -rho * v * end.area;
-    end.write(rho, v, p, burned / mass, fuel / mass, (-m * energy) / mass);
+    return balance;
+  }
+
+  /** Writes every end at pressure p [Pa]. */
+  write(p: number, gas: Gas): void {
+    const { ends, waves } = this;
+    // The search leaves a trace of imbalance; the takers share it, so that nothing is lost.
+    const taken = -(this.at(p) - this.mass);
+    const balance = taken > 0 ? this.mass / taken : 0;
+    let mass = 0;
+    let energy = 0;
+    let burned = 0;
+    let fuel = 0;
+    for (let i = 0; i < ends.length; i++) {
+      if (waves[i]!.v < 0) continue;
+      writeOut(ends[i]!, p, gas);
+      const { flow } = ends[i]!;
+      mass += flow.mass;
+      energy += flow.energy;
+      burned += flow.burned;
+      fuel += flow.fuel;
+    }
+    for (let i = 0; i < ends.length; i++) {
+      const end = ends[i]!;
+      const { rho, v } = waves[i]!;
+      if (v >= 0) continue;
+      if (mass > 0) {
+        const mixed = balance * this.density(i, p);
+        const taking = mixed * v * end.area;
+        end.write(mixed, v, p, burned / mass, fuel / mass, (taking * energy) / mass);
+      } else {
+        end.write(rho, 0, p, end.arriving.burned, end.arriving.fuel, 0);
+      }
+    }
+  }
+
+  private mix(p: number): void {
+    const { ends, waves } = this;
+    this.mass = 0;
+    this.heat = 0;
+    this.capacity = 0;
+    this.constant = 0;
+    for (let i = 0; i < ends.length; i++) {
+      const a = ends[i]!.arriving;
+      gasBehind(a, p, waves[i]!);
+      const { rho, v } = waves[i]!;
+      if (v <= 0) continue;
+      const m = rho * v * ends[i]!.area;
+      const cp = (a.gamma * a.R) / (a.gamma - 1);
+      this.mass += m;
+      this.heat += m * (cp * (p / (rho * a.R)) + 0.5 * v * v);
+      this.capacity += m * cp;
+      this.constant += m * a.R;
+    }
+  }
+
+  /** Density of the mixture where it enters end i [kg/m^3]; the end's own if nothing flows in. */
+  private density(i: number, p: number): number {
+    const { rho, v } = this.waves[i]!;
+    if (!(this.mass > 0)) return rho;
+    const T = (this.heat - 0.5 * this.mass * v * v) / this.capacity;
+    return (p * this.mass) / (this.constant * T);
   }
 }

@@ -5,21 +5,21 @@
  * The end itself has no acoustic length: the end correction is added to the duct's profile where
  * the duct is made (engine/intakeDucts.ts).
  */
-
 import type { End } from './ductEnd.ts';
 import { dischargeFromLoss } from './entryLoss.ts';
-import { exchange } from './exchange.ts';
+import { Exchange } from './exchange.ts';
 import type { Node } from './node.ts';
 import type { Reservoir } from './reservoir.ts';
 
-/** `entryLoss` in dynamic heads at the end's own area [-]. */
+/** Losses in dynamic heads at the end's own area [-]. */
 export function openEnd(end: End, outside: Reservoir, entryLoss = 0, exitLoss = 0): Node {
   const areaIn = end.area * dischargeFromLoss(entryLoss);
   const areaOut = end.area * dischargeFromLoss(exitLoss);
+  const exchange = new Exchange(end, outside);
   return {
     ends: [end],
     exchange: (gas, { dt }) => {
-      exchange(end, outside, areaIn, areaOut, gas);
+      exchange.solve(areaIn, areaOut, gas);
       outside.receive(end.flow, dt);
     },
   };

@@ -45,15 +45,6 @@ export function gasBehind(a: ArrivingGas, p: number, into: GasBehind): void {
   into.rho = (a.rho * ratio) / (t * t);
 }
 
-/** Density [kg/m^3] of the arriving gas behind the wave at pressure p [Pa]. */
-export function densityBehind(a: ArrivingGas, p: number): number {
-  if (p === a.p) return a.rho;
-  const ratio = p / a.p;
-  if (ratio < 1) return a.rho * ratio ** (1 / a.gamma);
-  const k = (a.gamma - 1) / (a.gamma + 1);
-  return (a.rho * (ratio + k)) / (k * ratio + 1);
-}
-
 /** Pressure [Pa] at which the arriving gas comes to rest: a shut end. */
 export function stagnantPressure(a: ArrivingGas): number {
   const { gamma, v } = a;

@@ -3,8 +3,12 @@
  * bisection. Boundaries call it a few times each time step, so it makes no objects.
  */
 
-/** Relative width at which a root counts as found. */
-const TOLERANCE = 1e-12;
+/** Share of the bracket at which the root counts as found: gas all but at rest needs its own scale. */
+const TOLERANCE = 1e-10;
+/** Relative spacing of floating-point numbers. */
+const ROUND_OFF = 2.3e-16;
+/** First step, as a share of the way to the bracket's end. */
+const FIRST_STEP = 1e-3;
 const MOST_STEPS = 100;
 
 /**
@@ -19,32 +23,27 @@ export function findRoot(
   falling: boolean,
 ): number {
   const sign = falling ? 1 : -1;
+  const tolerance = Math.max(TOLERANCE * (high - low), ROUND_OFF * Math.abs(high));
   let a = low;
   let b = high;
-  let x = guess > a && guess < b ? guess : 0.5 * (a + b);
-  let y = sign * f(x);
-  if (y === 0) return x;
-  if (y > 0) a = x;
-  else b = x;
-  let x0 = x;
-  let y0 = y;
-  x = x + 1e-6 * (b - a > 0 ? (y > 0 ? b - x : a - x) : 0);
-  if (x === x0) return x;
+  let x0 = guess > a && guess < b ? guess : 0.5 * (a + b);
+  let y0 = sign * f(x0);
+  if (y0 === 0) return x0;
+  if (y0 > 0) a = x0;
+  else b = x0;
+  let x = x0 + FIRST_STEP * ((y0 > 0 ? b : a) - x0);
+  if (x === x0) x = y0 > 0 ? b : a;
   for (let i = 0; i < MOST_STEPS; i++) {
-    y = sign * f(x);
+    const y = sign * f(x);
     if (y === 0) return x;
     if (y > 0) a = Math.max(a, x);
     else b = Math.min(b, x);
-    let next = y === y0 ? Number.NaN : x - (y * (x - x0)) / (y - y0);
-    const settled = Math.abs(next - x) <= TOLERANCE * Math.abs(x);
-    if (!(next > a && next < b)) {
-      if (settled) return x;
-      next = 0.5 * (a + b);
-    }
+    const secant = x - (y * (x - x0)) / (y - y0);
+    const next = secant > a && secant < b ? secant : 0.5 * (a + b);
+    if (Math.abs(next - x) <= tolerance || b - a <= tolerance) return next;
     x0 = x;
     y0 = y;
     x = next;
-    if (settled || b - a <= TOLERANCE * b) return x;
   }
   return x;
 }

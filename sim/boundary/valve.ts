@@ -3,7 +3,7 @@
  * crank angle [deg]. The far side is a plain reservoir: a cylinder, a box, a flow bench.
  */
 import type { End } from './ductEnd.ts';
-import { exchange } from './exchange.ts';
+import { Exchange } from './exchange.ts';
 import type { Node } from './node.ts';
 import type { Reservoir } from './reservoir.ts';
 
@@ -12,11 +12,12 @@ export function valve(
   reservoir: Reservoir,
   effectiveArea: (crankAngle: number) => number,
 ): Node {
+  const exchange = new Exchange(end, reservoir);
   return {
     ends: [end],
     exchange: (gas, { crankAngle, dt }) => {
       const area = effectiveArea(crankAngle);
-      exchange(end, reservoir, area, area, gas);
+      exchange.solve(area, area, gas);
       reservoir.receive(end.flow, dt);
     },
   };
