@@ -1,14 +1,22 @@
 /**
- * Effective area of a throttle body [m^2] at a plate angle: the discharge coefficient times the
- * open area of the plate (butterfly.ts), but no more than the loss at full opening allows,
- * A / sqrt(1 + K).
+ * Effective area of a throttle body [m^2] at a plate angle. Half shut, the plate is an orifice of
+ * its open area (butterfly.ts) times a discharge coefficient. Wide open, gas follows plate and shaft
+ * and recovers, and the stated loss K counts, A_e = A / sqrt(1 + K). Between the two, resistances
+ * 1/A_e^2 differ by a constant:
+ *
+ *   1/A_e^2 = 1/(Cd A_open)^2 + (1 + K)/A^2 - 1/(Cd A_open,wide)^2
+ *
+ * so that both ends are met and the area rises with the angle. Common practice, no source.
  */
 import { circleArea } from '../duct/profile.ts';
 import type { ThrottleSpecification } from '../specification.ts';
 import { butterflyOpenArea } from './butterfly.ts';
-import { dischargeFromLoss } from './entryLoss.ts';
+
+const WIDE_OPEN = 90;
 
 export function throttleArea(throttle: ThrottleSpecification, angle = throttle.angle): number {
-  const most = circleArea(throttle.bore) * dischargeFromLoss(throttle.openLoss);
-  return Math.min(most, throttle.dischargeCoefficient * butterflyOpenArea(throttle, angle));
+  const resistance = (at: number) =>
+    (throttle.dischargeCoefficient * butterflyOpenArea(throttle, at)) ** -2;
+  const wide = (1 + throttle.openLoss) / circleArea(throttle.bore) ** 2;
+  return (resistance(angle) + wide - resistance(WIDE_OPEN)) ** -0.5;
 }
