@@ -75,6 +75,7 @@ export class Cylinder extends Volume {
   private closing: ClosingState;
   private chargeAir = 0;
   private chargeFuel = 0;
+  private heatingFuel = 0;
 
   constructor(options: CylinderOptions, startAngle: number) {
     super(options.name, cylinderVolume(options.crank, startAngle - (options.phase ?? 0)));
@@ -141,8 +142,12 @@ export class Cylinder extends Volume {
     };
   }
 
-  /** Adds fuel vapour [kg] at the charge's temperature; what the cylinder then holds will burn. */
-  addFuel(gas: Gas, fuelMass: number): void {
+  /**
+   * Adds fuel vapour [kg] at the charge's temperature; what the cylinder then holds will burn, and
+   * so will `liquid` [kg], which joins the gas before the burn. No more than `most` [kg] releases
+   * heat: fuel beyond it finds no air.
+   */
+  addFuel(gas: Gas, fuelMass: number, liquid = 0, most = Number.POSITIVE_INFINITY): void {
     const { contents, ledger } = this;
     const energy = fuelMass * gas.internalEnergy(this.temperature, 0, 1);
     contents.mass += fuelMass;
@@ -150,7 +155,8 @@ export class Cylinder extends Volume {
     contents.energy += energy;
     ledger.fuelMass += fuelMass;
     ledger.fuelEnergy += energy;
-    this.chargeFuel = contents.fuel;
+    this.chargeFuel = contents.fuel + liquid;
+    this.heatingFuel = Math.min(this.chargeFuel, most);
     this.chargeAir = contents.mass - contents.burned - contents.fuel;
   }
 
@@ -176,6 +182,6 @@ export class Cylinder extends Volume {
     if (share <= 0) return 0;
     this.gain.burned += share * (this.chargeAir + this.chargeFuel);
     this.gain.fuel -= share * this.chargeFuel;
-    return share * this.chargeFuel * fuelHeat;
+    return share * this.heatingFuel * fuelHeat;
   }
 }

@@ -2,6 +2,7 @@
  * The balance of mass and energy over a cycle: what went in, came out and is stored. The scheme is
  * conservative, so anything but round-off is a fault.
  */
+import { receivedBySpray } from '../spray/sprayLedger.ts';
 import type { EngineModel } from './model.ts';
 
 export interface Balance {
@@ -31,6 +32,11 @@ export function stored(model: EngineModel): Balance {
     mass += volume.contents.mass;
     energy += volume.contents.energy;
   }
+  for (const { spray } of model.lines) {
+    const held = spray?.held();
+    mass += held?.mass ?? 0;
+    energy += held?.energy ?? 0;
+  }
   return { mass, energy };
 }
 
@@ -44,7 +50,10 @@ export function received(model: EngineModel): Balance {
     energy += echo.given.energy;
   }
   for (const duct of network.ducts) energy += duct.heatTaken;
-  for (const { cylinder } of lines) {
+  for (const { cylinder, spray } of lines) {
+    const fromSpray = spray && receivedBySpray(spray.ledger);
+    mass += fromSpray?.mass ?? 0;
+    energy += fromSpray?.energy ?? 0;
     const { work, wallHeat, burnHeat, fuelMass, fuelEnergy } = cylinder.ledger;
     mass += fuelMass;
     energy += fuelEnergy + burnHeat - work - wallHeat;
@@ -64,6 +73,7 @@ export function resetLedgers(model: EngineModel): void {
     for (const key of Object.keys(ledger)) (ledger as unknown as Record<string, number>)[key] = 0;
   }
   for (const duct of model.network.ducts) duct.heatTaken = 0;
+  for (const { spray } of model.lines) spray?.resetLedger();
 }
 
 /** The audit of the time since the last reset, `before` being what was stored then. */

@@ -83,8 +83,18 @@ function closings(model: EngineModel): { line: CylinderLine; after: number; inde
 
 function closeLine(model: EngineModel, line: CylinderLine, report: LineCycle): void {
   const { gas, airFuelRatio } = model.working;
-  report.trapped = line.cylinder.close(gas, model.start + line.phase);
-  line.cylinder.addFuel(gas, report.trapped.air / airFuelRatio);
+  const { cylinder, spray } = line;
+  const angle = model.start + line.phase;
+  report.trapped = cylinder.close(gas, angle);
+  const needed = report.trapped.air / airFuelRatio;
+  if (!spray) {
+    cylinder.addFuel(gas, needed);
+    return;
+  }
+  // Fuel that has come by itself counts; the rest is added, so that the mixture always burns as stated.
+  const liquid = spray.close(report.trapped.air, cylinder.ownAngle(angle));
+  const rest = Math.max(needed - cylinder.contents.fuel - liquid, 0);
+  cylinder.addFuel(gas, rest, liquid, needed);
 }
 
 function advanceTo(run: Run, crankAngle: number, onStep: OnStep): void {
@@ -106,6 +116,9 @@ function advanceTo(run: Run, crankAngle: number, onStep: OnStep): void {
     left = dt === left ? 0 : left - dt;
     run.time += dt;
     run.crankAngle = crankAngle - left * degreesPerSecond;
+    for (const { spray, cylinder } of run.model.lines) {
+      spray?.follow(dt, cylinder.ownAngle(run.crankAngle));
+    }
     onStep({ crankAngle: run.crankAngle, dt });
   }
 }

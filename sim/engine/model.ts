@@ -22,9 +22,11 @@ import { FLUXES } from '../flux/index.ts';
 import type { Gas } from '../gas/gas.ts';
 import { LIMITERS } from '../scheme/slopeLimiter.ts';
 import type { EngineSpecification } from '../specification.ts';
+import type { Spray } from '../spray/spray.ts';
 import { angleTable } from './angleTable.ts';
 import { exhaustDucts } from './exhaustDucts.ts';
 import { intakeDucts, mouthLoss, portLoss } from './intakeDucts.ts';
+import { lineSpray } from './lineSpray.ts';
 import { Network } from './network.ts';
 import { type WorkingGas, workingGas } from './workingGas.ts';
 
@@ -43,6 +45,8 @@ export interface CylinderLine {
   mouth: DuctEnd;
   intakeValve: DuctEnd;
   exhaustValve: DuctEnd;
+  /** Injectors, drops and films; absent where fuel joins at valve closing. */
+  spray?: Spray;
 }
 
 export interface EngineModel {
@@ -108,10 +112,6 @@ export function engineModel(
   };
 }
 
-function cylinderLine(
-  spec: EngineSpecification,
-  speed: number,
-  working: WorkingGas,
 /** The engine as one of its cylinders sees it: with that cylinder's own trumpet. */
 function ofCylinder(spec: EngineSpecification, j: number): EngineSpecification {
   const length = spec.intake.trumpetLengths?.[j];
@@ -119,6 +119,10 @@ function ofCylinder(spec: EngineSpecification, j: number): EngineSpecification {
   return { ...spec, intake: { ...spec.intake, trumpet: { ...spec.intake.trumpet, length } } };
 }
 
+function cylinderLine(
+  spec: EngineSpecification,
+  speed: number,
+  working: WorkingGas,
   phase: number,
   start: number,
 ): CylinderLine {
@@ -145,7 +149,7 @@ function ofCylinder(spec: EngineSpecification, j: number): EngineSpecification {
   });
   const into = intakeDucts(intake, numerics.intakeCell);
   const { primary } = exhaustDucts(exhaust, numerics.exhaustCell);
-  return {
+  const line: CylinderLine = {
     cylinder: body,
     phase,
     intakeLift,
@@ -156,6 +160,8 @@ function ofCylinder(spec: EngineSpecification, j: number): EngineSpecification {
     intakeValve: new DuctEnd(into.runner, 'high'),
     exhaustValve: new DuctEnd(primary, 'low'),
   };
+  const spray = lineSpray(spec, speed, working, line);
+  return spray ? { ...line, spray } : line;
 }
 
 /** Mouth, throttle plate and both valves of one line. */

@@ -6,6 +6,8 @@
  */
 import { sweptVolume } from '../cylinder/crank.ts';
 import type { EngineSpecification } from '../specification.ts';
+import { FILM_SETTLED } from '../spray/spray.ts';
+import type { SprayCycle } from '../spray/sprayTally.ts';
 import { type Audit, audit, resetLedgers, stored } from './audit.ts';
 import { type LineCycle, type OnStep, type Run, runCycle, startRun } from './cycle.ts';
 import { type EngineModel, engineModel, type Solved } from './model.ts';
@@ -32,6 +34,8 @@ export interface PointResult {
   /** Cycles computed. */
   cycles: number;
   audit: Audit;
+  /** What the injectors' spray did, where there are injectors. */
+  spray?: SprayCycle;
 }
 
 export interface PointOptions {
@@ -91,7 +95,8 @@ function settle(run: Run, limit: number): SettledState {
     const before = stored(run.model);
     const line = runCycle(run)[0]!;
     if (last) changes.push(change(last, line));
-    const settled = cycles >= FEWEST_CYCLES && changes.slice(-2).every((x) => x < limit / 2);
+    const still = changes.slice(-2).every((x) => x < limit / 2) && sprayRepeats(run);
+    const settled = cycles >= FEWEST_CYCLES && still;
     if (settled || cycles >= maximumCycles) {
       return { line, audit: audit(run.model, before), settled, cycles };
     }
@@ -108,12 +113,22 @@ function change(a: LineCycle, b: LineCycle): number {
   );
 }
 
+/** Whether the mixture is held and the films lie still. */
+function sprayRepeats(run: Run): boolean {
+  return run.model.lines.every(({ spray }) => {
+    if (!spray?.cycle) return true;
+    const { delivered, needed, filmImbalance } = spray.cycle;
+    return filmImbalance < FILM_SETTLED && Math.abs(delivered - needed) < FILM_SETTLED * needed;
+  });
+}
+
 function pointResult(model: EngineModel, state: SettledState): PointResult {
   const { spec, speed, working } = model;
   const { trapped, work, backflow, mouthOutflow } = state.line;
   const { pressure, temperature } = spec.ambient;
   const density = pressure / (working.gas.gasConstant(0, 0) * temperature);
   const charge = trapped.air + trapped.burned + trapped.fuel;
+  const spray = model.lines[0]!.spray?.cycle;
   return {
     speed,
     volumetricEfficiency: trapped.air / (density * sweptVolume(spec.cylinder)),
@@ -126,5 +141,6 @@ function pointResult(model: EngineModel, state: SettledState): PointResult {
     settled: state.settled,
     cycles: state.cycles,
     audit: state.audit,
+    ...(spray && { spray }),
   };
 }

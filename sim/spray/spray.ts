@@ -1,0 +1,338 @@
+/**
+ * The spray of one cylinder: injectors, drops, films and what they do to the gas, advanced beside
+ * the network. Gas steps are gathered until they make a spray step; sources then go to the ducts and
+ * the cylinder as they stand (first-order splitting; the step is far below every time scale but the
+ * smallest drops', which are advanced implicitly).
+ *
+ * Injected quantity holds the stated mixture by feedback from cycle to cycle:
+ *
+ *   m_next = m_air / AFR + I,   I += k (m_air / AFR - m_delivered)
+ *
+ *   m_air, m_delivered  air trapped and fuel in the cylinder at the last valve closing [kg]
+ */
+import type { DuctEnd } from '../boundary/ductEnd.ts';
+import type { Volume } from '../boundary/volume.ts';
+import { circleArea } from '../duct/profile.ts';
+import type { Gas } from '../gas/gas.ts';
+import type { InjectorsSpecification, StagingSpecification } from '../specification.ts';
+import { ChargeGas } from './chargeGas.ts';
+import { IntakeLine } from './intakeLine.ts';
+import type { LiquidFuel } from './liquidFuel.ts';
+import { totalMass } from './liquidFuel.ts';
+import { MouthCloud } from './mouthCloud.ts';
+import { gravityAlong, Parcels } from './parcels.ts';
+import { Pulse } from './pulse.ts';
+import { type SprayLedger, sprayLedger } from './sprayLedger.ts';
+import { jetSpeed, openTime } from './spraySource.ts';
+import { MixtureRecord, type SprayCycle } from './sprayTally.ts';
+import { outerShare } from './staging.ts';
+import { WallFilm } from './wallFilm.ts';
+
+export interface SprayOptions {
+  injectors: InjectorsSpecification;
+  fuel: LiquidFuel;
+  gas: Gas;
+  /** Ducts with their ends. */
+  mouth: DuctEnd;
+  intakeValve: DuctEnd;
+  cylinder: Volume;
+  /** Distance of the rim plane from the acoustic mouth [m]. */
+  rim: number;
+  /** Share of the bore that the plate blocks [-] and the width of what blocks it [m]. */
+  plate: { blocked: number; width: number };
+  /** Intake valves: diameter of one [m], how many. */
+  valve: { diameter: number; count: number };
+  /** Bore of the cylinder [m]. */
+  bore: number;
+  outside: { temperature: number; pressure: number };
+  /** Speed [rpm]. */
+  speed: number;
+  /** Crank angles of this cylinder [deg]: valve opening and closing, start of the burn. */
+  angles: { open: number; close: number; burn: number };
+  /** Air per fuel as burned, by mass [-]. */
+  airFuelRatio: number;
+  /** Air of a full cylinder at ambient density [kg]. */
+  fullAir: number;
+}
+
+/** Shortest spray step [s]; gas steps are gathered up to it. */
+const STEP = 4e-5;
+/** Share of a cycle's shortfall that the next one makes up. */
+const FEEDBACK = 0.5;
+/** Films count as settled below this imbalance, over the fuel injected [-]. */
+export const FILM_SETTLED = 0.01;
+/** Time for which films are run on alone between cycles [s]. */
+const SETTLING = 2;
+const CYCLE = 720;
+
+export class Spray {
+  readonly ledger: SprayLedger = sprayLedger();
+  readonly line: IntakeLine;
+  readonly film: WallFilm;
+  readonly parcels: Parcels;
+  readonly cloud: MouthCloud;
+  readonly charge: ChargeGas;
+  /** Figures of the last cycle. */
+  cycle: SprayCycle | undefined;
+  private readonly o: SprayOptions;
+  private readonly pulses: Pulse[];
+  private readonly mixture = new MixtureRecord();
+  private correction = 0;
+  private waiting = 0;
+  private vapourIn = 0;
+  private gasIn = 0;
+  private liquidIn = 0;
+  private inventory = 0;
+  private debtRate = 0;
+  private lostBefore = 0;
+  private liquidBurning = false;
+
+  constructor(options: SprayOptions) {
+    const { mouth, intakeValve, injectors, fuel, gas, valve } = options;
+    this.o = options;
+    this.line = new IntakeLine(mouth.duct, intakeValve.duct);
+    this.cloud = new MouthCloud(mouth.area);
+    this.charge = new ChargeGas(options.cylinder, fuel, gas);
+    this.film = new WallFilm({
+      fuel,
+      line: this.line,
+      gas,
+      thickness: injectors.filmThickness,
+      valve: {
+        area: valve.count * circleArea(valve.diameter),
+        temperature: injectors.valveTemperature,
+      },
+    });
+    this.parcels = new Parcels({
+      fuel,
+      gas,
+      line: this.line,
+      film: this.film,
+      cloud: this.cloud,
+      charge: this.charge,
+      coupling: injectors.coupling,
+      ledger: this.ledger,
+      rim: options.rim,
+      mouthRadius: Math.sqrt(mouth.area / Math.PI),
+      plate: options.plate,
+      valveDiameter: valve.diameter,
+      bore: options.bore,
+      outside: options.outside,
+      gravity: gravityAlong(injectors.lean),
+    });
+    this.parcels.onValve = (mass) => {
+      this.liquidIn += mass;
+    };
+    this.pulses = injectors.list.map(
+      (injector) =>
+        new Pulse(injector, {
+          fuel,
+          speed: jetSpeed(injector.pressure, fuel.density),
+          temperature: injectors.fuelTemperature,
+          parcels: injectors.parcels,
+          s: options.rim + injector.position,
+          rpm: options.speed,
+        }),
+    );
+    this.meter(options.fullAir / options.airFuelRatio, 1);
+  }
+
+  /** Follows a gas step of dt [s] that ended at this cylinder's crank angle [deg]. */
+  follow(dt: number, ownAngle: number): void {
+    const { mouth, intakeValve } = this.o;
+    this.waiting += dt;
+    const flow = intakeValve.flow;
+    this.gasIn += flow.mass * dt;
+    this.vapourIn += flow.fuel * dt;
+    this.breathe(mouth, dt);
+    if (this.waiting >= STEP) this.step(ownAngle);
+  }
+
+  /** Does the spray step that is due. */
+  step(ownAngle: number): void {
+    const dt = this.waiting;
+    if (dt <= 0) return;
+    this.waiting = 0;
+    const { line, film, charge, parcels, ledger, o } = this;
+    const { coupling } = o.injectors;
+    line.read();
+    charge.read();
+    this.collect();
+    const { open, close } = o.angles;
+    const valveOpen = turn(ownAngle - open) < turn(close - open);
+    for (const pulse of this.pulses) pulse.release(dt, ownAngle, parcels, ledger);
+    parcels.step(dt, o.mouth.duct.endState.low[1]!, valveOpen);
+    const ranIn = totalMass(charge.wall.mass);
+    film.step(dt, valveOpen, ledger, charge.wall, (k, vapour, energy) => {
+      line.give(k, vapour, 0, energy, coupling, o.gas, ledger);
+    });
+    if (film.ranOff > 0) this.liquidIn += Math.max(totalMass(charge.wall.mass) - ranIn, 0);
+    if (coupling.heat === 'valve' && this.gasIn > 0)
+      charge.draw(this.debtRate * this.gasIn, ledger);
+    line.apply(o.gas);
+    this.mixture.add(this.gasIn, this.vapourIn, this.liquidIn);
+    this.gasIn = 0;
+    this.vapourIn = 0;
+    this.liquidIn = 0;
+    this.count(dt, valveOpen);
+    if (this.liquidBurning && turn(ownAngle - close) > turn(o.angles.burn - close)) this.finish();
+  }
+
+  /**
+   * At valve closing: notes the cycle, meters the next. `air` [kg] is what is trapped. Returns the
+   * liquid fuel in the cylinder [kg], which will burn too.
+   */
+  close(air: number, ownAngle: number): number {
+    this.step(ownAngle);
+    const { charge, o } = this;
+    const needed = air / o.airFuelRatio;
+    const liquid = this.parcels.held().inCylinder + totalMass(charge.wall.mass);
+    const vapour = o.cylinder.contents.fuel;
+    const withheld = o.injectors.coupling.vapour ? 0 : this.line.evaporated.reduce(add, 0);
+    this.cycle = this.figures(needed, vapour, liquid, withheld);
+    this.correction += FEEDBACK * (needed - vapour - liquid - withheld);
+    this.correction = Math.min(Math.max(this.correction, -0.5 * needed), 0.5 * needed);
+    this.debtRate =
+      this.mixture.total > 0 ? Math.max(this.line.cooling / this.mixture.total, 0) : 0;
+    this.newCycle();
+    this.meter(needed + this.correction, air / o.fullAir);
+    charge.limited = false;
+    this.liquidBurning = true;
+    return liquid;
+  }
+
+  /** Mass [kg] and energy [J] held as drops, films, cloud and liquid in the cylinder. */
+  held(): { mass: number; energy: number } {
+    const { mass: wall, energy: wallEnergy } = this.charge.wall;
+    const parts = [this.parcels.held(), this.film.held(), this.cloud, this.cloud.back];
+    return {
+      mass: parts.reduce((sum, part) => sum + part.mass, totalMass(wall)),
+      energy: parts.reduce((sum, part) => sum + part.energy, wallEnergy),
+    };
+  }
+
+  /** Sets the books to zero. */
+  resetLedger(): void {
+    this.lostBefore = 0;
+    for (const key of Object.keys(this.ledger) as (keyof SprayLedger)[]) this.ledger[key] = 0;
+  }
+
+  /** Start of the burn: all liquid left in the cylinder joins the gas. */
+  private finish(): void {
+    const { charge, parcels, o } = this;
+    charge.dryWalls(this.ledger);
+    for (const parcel of parcels.list) {
+      if (parcel.where !== 'cylinder') continue;
+      charge.give(parcels.massOf(parcel), parcels.energyOf(parcel), {
+        coupling: o.injectors.coupling,
+        ledger: this.ledger,
+      });
+      parcel.where = 'gone';
+    }
+    parcels.list = parcels.list.filter(({ where }) => where !== 'gone');
+    this.liquidBurning = false;
+    charge.limited = true;
+  }
+
+  /** Vapour out of the mouth, and back in. */
+  private breathe(mouth: DuctEnd, dt: number): void {
+    const { cloud, ledger, o } = this;
+    const { flow } = mouth;
+    const speed = mouth.duct.endState.low[1]!;
+    if (flow.mass > 0) {
+      const vapour = flow.fuel * dt;
+      const energy = vapour * o.gas.internalEnergy(o.outside.temperature, 0, 1);
+      cloud.out(-speed * dt, vapour, energy, ledger);
+    } else if (flow.mass < 0) {
+      cloud.in(speed * mouth.area * dt);
+    }
+  }
+
+  /** What has come back through the mouth goes to the first cell. */
+  private collect(): void {
+    const { back } = this.cloud;
+    if (back.mass === 0 && back.energy === 0) return;
+    this.line.takeBack(back.mass, back.energy);
+    back.mass = 0;
+    back.energy = 0;
+  }
+
+  private meter(fuelMass: number, load: number): void {
+    const { injectors, speed } = this.o;
+    shares(injectors, outerShare(injectors.staging, speed, load)).forEach((share, j) => {
+      this.pulses[j]!.command(share * Math.max(fuelMass, 0));
+    });
+  }
+
+  private count(dt: number, valveOpen: boolean): void {
+    const { mass, inCylinder } = this.parcels.held();
+    const liquid = valveOpen ? mass : mass - inCylinder;
+    const inCharge = valveOpen ? this.o.cylinder.contents.fuel : 0;
+    this.inventory += dt * (liquid + this.line.vapourHeld() + inCharge + this.cloud.mass);
+  }
+
+  private figures(needed: number, vapour: number, liquid: number, withheld: number): SprayCycle {
+    const { film, line, parcels, pulses, o } = this;
+    const injected = pulses.reduce((sum, pulse) => sum + pulse.given, 0);
+    const over = (mass: number) => (injected > 0 ? mass / injected : 0);
+    const cycleTime = 120 / o.speed;
+    const filmMass = film.held().mass;
+    const delivered = vapour + liquid + withheld;
+    const left = film.evaporated + film.ranOff;
+    return {
+      injected,
+      delivered,
+      needed,
+      evaporatedShare: delivered > 0 ? (vapour + withheld) / delivered : 0,
+      evaporatedUpstream: over(line.evaporated.reduce(add, 0)),
+      outerShare: over(pulses[pulses.length - 1]!.given),
+      pulse: pulses.map(({ injector, given }) =>
+        given > 0 ? openTime(injector, given) + injector.deadTime : 0,
+      ),
+      // Little's law: what is under way over what passes in a unit of time.
+      residenceTime: injected > 0 ? this.inventory / injected : 0,
+      mixture: this.mixture.spread(),
+      filmMass,
+      filmShare: over(film.deposited),
+      filmTime: left > 0 ? (filmMass / left) * cycleTime : 0,
+      filmImbalance: over(Math.abs(film.imbalance())),
+      standOff: over(parcels.tally.blownOut),
+      lost: over(this.ledger.lostMass - this.lostBefore),
+      along: {
+        distance: Array.from({ length: line.cells }, (_, k) => line.length - line.middle(k)),
+        share: Array.from(line.evaporated, over),
+      },
+    };
+  }
+
+  private newCycle(): void {
+    const { film, line, parcels, ledger } = this;
+    film.newCycle(SETTLING, ledger);
+    line.evaporated.fill(0);
+    line.cooling = 0;
+    parcels.newCycle();
+    this.mixture.newCycle();
+    this.inventory = 0;
+    this.lostBefore = ledger.lostMass;
+    for (const pulse of this.pulses) pulse.newCycle();
+  }
+}
+
+/** Share of each injector: the outermost has its own, the others share the rest by their flow. */
+export function shares(
+  injectors: { list: readonly { flow: number }[]; staging: StagingSpecification },
+  outer: number,
+): number[] {
+  const { list } = injectors;
+  if (list.length === 1) return [1];
+  const inner = list.slice(0, -1);
+  const flow = inner.reduce((sum, injector) => sum + injector.flow, 0);
+  return [...inner.map((injector) => ((1 - outer) * injector.flow) / flow), outer];
+}
+
+function turn(angle: number): number {
+  const turned = angle % CYCLE;
+  return turned < 0 ? turned + CYCLE : turned;
+}
+
+const add = (sum: number, value: number) => sum + value;

@@ -1,0 +1,81 @@
+/** What a spray did over one cycle, and the figures drawn from it. */
+
+/** Bins of equal inflow over one induction. */
+const BINS = 20;
+
+/** Air and fuel through the valve, by the order of inflow. */
+export class MixtureRecord {
+  /** Gas that went in during the last cycle [kg], which sets the bins of this one. */
+  private lastInflow = 0;
+  private inflow = 0;
+  private air = new Float64Array(BINS);
+  private fuel = new Float64Array(BINS);
+
+  /** Gas [kg] of which `vapour` [kg] is fuel, and liquid fuel [kg], into the cylinder; back-flow is left out. */
+  add(gas: number, vapour: number, liquid: number): void {
+    const share = this.lastInflow > 0 ? this.inflow / this.lastInflow : 0;
+    const bin = Math.min(BINS - 1, (share * BINS) | 0);
+    this.fuel[bin]! += liquid;
+    if (gas <= 0) return;
+    this.inflow += gas;
+    this.air[bin]! += gas - vapour;
+    this.fuel[bin]! += vapour;
+  }
+
+  /** Fuel over air of the first and the last fifth of the induction, over that of the whole [-]. */
+  spread(): { early: number; late: number } {
+    const ratio = (from: number, to: number) => {
+      const air = this.air.slice(from, to).reduce((sum, x) => sum + x, 0);
+      return air > 0 ? this.fuel.slice(from, to).reduce((sum, x) => sum + x, 0) / air : 0;
+    };
+    const whole = ratio(0, BINS);
+    const fifth = BINS / 5;
+    if (!(whole > 0)) return { early: 0, late: 0 };
+    return { early: ratio(0, fifth) / whole, late: ratio(BINS - fifth, BINS) / whole };
+  }
+
+  /** Gas that went in so far [kg]. */
+  get total(): number {
+    return this.inflow;
+  }
+
+  newCycle(): void {
+    this.lastInflow = this.inflow;
+    this.inflow = 0;
+    this.air.fill(0);
+    this.fuel.fill(0);
+  }
+}
+
+/** Figures of a spray over one cycle. */
+export interface SprayCycle {
+  /** Fuel injected [kg]. */
+  injected: number;
+  /** Fuel in the cylinder at valve closing, vapour and liquid [kg]. */
+  delivered: number;
+  /** Fuel that the mixture asks for [kg]. */
+  needed: number;
+  /** Vapour in the cylinder at closing over the fuel delivered [-]. */
+  evaporatedShare: number;
+  /** Vapour given off upstream of the valve over the fuel injected [-]. */
+  evaporatedUpstream: number;
+  /** Share of the outermost injector [-]. */
+  outerShare: number;
+  /** Each injector's pulse, dead time included [s], in the order of the list. */
+  pulse: number[];
+  /** Mean time from nozzle to valve closing of what is not film [s]. */
+  residenceTime: number;
+  /** Fuel over air early and late in the induction, over the mean [-]. */
+  mixture: { early: number; late: number };
+  /** Film on the walls [kg], share of the fuel that lands on them [-], time constant [s]. */
+  filmMass: number;
+  filmShare: number;
+  filmTime: number;
+  /** How far deposit and removal of the films differ, over the fuel injected [-]. */
+  filmImbalance: number;
+  /** Drops blown out of the mouth, and fuel lost for good, over the fuel injected [-]. */
+  standOff: number;
+  lost: number;
+  /** Vapour given off over the fuel injected [-], by distance in front of the valve [m], falling. */
+  along: { distance: number[]; share: number[] };
+}
