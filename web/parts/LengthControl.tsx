@@ -2,23 +2,47 @@
 import { millimetres, percent, rpm, signedPercent } from '../format.ts';
 import { hand, handRange, liftHand, moveHand } from '../state/hand.ts';
 import { curveOf, isFull, type Picture } from '../state/picture.ts';
-import { IntakeDrawing } from './IntakeDrawing.tsx';
+import { drawingSpan, IntakeDrawing } from './IntakeDrawing.tsx';
 
 export function LengthControl({ picture }: { picture: Picture }) {
+  const length = shownLength(picture);
+  return (
+    <section class="length" aria-labelledby="length-title">
+      <h2 id="length-title">What if you cut it otherwise?</h2>
+      <p class="reading">
+        Measured along the axis from the plane of the rim to the face of the throttle body,
+        bellmouth included. Drawn to scale; move the mouth with the slider or the arrow keys.
+      </p>
+      <IntakeDrawing picture={picture} length={length} />
+    </section>
+  );
+}
+
+/** The control itself, which stays in sight while the reader goes through the plots. */
+export function LengthBar({ picture }: { picture: Picture }) {
   const { least, most } = handRange.value;
-  const rest = picture.verdict?.length ?? picture.scenario.engine.intake.trumpet.length;
-  const length = hand.value ?? rest;
+  const length = shownLength(picture);
+  const { face, width } = drawingSpan(picture);
   const take = (event: { currentTarget: HTMLInputElement }) => {
     const value = event.currentTarget.valueAsNumber;
     if (Number.isFinite(value)) moveHand(value / 1e3);
   };
+  const share = (mm: number) => `${((face + mm) / width) * 100}%`;
   return (
-    <section class="length" aria-labelledby="length-title">
-      <h2 id="length-title">Try a length</h2>
-      <IntakeDrawing picture={picture} length={length} />
-      <div class="length-row">
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be a sticky grid in all browsers
+    <div
+      class="length-bar"
+      role="group"
+      aria-label="Length under your hand"
+      style={{ '--from': share(least * 1e3), '--to': share(most * 1e3) }}
+    >
+      <p class="hand-says" aria-live="polite">
+        <HandSays picture={picture} />
+      </p>
+      <div class="hand-row">
         <input
           type="range"
+          class="hand-slider"
           aria-label="Trumpet length in millimetres"
           aria-valuetext={millimetres(length)}
           min={least * 1e3}
@@ -27,10 +51,10 @@ export function LengthControl({ picture }: { picture: Picture }) {
           value={length * 1e3}
           onInput={take}
         />
-        <label class="length-box">
+        <span class="hand-box">
           <input
             type="number"
-            aria-label="Trumpet length, exact"
+            aria-label="Trumpet length in millimetres, exact"
             min={least * 1e3}
             max={most * 1e3}
             step={1}
@@ -38,46 +62,36 @@ export function LengthControl({ picture }: { picture: Picture }) {
             onChange={take}
           />{' '}
           mm
-        </label>
-        <button type="button" disabled={hand.value === undefined} onClick={liftHand}>
-          Let go
-        </button>
+          <button type="button" disabled={hand.value === undefined} onClick={liftHand}>
+            Let go
+          </button>
+        </span>
       </div>
-      <p class="hand-says" aria-live="polite">
-        <HandSays picture={picture} />
-      </p>
-    </section>
+    </div>
   );
+}
+
+/** At rest the hand lies on the recommended length. */
+function shownLength({ verdict, scenario }: Picture): number {
+  return hand.value ?? verdict?.length ?? scenario.engine.intake.trumpet.length;
 }
 
 function HandSays({ picture }: { picture: Picture }) {
   const moved = curveOf(picture, 'hand');
-  if (!moved) {
-    return (
-      <>
-        Measured from the plane of the rim to the face of the throttle body, bellmouth included.
-        Drag the mouth, or use the arrow keys.
-      </>
-    );
-  }
+  if (!moved) return <span class="quiet">Take a length in your hand.</span>;
   const { handTradeOff } = picture;
   if (!handTradeOff) return <>Not enough is known yet for {millimetres(moved.length)}.</>;
   const { gainPercent, worstLossPercent, worstLossSpeed } = handTradeOff;
   return (
     <>
-      <strong class="hand">{millimetres(moved.length)}</strong> under your hand:{' '}
-      {signedPercent(gainPercent)} in the band
+      <strong class="hand">{millimetres(moved.length)}</strong> {signedPercent(gainPercent)} in the
+      band,{' '}
       {worstLossSpeed === undefined
-        ? ', no loss elsewhere'
-        : `, ${percent(worstLossPercent)} less at ${rpm(worstLossSpeed)}`}
-      .{' '}
-      {isFull(moved) ? (
-        <span class="standing">Full accuracy.</span>
-      ) : (
-        <span class="standing">
-          Preview between lengths already computed; full accuracy follows.
-        </span>
-      )}
+        ? 'no loss elsewhere'
+        : `${percent(worstLossPercent)} less at ${rpm(worstLossSpeed)}`}{' '}
+      <span class={`standing ${isFull(moved) ? 'full' : 'preview'}`}>
+        {isFull(moved) ? 'full accuracy' : 'preview'}
+      </span>
     </>
   );
 }

@@ -2,25 +2,35 @@
 import { picture } from '../state/picture.ts';
 import { views } from '../views/index.ts';
 import { Answer } from './Answer.tsx';
-import { LengthControl } from './LengthControl.tsx';
+import { Header } from './Header.tsx';
+import { LengthBar, LengthControl } from './LengthControl.tsx';
+import { Trust } from './Trust.tsx';
 import { ViewCard } from './ViewCard.tsx';
+import { YourEngine } from './YourEngine.tsx';
 
 export function Page() {
   const now = picture.value;
   return (
     <>
+      <a class="skip" href="#answer">
+        Skip to the answer
+      </a>
+      <Header />
       <main>
         <Answer />
         {now && (
-          <>
+          <div class="explore">
             <LengthControl picture={now} />
+            <LengthBar picture={now} />
             <div class="views">
               {views.map((view) => (
                 <ViewCard key={view.id} view={view} picture={now} />
               ))}
             </div>
-          </>
+          </div>
         )}
+        <YourEngine />
+        {now && <Trust picture={now} />}
       </main>
     </>
   );

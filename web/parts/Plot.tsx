@@ -1,6 +1,6 @@
 /** A plotly figure that follows the data while it is near the screen, and sleeps otherwise. */
 import type { PlotlyHTMLElement } from 'plotly.js-cartesian-dist-min';
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import type { Figure } from '../views/view.ts';
 
 type Plotly = typeof import('plotly.js-cartesian-dist-min');
@@ -18,13 +18,14 @@ export function plotly(): Promise<Plotly> {
 interface PlotProps {
   figure: Figure;
   height: number;
+  /** Whether it is near the screen. */
+  near: boolean;
   /** Told where the reader clicked, in the units of the axes. */
   onPick?: ((x: number, y: number) => void) | undefined;
 }
 
-export function Plot({ figure, height, onPick }: PlotProps) {
+export function Plot({ figure, height, near, onPick }: PlotProps) {
   const box = useRef<HTMLDivElement>(null);
-  const near = useNear(box);
   const pick = useRef(onPick);
   pick.current = onPick;
 
@@ -44,7 +45,10 @@ export function Plot({ figure, height, onPick }: PlotProps) {
     };
   }, [figure, near, height]);
 
-  useEffect(() => () => void purge(box.current), []);
+  useEffect(() => {
+    const target = box.current;
+    return () => void library?.then(({ purge }) => target && purge(target));
+  }, []);
 
   return <div class="plot" ref={box} style={{ height: `${height}px` }} aria-hidden="true" />;
 }
@@ -54,22 +58,4 @@ function listen(target: HTMLElement, pick: { current: PlotProps['onPick'] }): vo
     const point = points[0];
     if (point) pick.current?.(Number(point.x), Number(point.y));
   });
-}
-
-async function purge(target: HTMLElement | null): Promise<void> {
-  if (target && library) (await library).purge(target);
-}
-
-/** Whether the element has come within a screen of the window. */
-export function useNear(box: { current: Element | null }): boolean {
-  const [near, setNear] = useState(false);
-  useEffect(() => {
-    const watcher = new IntersectionObserver(
-      (entries) => setNear(entries[entries.length - 1]!.isIntersecting),
-      { rootMargin: '60% 0%' },
-    );
-    watcher.observe(box.current!);
-    return () => watcher.disconnect();
-  }, []);
-  return near;
 }

@@ -1,5 +1,5 @@
 /** A view on the page: question, how to read it, plot, picture and numbers to take away. */
-import { useMemo, useRef, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { saveText, saveUrl } from '../save.ts';
 import { fileStem } from '../state/files.ts';
 import type { Picture } from '../state/picture.ts';
@@ -7,6 +7,7 @@ import { look } from '../state/theme.ts';
 import { csv } from '../views/table.ts';
 import type { View } from '../views/view.ts';
 import { DataTable } from './DataTable.tsx';
+import { useNear } from './near.ts';
 import { Plot, plotly } from './Plot.tsx';
 
 const HEIGHT = 380;
@@ -17,14 +18,18 @@ const PICTURE = { width: 1120, height: 560, scale: 2 } as const;
 export function ViewCard({ view, picture }: { view: View; picture: Picture }) {
   const [open, setOpen] = useState(false);
   const card = useRef<HTMLElement>(null);
+  const near = useNear(card);
   const ready = view.ready?.(picture) ?? true;
+  useEffect(() => {
+    if (near) view.onNear?.();
+  }, [near, view]);
   const colours = look.value;
   const figure = useMemo(
     () => (ready ? view.figure(picture, colours) : undefined),
-    [view, picture, colours, ready],
+    [view, picture, colours, ready, ...(view.watch?.() ?? [])],
   );
   const height = view.height ?? HEIGHT;
-  const { Above, Below } = view;
+  const { Above, Below, Over } = view;
   return (
     <section
       class={`view ${view.width}`}
@@ -37,11 +42,15 @@ export function ViewCard({ view, picture }: { view: View; picture: Picture }) {
       {Above && <Above />}
       <p class="sr">{ready ? view.summary(picture) : 'Not computed yet.'}</p>
       {figure ? (
-        <Plot
-          figure={figure}
-          height={height}
-          onPick={view.onPick && ((x, y) => view.onPick!(picture, x, y))}
-        />
+        <div class="plot-frame">
+          <Plot
+            figure={figure}
+            height={height}
+            near={near}
+            onPick={view.onPick && ((x, y) => view.onPick!(picture, x, y))}
+          />
+          {Over && <Over />}
+        </div>
       ) : (
         <div class="plot waiting" style={{ height: `${height}px` }}>
           <p>This appears once the answer is computed.</p>

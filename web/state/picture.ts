@@ -103,7 +103,8 @@ function tradeOffOf(scenario: Scenario, curves: readonly Curve[]): TradeOff | un
   return tradeOff(scenario.speeds, ours, theirs, scenario.target);
 }
 
-function curveAt(now: Study, role: Role, length: number): Curve {
+/** The curve of any length, from points computed where there are any and estimated elsewhere. */
+export function curveAt(now: Study, role: Role, length: number): Curve {
   const points = now.scenario.speeds.map((speed) => pointAt(now, length, speed));
   return { role, length, points };
 }

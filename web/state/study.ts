@@ -123,11 +123,13 @@ function change(part: Partial<Study>): void {
 
 /** Plots follow new points at most this often [ms]. */
 const REFRESH = 400;
-let waiting: ReturnType<typeof setTimeout> | undefined;
+let waiting = false;
 
 export function refresh(): void {
-  waiting ??= setTimeout(() => {
-    waiting = undefined;
+  if (waiting) return;
+  waiting = true;
+  setTimeout(() => {
+    waiting = false;
     tick.value++;
   }, REFRESH);
 }

@@ -1,5 +1,17 @@
 /** The views of the page, in the order in which a reader asks. */
+import { closingPressureView } from './closingPressure.ts';
+import { cycleTraceView } from './cycleTrace.tsx';
+import { differenceView } from './difference.ts';
 import { efficiencyView } from './efficiency.ts';
+import { lengthMapView } from './lengthMap.tsx';
 import type { View } from './view.ts';
+import { waveView } from './wave.tsx';
 
-export const views: readonly View[] = [efficiencyView];
+export const views: readonly View[] = [
+  efficiencyView,
+  differenceView,
+  lengthMapView,
+  closingPressureView,
+  cycleTraceView,
+  waveView,
+];

@@ -30,9 +30,14 @@ export interface View {
   ready?(picture: Picture): boolean;
   /** A point of the plot was chosen with a pointer. */
   onPick?(picture: Picture, x: number, y: number): void;
-  /** Controls of this view alone, above and below the plot. */
+  /** Controls of this view alone, above and below the plot, and what is drawn over it. */
   Above?: ComponentType;
   Below?: ComponentType;
+  Over?: ComponentType;
+  /** State of its own that the plot depends on; the plot is drawn again when it changes. */
+  watch?(): readonly unknown[];
+  /** The view has come near the screen: time to compute what it alone needs. */
+  onNear?(): void;
   /** `wide` spans the page, `half` shares the row on wide screens. */
   width: 'wide' | 'half';
   /** Height of the plot [px]; 380 where absent. */

@@ -1,0 +1,106 @@
+/** What the answer rests on, and what it cannot say. */
+import type { Scenario } from '../../sim/index.ts';
+import { PROGRAM } from '../../sim/index.ts';
+import type { Picture } from '../state/picture.ts';
+
+export function Trust({ picture }: { picture: Picture }) {
+  const { scenario, study } = picture;
+  return (
+    <section class="trust" aria-labelledby="trust-title">
+      <h2 id="trust-title">How far to trust it</h2>
+      <ul>
+        <li>
+          Computed, not measured: one-dimensional gas flow through the pipes as drawn, at full
+          throttle and steady speed. Compare lengths with it; do not quote its power.
+        </li>
+        <li>
+          A computed best is as sharp as the figures put in. Leave a few millimetres to take off,
+          and let a dyno or a stopwatch have the last word.
+        </li>
+        <li>
+          Between computed speeds curves run straight; a mark stands where a point was computed. A
+          cross marks a point that did not settle: do not lean on it.
+        </li>
+      </ul>
+      <Warnings scenario={scenario} />
+      <Defaults scenario={scenario} />
+      <Audit picture={picture} />
+      <p class="quiet">
+        Trumpetry {PROGRAM.version}, question {study.hash.slice(0, 12)}
+        {study.origin === 'shipped' && ', answered when this page was built by the same program'}.
+      </p>
+    </section>
+  );
+}
+
+function Warnings({ scenario }: { scenario: Scenario }) {
+  if (scenario.warnings.length === 0) return null;
+  return (
+    <>
+      <h3>Unusual in this scenario</h3>
+      <ul>
+        {scenario.warnings.map(({ path, message }) => (
+          <li key={`${path} ${message}`}>
+            <code>{path}</code> {message}
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function Defaults({ scenario }: { scenario: Scenario }) {
+  const { defaultsUsed } = scenario;
+  if (defaultsUsed.length === 0) return null;
+  return (
+    <details>
+      <summary>{defaultsUsed.length} figures were not given and taken by default</summary>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must take the keyboard */}
+      <section class="numbers" tabIndex={0} aria-label="Figures taken by default">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">figure</th>
+              <th scope="col">taken</th>
+              <th scope="col">why</th>
+            </tr>
+          </thead>
+          <tbody>
+            {defaultsUsed.map(({ path, value, why }) => (
+              <tr key={path}>
+                <th scope="row">{path}</th>
+                <td>{value}</td>
+                <td>{why}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </details>
+  );
+}
+
+/** Points that did not settle or failed, by name. */
+function Audit({ picture }: { picture: Picture }) {
+  const doubtful = picture.curves.flatMap((curve) =>
+    curve.points
+      .filter(({ standing }) => standing === 'unsettled' || standing === 'failed')
+      .map((point) => ({ ...point, length: curve.length })),
+  );
+  if (doubtful.length === 0) return null;
+  return (
+    <>
+      <h3>Points to distrust</h3>
+      <ul>
+        {doubtful.map(({ speed, length, standing, failure }) => (
+          <li key={`${length} ${speed}`}>
+            {Math.round(length * 1e3)} mm at {speed} rpm:{' '}
+            {standing === 'failed'
+              ? `failed: ${failure}`
+              : 'did not settle within the cycles allowed'}
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}

@@ -1,0 +1,129 @@
+/** The intake at one moment of the cycle, coloured by pressure, with play and step. */
+import type { Trace } from '../../sim/index.ts';
+import { fixed } from '../format.ts';
+import { curveOf, type Picture, picture } from '../state/picture.ts';
+import { look } from '../state/theme.ts';
+import { CYCLE, moment, play, playing, step, waveRole } from '../state/wave.ts';
+import { isTrace, traceOf } from '../state/why.ts';
+import { ROLE_NAME } from '../views/look.ts';
+
+/** Degrees of one step. */
+const STEP = 5;
+
+export function WavePlayer() {
+  const now = picture.value;
+  if (!now) return null;
+  const trace = traceOf(waveRole.value);
+  const angle = moment.value;
+  return (
+    <div class="player">
+      {isTrace(trace) && <PipeNow picture={now} trace={trace} angle={angle} />}
+      <div class="player-row">
+        <button type="button" onClick={() => play(!playing.value)}>
+          {playing.value ? 'Pause' : 'Play'}
+        </button>
+        <button type="button" onClick={() => step(-STEP)}>
+          <span aria-hidden="true">−{STEP}°</span>
+          <span class="sr">Step back {STEP} degrees</span>
+        </button>
+        <input
+          type="range"
+          aria-label="Crank angle"
+          aria-valuetext={`${fixed(angle, 0)} degrees`}
+          min={0}
+          max={CYCLE - 1}
+          step={1}
+          value={angle}
+          onInput={(event) => {
+            moment.value = event.currentTarget.valueAsNumber;
+          }}
+        />
+        <button type="button" onClick={() => step(STEP)}>
+          <span aria-hidden="true">+{STEP}°</span>
+          <span class="sr">Step on {STEP} degrees</span>
+        </button>
+      </div>
+      <fieldset class="choice">
+        <legend>Pipe shown</legend>
+        {now.curves.map(({ role }) => (
+          <label key={role}>
+            <input
+              type="radio"
+              name="wave-role"
+              checked={waveRole.value === role}
+              onChange={() => {
+                waveRole.value = role;
+              }}
+            />{' '}
+            {ROLE_NAME[role]}
+          </label>
+        ))}
+      </fieldset>
+    </div>
+  );
+}
+
+interface PipeProps {
+  picture: Picture;
+  trace: Trace;
+  angle: number;
+}
+
+const HEIGHT = 36;
+
+function PipeNow({ picture: now, trace, angle }: PipeProps) {
+  const row = Math.max(
+    0,
+    trace.crankAngle.findLastIndex((at) => at <= angle),
+  );
+  const pressures = trace.wave.pressure[row]!;
+  const { distance } = trace.wave;
+  const still = now.scenario.engine.intake.feed.pressure;
+  const reach = Math.max(...trace.wave.pressure.flat().map((p) => Math.abs(p - still)));
+  const edges = distance.map((at, i) =>
+    i === 0 ? at - (distance[1]! - at) / 2 : (at + distance[i - 1]!) / 2,
+  );
+  const end = 2 * distance[distance.length - 1]! - edges[edges.length - 1]!;
+  const width = (end - edges[0]!) * 1e3;
+  const length = curveOf(now, waveRole.value)?.length ?? 0;
+  const open = trace.intakeLift[row]! > 1e-5;
+  const colours = look.value.wave;
+  return (
+    <figure class="pipe-now">
+      <svg viewBox={`0 0 ${width} ${HEIGHT}`} preserveAspectRatio="none" aria-hidden="true">
+        {pressures.map((p, i) => {
+          const from = (edges[i]! - edges[0]!) * 1e3;
+          const to = ((edges[i + 1] ?? end) - edges[0]!) * 1e3;
+          return (
+            <rect
+              key={distance[i]}
+              x={from}
+              width={to - from + 0.3}
+              height={HEIGHT}
+              fill={mixed(colours, (p - still) / reach)}
+            />
+          );
+        })}
+        <line
+          class="face"
+          x1={(length - edges[0]!) * 1e3}
+          x2={(length - edges[0]!) * 1e3}
+          y2={HEIGHT}
+        />
+      </svg>
+      <figcaption>
+        <span>mouth {fixed(pressures[0]! / 1e3, 1)} kPa</span>
+        <span>{fixed(angle, 0)}°</span>
+        <span>
+          valve {open ? 'open' : 'shut'}, {fixed(pressures[pressures.length - 1]! / 1e3, 1)} kPa
+        </span>
+      </figcaption>
+    </figure>
+  );
+}
+
+/** The colour at -1 to 1 between low, still and high. */
+function mixed([low, still, high]: readonly [string, string, string], at: number): string {
+  const share = Math.round(Math.min(Math.abs(at), 1) * 100);
+  return `color-mix(in srgb, ${at < 0 ? low : high} ${share}%, ${still})`;
+}

@@ -1,0 +1,104 @@
+/** Gain and price against the trumpets fitted now, at every speed. */
+import type { Data } from 'plotly.js-cartesian-dist-min';
+import { percent, rpm } from '../format.ts';
+import { type CurvePoint, curveOf, type Picture } from '../state/picture.ts';
+import { chooseSpeed } from '../state/why.ts';
+import { curveLines, curveTable, type Value } from './lines.ts';
+import { bandLabel, bandShape, baseLayout, type Look } from './look.ts';
+import type { View } from './view.ts';
+
+export const differenceView: View = {
+  id: 'gain-and-price',
+  question: 'What does it give, and what does it cost elsewhere?',
+  width: 'wide',
+  height: 320,
+  reading: () =>
+    'Change of trapped air against the trumpets fitted now. Solid ground above the line is gain; hatched ground below it is the price of the recommended length.',
+  summary: (picture) => {
+    const best = curveOf(picture, 'best');
+    if (!best) return 'Not known yet.';
+    const losses = best.points.filter((point, i) => (changeOf(picture)(point, i) ?? 0) < 0);
+    const speeds = losses.map(({ speed }) => rpm(speed)).join(', ');
+    const { worstLossPercent } = picture.verdict!.tradeOff;
+    return losses.length === 0
+      ? 'The recommended length loses at no speed computed.'
+      : `The recommended length loses at ${speeds}; outside the band at worst ${percent(worstLossPercent)}.`;
+  },
+  ready: (picture) => picture.verdict !== undefined,
+  figure: (picture, look) => {
+    const { from, to } = picture.scenario.target;
+    const layout = baseLayout(look, 'engine speed [rpm]', 'change against fitted now [%]');
+    const change = changeOf(picture);
+    return {
+      data: [...ground(picture, look, change), ...curveLines(picture, look, change)],
+      layout: {
+        ...layout,
+        yaxis: { ...layout.yaxis, hoverformat: '+.1f', tickformat: '+' },
+        shapes: bandShape(look, from, to)!,
+        annotations: bandLabel(look, from, to)!,
+      },
+    };
+  },
+  table: (picture) =>
+    curveTable(
+      picture,
+      { name: 'change of trapped air', unit: '%', decimals: 2 },
+      changeOf(picture),
+    ),
+  onPick: (_, speed) => chooseSpeed(speed),
+};
+
+/** Change of each point against the fitted length at the same speed [%]. */
+function changeOf(picture: Picture): Value {
+  const now = curveOf(picture, 'now')!;
+  return ({ efficiency }: CurvePoint, i) => {
+    const own = now.points[i]!.efficiency;
+    return efficiency === undefined || own === undefined ? undefined : 100 * (efficiency / own - 1);
+  };
+}
+
+/** Ground between the recommended curve and zero, gain and price apart. */
+function ground(picture: Picture, look: Look, change: Value): Partial<Data>[] {
+  const best = curveOf(picture, 'best');
+  if (!best) return [];
+  const known = best.points.flatMap((point, i) => {
+    const y = change(point, i);
+    return y === undefined ? [] : [{ x: point.speed, y }];
+  });
+  const line = withCrossings(known);
+  const side = (keep: (y: number) => number, color: string, hatch: string) => ({
+    type: 'scatter',
+    mode: 'lines',
+    x: line.map(({ x }) => x),
+    y: line.map(({ y }) => keep(y)),
+    line: { width: 0 },
+    fill: 'tozeroy',
+    fillcolor: color,
+    fillpattern: {
+      shape: hatch,
+      fgcolor: color,
+      bgcolor: 'rgba(0,0,0,0)',
+      size: 7,
+      solidity: 0.35,
+    },
+    hoverinfo: 'skip',
+  });
+  return [
+    side((y) => Math.max(y, 0), `${look.gain}44`, ''),
+    side((y) => Math.min(y, 0), look.price, '/'),
+  ] as Partial<Data>[];
+}
+
+interface XY {
+  x: number;
+  y: number;
+}
+
+/** The line with its zeros put in, so that both grounds end on the axis. */
+function withCrossings(line: readonly XY[]): XY[] {
+  return line.flatMap((point, i) => {
+    const next = line[i + 1];
+    if (!next || point.y * next.y >= 0) return [point];
+    return [point, { x: point.x + ((next.x - point.x) * point.y) / (point.y - next.y), y: 0 }];
+  });
+}

@@ -1,0 +1,184 @@
+/** Every length against every speed, with the ridge of the best length and the band. */
+import { signal } from '@preact/signals';
+import type { Data, Layout } from 'plotly.js-cartesian-dist-min';
+import { between } from '../compute/between.ts';
+import { millimetres, rpm } from '../format.ts';
+import { moveHand } from '../state/hand.ts';
+import { type Curve, curveAt, curveOf, type Picture } from '../state/picture.ts';
+import { chooseSpeed } from '../state/why.ts';
+import { axis, baseLayout, type Look, MARGIN, ROLE_LINE } from './look.ts';
+import type { Cell, Table } from './table.ts';
+import type { View } from './view.ts';
+
+/** Whether the map shows the filling itself or its change against the length fitted now. */
+const against = signal<'itself' | 'now'>('itself');
+
+export const lengthMapView: View = {
+  id: 'map',
+  question: 'Which length suits which speed?',
+  width: 'half',
+  height: 420,
+  reading: () =>
+    'Each tile is one length at one speed; brighter fills better. The dotted ridge follows the best length from speed to speed: the longer the trumpet, the lower the speed it serves. Choose a tile to take its length under your hand.',
+  summary: (picture) => {
+    const ridge = ridgeOf(picture);
+    return `Best length by speed: ${ridge.map(({ speed, length }) => `${rpm(speed)}: ${millimetres(length)}`).join(', ')}.`;
+  },
+  ready: (picture) => picture.study.table.lengths.length > 0,
+  figure: (picture, look) => ({
+    data: [tiles(picture, look), ridgeLine(picture, look)],
+    layout: {
+      ...baseLayout(look, 'engine speed [rpm]', 'trumpet length [mm]'),
+      margin: { ...MARGIN, r: 64 },
+      hovermode: 'closest',
+      xaxis: { ...axis(look, 'engine speed [rpm]'), showgrid: false },
+      yaxis: { ...axis(look, 'trumpet length [mm]'), showgrid: false },
+      shapes: [...bandEdges(picture, look), ...lengthLines(picture, look)],
+    } as Partial<Layout>,
+  }),
+  table: mapTable,
+  onPick: (_, speed, length) => {
+    chooseSpeed(speed);
+    moveHand(length / 1e3);
+  },
+  Above: () => (
+    <fieldset class="choice">
+      <legend>Show</legend>
+      {(['itself', 'now'] as const).map((kind) => (
+        <label key={kind}>
+          <input
+            type="radio"
+            name="map-kind"
+            checked={against.value === kind}
+            onChange={() => {
+              against.value = kind;
+            }}
+          />{' '}
+          {kind === 'itself' ? 'filling' : 'change against fitted now'}
+        </label>
+      ))}
+    </fieldset>
+  ),
+  watch: () => [against.value],
+};
+
+/** Rows of the map: the lengths of the sweep, known or estimated. */
+function rowsOf({ study, scenario }: Picture): Curve[] {
+  return scenario.sweep.lengths.map((length) => curveAt(study, 'best', length));
+}
+
+/** The value of a tile [%]. */
+function valuesOf(picture: Picture): (number | undefined)[][] {
+  const now = curveOf(picture, 'now')!;
+  return rowsOf(picture).map(({ points }) =>
+    points.map(({ efficiency }, j) => {
+      if (efficiency === undefined) return undefined;
+      if (against.value === 'itself') return 100 * efficiency;
+      const own = now.points[j]!.efficiency;
+      return own && 100 * (efficiency / own - 1);
+    }),
+  );
+}
+
+function tiles(picture: Picture, look: Look): Partial<Data> {
+  const { speeds, sweep } = picture.scenario;
+  const change = against.value === 'now';
+  const [low, still, high] = [look.price, look.paper, look.gain];
+  const ramp = look.ramp.map((color, i) => [i / (look.ramp.length - 1), color]);
+  return {
+    type: 'heatmap',
+    x: speeds,
+    y: sweep.lengths.map((length) => length * 1e3),
+    z: valuesOf(picture).map((row) => row.map((value) => value ?? null)),
+    xgap: 1,
+    ygap: 1,
+    hoverongaps: false,
+    colorscale: change
+      ? [
+          [0, low],
+          [0.5, still],
+          [1, high],
+        ]
+      : ramp,
+    ...(change && { zmid: 0 }),
+    colorbar: { thickness: 10, outlinewidth: 0, ticksuffix: ' %', x: 1.01, xpad: 4 },
+    hovertemplate: `%{x} rpm, %{y} mm: %{z:${change ? '+' : ''}.1f} %<extra></extra>`,
+  } as unknown as Partial<Data>;
+}
+
+/** At each speed the length of best filling, to the millimetre, between the lengths computed. */
+function ridgeOf(picture: Picture): { speed: number; length: number }[] {
+  const { speeds, sweep } = picture.scenario;
+  const rows = rowsOf(picture);
+  return speeds.flatMap((speed, j) => {
+    const values = rows.map(({ points }) => points[j]!.efficiency);
+    if (values.includes(undefined)) return [];
+    return [{ speed, length: best(sweep.lengths, values as number[]) }];
+  });
+}
+
+function best(lengths: readonly number[], values: readonly number[]): number {
+  const first = Math.ceil(lengths[0]! * 1e3 - 1e-9);
+  const last = Math.floor(lengths[lengths.length - 1]! * 1e3 + 1e-9);
+  let at = lengths[0]!;
+  let top = Number.NEGATIVE_INFINITY;
+  for (let mm = first; mm <= last; mm++) {
+    const value = between(lengths, values, mm / 1e3) ?? Number.NEGATIVE_INFINITY;
+    if (value > top) [at, top] = [mm / 1e3, value];
+  }
+  return at;
+}
+
+function ridgeLine(picture: Picture, look: Look): Partial<Data> {
+  const ridge = ridgeOf(picture);
+  return {
+    type: 'scatter',
+    mode: 'lines+markers',
+    x: ridge.map(({ speed }) => speed),
+    y: ridge.map(({ length }) => length * 1e3),
+    line: { color: look.ink, width: 2, dash: 'dot' },
+    marker: { color: look.paper, size: 6, line: { color: look.ink, width: 1.5 } },
+    hovertemplate: 'best at %{x} rpm: %{y} mm<extra></extra>',
+  } as Partial<Data>;
+}
+
+function bandEdges({ scenario }: Picture, look: Look): NonNullable<Layout['shapes']> {
+  const { from, to } = scenario.target;
+  return [from, to].map((x) => ({
+    type: 'line',
+    yref: 'paper',
+    x0: x,
+    x1: x,
+    y0: 0,
+    y1: 1,
+    line: { color: look.ink, width: 1.5 },
+  }));
+}
+
+function lengthLines({ curves }: Picture, look: Look): NonNullable<Layout['shapes']> {
+  return curves.map(({ role, length }) => ({
+    type: 'line',
+    xref: 'paper',
+    x0: 0,
+    x1: 1,
+    y0: length * 1e3,
+    y1: length * 1e3,
+    line: {
+      color: look.role[role],
+      width: ROLE_LINE[role].width,
+      dash: role === 'now' ? 'dot' : 'solid',
+    },
+  }));
+}
+
+function mapTable(picture: Picture): Table {
+  const { speeds, sweep } = picture.scenario;
+  const name = against.value === 'itself' ? 'volumetric efficiency' : 'change of trapped air';
+  return {
+    columns: [
+      { name: 'trumpet length', unit: 'mm', decimals: 0 },
+      ...speeds.map((speed) => ({ name: `${name} at ${speed} rpm`, unit: '%', decimals: 1 })),
+    ],
+    rows: valuesOf(picture).map((row, i): Cell[] => [sweep.lengths[i]! * 1e3, ...row]),
+  };
+}

@@ -1,0 +1,154 @@
+/** Distance against time: where in the intake the pressure stands high through one cycle. */
+import type { Data, Layout } from 'plotly.js-cartesian-dist-min';
+import type { Trace } from '../../sim/index.ts';
+import { fixed, millimetres, rpm } from '../format.ts';
+import { WavePlayer } from '../parts/WavePlayer.tsx';
+import { curveOf, type Picture, type Role } from '../state/picture.ts';
+import { CYCLE, moment, waveRole } from '../state/wave.ts';
+import { isTrace, traceOf, wanted, whySpeed } from '../state/why.ts';
+import { closingLine, crankAxis, valveBars } from './crank.ts';
+import { axis, baseLayout, type Look, MARGIN, ROLE_NAME } from './look.ts';
+import type { Table } from './table.ts';
+import type { View } from './view.ts';
+
+const WAVE_MARGIN = { ...MARGIN, t: 44, b: 62, r: 64 };
+
+export const waveView: View = {
+  id: 'wave',
+  question: 'Where is the wave?',
+  width: 'half',
+  height: 460,
+  reading: () =>
+    `At ${rpm(whySpeed.value ?? 0)}. Upwards from the mouth to the valve, left to right through the cycle. The opening valve sends low pressure to the mouth; it comes back as high pressure, and should arrive before the intake closes.`,
+  summary: (picture) => {
+    const shown = shownTrace(picture);
+    if (!shown) return 'Not computed yet.';
+    const { peak, angle } = highest(shown.trace);
+    return `${ROLE_NAME[shown.role]}, ${millimetres(shown.length)} at ${rpm(whySpeed.value!)}: while the intake is open, the pressure before the valve is highest, ${fixed(peak / 1e3, 1)} kPa, at ${fixed(angle, 0)} degrees; the valve closes at ${fixed(shown.trace.intakeEvents.close, 0)} degrees.`;
+  },
+  ready: (picture) => shownTrace(picture) !== undefined,
+  figure: (picture, look) => {
+    const { trace } = shownTrace(picture)!;
+    const { shapes, annotations } = valveBars(trace, look);
+    const face = picture.curves.find(({ role }) => role === waveRole.value)!.length * 1e3;
+    return {
+      data: [tiles(trace, picture, look)],
+      layout: {
+        ...baseLayout(look, '', ''),
+        margin: WAVE_MARGIN,
+        hovermode: 'closest',
+        xaxis: { ...crankAxis(look), showgrid: false },
+        yaxis: { ...axis(look, 'distance from rim [mm]'), showgrid: false },
+        shapes: [...shapes, ...closingLine(trace, look), faceLine(face, look)],
+        annotations: [...annotations, faceLabel(face, look)],
+      } as Partial<Layout>,
+    };
+  },
+  table: waveTable,
+  onPick: (_, angle) => {
+    moment.value = Math.round(angle) % CYCLE;
+  },
+  Below: WavePlayer,
+  Over: Cursor,
+  onNear: () => {
+    wanted.value = true;
+  },
+  watch: () => [traceOf(waveRole.value), waveRole.value],
+};
+
+/** The trace on show, if there is one. */
+export function shownTrace(
+  picture: Picture,
+): { role: Role; length: number; trace: Trace } | undefined {
+  const role = waveRole.value;
+  const trace = traceOf(role);
+  const length = curveOf(picture, role)?.length;
+  return isTrace(trace) && length !== undefined ? { role, length, trace } : undefined;
+}
+
+function tiles({ wave, crankAngle }: Trace, { scenario }: Picture, look: Look): Partial<Data> {
+  const still = scenario.engine.intake.feed.pressure / 1e3;
+  const reach = Math.max(...wave.pressure.flat().map((p) => Math.abs(p / 1e3 - still)));
+  const [low, mid, high] = look.wave;
+  return {
+    type: 'heatmap',
+    x: crankAngle,
+    y: wave.distance.map((at) => at * 1e3),
+    z: wave.distance.map((_, j) => wave.pressure.map((row) => row[j]! / 1e3)),
+    zmin: still - reach,
+    zmax: still + reach,
+    colorscale: [
+      [0, low],
+      [0.5, mid],
+      [1, high],
+    ],
+    colorbar: { thickness: 10, outlinewidth: 0, ticksuffix: ' kPa', x: 1.01, xpad: 4 },
+    hovertemplate: '%{x:.0f} deg, %{y:.0f} mm: %{z:.1f} kPa<extra></extra>',
+  } as unknown as Partial<Data>;
+}
+
+function faceLine(face: number, look: Look) {
+  return {
+    type: 'line',
+    xref: 'paper',
+    x0: 0,
+    x1: 1,
+    y0: face,
+    y1: face,
+    line: { color: look.quiet, width: 1 },
+  } as const;
+}
+
+function faceLabel(face: number, look: Look) {
+  return {
+    text: 'body face',
+    xref: 'paper',
+    x: 1,
+    y: face,
+    xanchor: 'right',
+    yanchor: 'bottom',
+    showarrow: false,
+    font: { size: 12, color: look.ink },
+  } as const;
+}
+
+/** The moment, drawn over the plot without redrawing it. */
+function Cursor() {
+  const share = moment.value / CYCLE;
+  const { l, r, t, b } = WAVE_MARGIN;
+  return (
+    <div class="cursor-frame" style={{ inset: `${t}px ${r}px ${b}px ${l}px` }}>
+      <div class="cursor" style={{ left: `${100 * share}%` }} />
+    </div>
+  );
+}
+
+function highest({ stations, crankAngle, intakeEvents }: Trace) {
+  const port = stations.find(({ name }) => name === 'port')!.pressure;
+  const inside = crankAngle.map(
+    (angle) => angle >= intakeEvents.open && angle <= intakeEvents.close,
+  );
+  const at = port.reduce(
+    (best, p, i) => (inside[i] && (best < 0 || p > port[best]!) ? i : best),
+    -1,
+  );
+  return { peak: port[at] ?? Number.NaN, angle: crankAngle[at] ?? Number.NaN };
+}
+
+function waveTable(picture: Picture): Table {
+  const { trace } = shownTrace(picture)!;
+  return {
+    columns: [
+      { name: `crank angle at ${whySpeed.value} rpm`, unit: 'deg', decimals: 1 },
+      ...trace.wave.distance.map((at) => ({
+        name: `pressure ${fixed(at * 1e3, 1)} mm from rim`,
+        unit: 'kPa',
+        decimals: 2,
+      })),
+    ],
+    rows: trace.crankAngle.map((angle, i) => [
+      angle,
+      ...trace.wave.pressure[i]!.map((p) => p / 1e3),
+    ]),
+  };
+}
