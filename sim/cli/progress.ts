@@ -1,13 +1,14 @@
 /** A bar with the time that remains, on a terminal; silence elsewhere. */
 import cliProgress from 'cli-progress';
 import type { SweepObserver } from '../index.ts';
+import type { Output } from './terminal.ts';
 
 export interface Progress extends SweepObserver {
   stop(): void;
 }
 
 /** Progress on a stream, which stays untouched where it is no terminal. */
-export function progressOn(stream: NodeJS.WriteStream): Progress {
+export function progressOn(stream: Output): Progress {
   return stream.isTTY ? bar(stream) : SILENT;
 }
 
@@ -16,7 +17,7 @@ const SILENT: Progress = { stop() {} };
 /** Points over which the remaining time is reckoned. */
 const ETA_POINTS = 30;
 
-function bar(stream: NodeJS.WriteStream): Progress {
+function bar(stream: Output): Progress {
   const drawn = new cliProgress.SingleBar(
     {
       format: '{bar} {value} of {total} points, {eta_formatted} left',

@@ -1,9 +1,12 @@
+/** A stream that may be a terminal. */
+export type Output = NodeJS.WritableStream & { isTTY?: boolean };
+
 /** Where a command speaks: results on one stream, everything else on the other. */
 export interface Terminal {
   /** Whether results are one JSON document instead of text. */
   json: boolean;
-  out: NodeJS.WriteStream;
-  err: NodeJS.WriteStream;
+  out: Output;
+  err: Output;
 }
 
 /** Lines of a result; nothing where JSON was asked for. */

@@ -6,13 +6,13 @@ export const LENGTH_MEANING =
   'valve are not.';
 
 export const LENGTH_DRAWING = `\
-  rim plane                            body face     plate             valve
-     |                                     |           |                 |
-     \\_                                    |           |                 |
-       \`-._________________________________|___________|_____________    |
-  air                trumpet               | body     (/)     port   \`---+
-        _.---------------------------------|-----------|-------------_   |
-     _-'                                   |           |              \`--+
-     |                                     |
-     |<---------- length to cut ---------->|
-     |   (bellmouth included)              |`;
+  rim plane                            body face      head face       valve
+      |                                    |              |             |
+      |\\                                   |              |             |
+      | '--================================+==============+=============+
+  air |              trumpet               |    body      |    port     |
+      | .--================================+==============+=============+
+      |/                                   |              |             |
+      |                                    |              |             |
+      |<--------- length to cut ---------->|
+               bellmouth included`;

@@ -1,0 +1,152 @@
+/** Imports run one way, and the solver knows nothing of the machine it runs on. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { dirname, join, relative } from 'node:path';
+import { describe, expect, test } from 'vitest';
+
+const ROOT = join(import.meta.dirname, '..');
+
+/** From bottom to top: a folder may import those before it. */
+const ORDER = [
+  'gas',
+  'duct',
+  'flux',
+  'scheme',
+  'boundary',
+  'spray',
+  'cylinder',
+  'engine',
+  'sweep',
+  'decision',
+  'scenario',
+  'report',
+];
+
+/** The independent estimate: what it may import, and who may import it. */
+const ACOUSTICS = { imports: ['gas', 'duct'], importers: ['scenario', 'report'] };
+
+/** The worker loads the solver without the reader of scenarios, so that it starts at once. */
+const WORKER = 'sim/cli/pointWorker.ts';
+
+interface Import {
+  from: string;
+  to: string;
+  /** Whether only types are imported, which vanish at run time. */
+  typesOnly: boolean;
+}
+
+const files = (folder: string) =>
+  readdirSync(join(ROOT, folder), { recursive: true, encoding: 'utf8' })
+    .filter((name) => /\.(ts|tsx|mjs)$/.test(name))
+    .map((name) => join(folder, name));
+
+const withoutRemarks = (source: string) =>
+  source.replace(/\/\*[\s\S]*?\*\//g, '').replace(/\/\/.*$/gm, '');
+
+const sources = new Map(
+  [...files('sim'), ...files('web')].map((file) => [file, readFileSync(join(ROOT, file), 'utf8')]),
+);
+const imports = [...sources].flatMap(([file, text]) => importsOf(file, withoutRemarks(text)));
+
+function importsOf(file: string, text: string): Import[] {
+  const found = text.matchAll(
+    /(?:\b(?:import|export)\s+(type\s)?[^;'()]*?\bfrom|\bimport|\bURL)\s*\(?\s*'(\.[^'?]*)/g,
+  );
+  return [...found].map(([, type, path]) => ({
+    from: file,
+    to: relative(ROOT, join(ROOT, dirname(file), path!)),
+    typesOnly: type !== undefined,
+  }));
+}
+
+/** `gas` for sim/gas/gas.ts, nothing for a file at the root of sim. */
+function folderOf(file: string): string | undefined {
+  const [, folder, ...rest] = file.split('/');
+  return rest.length > 0 ? folder : undefined;
+}
+
+const within = (file: string, folder: string) => file.startsWith(`${folder}/`);
+const text = ({ from, to }: Import) => `${from} imports ${to}`;
+
+function mayImport({ from, to }: Import): boolean {
+  const [upper, lower] = [folderOf(from), folderOf(to)];
+  if (to === 'sim/index.ts') return false;
+  if (lower === undefined) return true;
+  if (upper === undefined) return false;
+  if (upper === lower) return true;
+  if (upper === 'acoustics') return ACOUSTICS.imports.includes(lower);
+  if (lower === 'acoustics') return ACOUSTICS.importers.includes(upper);
+  return ORDER.includes(lower) && ORDER.indexOf(lower) < ORDER.indexOf(upper);
+}
+
+test('every folder of sim has its place in the order', () => {
+  const folders = readdirSync(join(ROOT, 'sim'), { withFileTypes: true })
+    .filter((entry) => entry.isDirectory())
+    .map(({ name }) => name);
+  expect(folders.sort()).toEqual([...ORDER, 'acoustics', 'cli'].sort());
+});
+
+test('imports are found', () => {
+  expect(imports.length).toBeGreaterThan(300);
+  expect(imports).toContainEqual({ from: WORKER, to: 'sim/sweep/runner.ts', typesOnly: false });
+  expect(imports).toContainEqual({ from: 'sim/cli/pointWorker.mjs', to: WORKER, typesOnly: false });
+  expect(imports.some(({ typesOnly }) => typesOnly)).toBe(true);
+});
+
+test('below the command line, imports run one way', () => {
+  const inside = imports.filter(
+    ({ from }) => within(from, 'sim') && !within(from, 'sim/cli') && from !== 'sim/index.ts',
+  );
+  expect(inside.filter((one) => !mayImport(one)).map(text)).toEqual([]);
+});
+
+test('the command line builds on the public interface only', () => {
+  const outside = imports.filter(
+    ({ from, to }) => within(from, 'sim/cli') && !within(to, 'sim/cli') && from !== WORKER,
+  );
+  expect(outside.filter(({ to }) => to !== 'sim/index.ts').map(text)).toEqual([]);
+});
+
+test('the page builds on the public interface only', () => {
+  const outside = imports.filter(({ from, to }) => within(from, 'web') && within(to, 'sim'));
+  expect(outside.filter(({ to }) => to !== 'sim/index.ts').map(text)).toEqual([]);
+});
+
+test('no file imports itself by a detour', () => {
+  const next = new Map<string, string[]>();
+  for (const { from, to, typesOnly } of imports) {
+    if (typesOnly) continue;
+    next.set(from, [...(next.get(from) ?? []), to]);
+  }
+  const done = new Set<string>();
+  const circle = (file: string, path: string[]): string[] | undefined => {
+    if (path.includes(file)) return [...path.slice(path.indexOf(file)), file];
+    if (done.has(file)) return undefined;
+    for (const to of next.get(file) ?? []) {
+      const found = circle(to, [...path, file]);
+      if (found) return found;
+    }
+    done.add(file);
+    return undefined;
+  };
+  const circles = [...sources.keys()].map((file) => circle(file, []) ?? []);
+  expect(circles.filter((found) => found.length > 0)).toEqual([]);
+});
+
+describe('sim outside sim/cli', () => {
+  const pure = [...sources].filter(([file]) => within(file, 'sim') && !within(file, 'sim/cli'));
+
+  test.each([
+    ['Node', /['"]node:|\bprocess\.|\brequire\(|\bBuffer\b/],
+    ['a console', /\bconsole\./],
+    ['a clock', /\bDate\b|\bperformance\.|\bsetTimeout\b|\bsetInterval\b/],
+    ['chance', /\bMath\.random\b|\bcrypto\.(?:get|random)/],
+    [
+      'a browser',
+      /\bwindow\.|\bnavigator\.|\blocalStorage\b|\bdocument\.(?:query|create|get|body)/,
+    ],
+    ['a network', /\bfetch\(|\bXMLHttpRequest\b|\bWebSocket\b/],
+  ])('knows nothing of %s', (_, pattern) => {
+    const found = pure.filter(([, source]) => pattern.test(withoutRemarks(source)));
+    expect(found.map(([file]) => file)).toEqual([]);
+  });
+});
