@@ -2,6 +2,7 @@
  * Beyond length: engines that differ in one key of the scenario, or in two, each at all speeds and
  * weighed against the engine as it is.
  */
+import { combinations } from '../combinations.ts';
 import type { EngineSpecification } from '../specification.ts';
 import type { PointOutcome, PointRunner } from '../sweep/runner.ts';
 import { type SweepObserver, sweep } from '../sweep/sweep.ts';
@@ -93,15 +94,6 @@ export async function variantStudy(
     ...(keys.length === 1 && { between: topOf(keys[0]!, weighed) }),
     ...(keys.length === 2 && { bestSecond: bestSeconds(keys, weighed) }),
   };
-}
-
-/** Every choice of one index below each of the counts; the last runs fastest. */
-export function combinations(counts: readonly number[]): number[][] {
-  return counts.reduce<number[][]>(
-    (heads, count) =>
-      heads.flatMap((head) => Array.from({ length: count }, (_, i) => [...head, i])),
-    [[]],
-  );
 }
 
 function bestSeconds(keys: readonly VariedKey[], weighed: readonly WeighedVariant[]): BestSecond[] {

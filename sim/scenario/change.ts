@@ -1,6 +1,7 @@
 /** Values of a scenario changed from outside, as if the file said so. */
-import type { Leaf } from './leaf.ts';
+
 import { DIMENSIONS } from './dimension.ts';
+import type { Leaf } from './leaf.ts';
 
 /** One key with what it should say. */
 export interface Change {

@@ -72,6 +72,12 @@ export const DIMENSIONS = {
     },
     example: '120 cfm',
   },
+  torque: {
+    name: 'a torque',
+    inside: 'N m',
+    units: { Nm: 'N m', lbfft: 'lbf ft' },
+    example: '210 Nm',
+  },
   ratio: {
     name: 'a plain number',
     inside: '',

@@ -12,7 +12,7 @@ import type { Scenario } from './resolve.ts';
  * Title, notes, warnings and the list of defaults do not count; the values of defaults do.
  */
 export function scenarioHash(scenario: Scenario): string {
-  const { engine, speeds, sweep, target } = scenario;
-  const asked = { engine: { ...engine, title: '' }, speeds, sweep, target };
+  const { engine, speeds, sweep, target, fit } = scenario;
+  const asked = { engine: { ...engine, title: '' }, speeds, sweep, target, fit };
   return bytesToHex(sha256(utf8ToBytes(canonicalJson(asked))));
 }

@@ -4,8 +4,8 @@
  * and limits of the key itself.
  */
 import type { z } from 'zod';
-import { isQuantity, LEAVES } from './leaf.ts';
 import { DIMENSIONS, type DimensionName } from './dimension.ts';
+import { isQuantity, LEAVES } from './leaf.ts';
 import { schemaAt } from './reading.ts';
 
 /** A key and the values it takes in turn. */

@@ -40,7 +40,7 @@ export class Reading {
   readonly warnings: ScenarioWarning[] = [];
   readonly problems: Problem[] = [];
   private readonly tree: unknown;
-  private readonly schema: z.ZodType;
+  readonly schema: z.ZodType;
 
   constructor(tree: unknown, schema: z.ZodType) {
     this.tree = tree;

@@ -6,14 +6,16 @@
 import { z } from 'zod';
 import { custom, section } from './leaf.ts';
 import { Reading } from './reading.ts';
-import { ambientSection } from './sections/ambient.ts';
+import { ambientSection, checkAmbient } from './sections/ambient.ts';
 import { checkChamber } from './sections/chamber.ts';
 import { checkEngine, engineSection } from './sections/engine.ts';
 import { checkExhaust, exhaustSection } from './sections/exhaust.ts';
+import { checkFit, fitSection } from './sections/fit.ts';
 import { fuelSection } from './sections/fuel.ts';
 import { checkIntake, intakeSection } from './sections/intake.ts';
 import { numericsSection } from './sections/numerics.ts';
-import { checkStudy, speedsSection, sweepSection, targetSection } from './sections/study.ts';
+import { checkStudy, speedsSection, sweepSection } from './sections/study.ts';
+import { checkTarget, targetSection } from './sections/target.ts';
 
 const sections = section('One engine and the question asked about its trumpets.', {
   $schema: z.string().optional().meta({ description: 'Path of the schema, for editors.' }),
@@ -27,11 +29,21 @@ const sections = section('One engine and the question asked about its trumpets.'
   speeds: speedsSection,
   sweep: sweepSection,
   target: targetSection,
+  fit: fitSection,
   numerics: numericsSection,
 });
 
 /** Checks between values, in the order of the sections. */
-const CHECKS = [checkEngine, checkIntake, checkExhaust, checkChamber, checkStudy];
+const CHECKS = [
+  checkAmbient,
+  checkEngine,
+  checkIntake,
+  checkExhaust,
+  checkChamber,
+  checkStudy,
+  checkTarget,
+  checkFit,
+];
 
 /** Sections with the checks between them; these run even where single values are wrong. */
 export const scenarioSchema = sections.superRefine(

@@ -579,9 +579,9 @@ const EDITS: Edit[] = [
   {
     name: 'too many points',
     from: 'step: 20 mm',
-    to: 'step: 2 mm',
+    to: 'step: 0.5 mm',
     path: 'sweep.lengths',
-    says: '121 lengths at 15 speeds make 1815 points',
+    says: '481 lengths at 15 speeds make 7215 points',
     at: 'from: 60 mm',
   },
   {

@@ -1,9 +1,17 @@
 /** The air around the engine. */
+import { geopotentialAltitude, standardAtmosphere } from '../../gas/atmosphere.ts';
 import type { AmbientSpecification } from '../../specification.ts';
+import { STANDARD_ATMOSPHERE } from '../../units.ts';
 import { maybe, section } from '../leaf.ts';
+import { quantityToText } from '../quantity.ts';
 import type { Reading } from '../reading.ts';
 
 export const ambientSection = section('The air around the engine on the day.', {
+  altitude: maybe('length', 'Altitude of the place above the sea, in place of the barometer.', {
+    limits: ['-430 m', '5000 m'],
+    example: '600 m',
+    optional: true,
+  }),
   pressure: maybe('pressure', 'Barometer at the place, not reduced to sea level.', {
     limits: ['500 mbar', '1100 mbar'],
     usual: ['700 mbar', '1050 mbar'],
@@ -20,10 +28,46 @@ export const ambientSection = section('The air around the engine on the day.', {
   }),
 }).optional();
 
+/** Pressure of the outside air as far as it is known [Pa]. */
+export function ambientPressure(reading: Reading): number {
+  const altitude = reading.given('ambient.altitude');
+  const pressure = reading.given('ambient.pressure') ?? STANDARD_ATMOSPHERE;
+  return altitude === undefined
+    ? pressure
+    : standardAtmosphere(geopotentialAltitude(altitude)).pressure;
+}
+
+/** A place is known by its barometer or by its altitude. */
+export function checkAmbient(reading: Reading): void {
+  if (!reading.has('ambient.altitude') || !reading.has('ambient.pressure')) return;
+  const remedy = 'keep the barometer; altitude stands in where there is none';
+  reading.problem('ambient.altitude', 'the pressure is given twice', remedy);
+}
+
 export function resolveAmbient(reading: Reading): AmbientSpecification {
+  const altitude = reading.given('ambient.altitude');
+  if (altitude !== undefined) return resolveAltitude(reading, altitude);
   return {
     pressure: reading.take('ambient.pressure'),
     temperature: reading.take('ambient.temperature'),
+    relativeHumidity: reading.take('ambient.humidity'),
+  };
+}
+
+const STANDARD = 'U.S. Standard Atmosphere 1976 at that altitude';
+
+/** Pressure and, where no thermometer was read, temperature from the altitude. */
+function resolveAltitude(reading: Reading, altitude: number): AmbientSpecification {
+  const standard = standardAtmosphere(geopotentialAltitude(altitude));
+  const given = reading.given('ambient.temperature');
+  reading.note('ambient.pressure', quantityToText(standard.pressure, 'pressure'), STANDARD);
+  if (given === undefined) {
+    const shown = quantityToText(standard.temperature, 'temperature');
+    reading.note('ambient.temperature', shown, STANDARD);
+  }
+  return {
+    pressure: standard.pressure,
+    temperature: given ?? standard.temperature,
     relativeHumidity: reading.take('ambient.humidity'),
   };
 }

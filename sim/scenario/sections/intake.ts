@@ -3,6 +3,7 @@ import type { IntakeSpecification, PipeSpecification } from '../../specification
 import { leafValue, maybe, section } from '../leaf.ts';
 import { quantityToText } from '../quantity.ts';
 import type { Reading } from '../reading.ts';
+import { ambientPressure } from './ambient.ts';
 import { checkPipe, diameterAt, pipeShape, resolvePipe } from './pipe.ts';
 import { checkThrottle, resolveThrottle, throttleSection } from './throttle.ts';
 import { checkTrumpet, resolveTrumpet, trumpetSection } from './trumpet.ts';
@@ -70,8 +71,6 @@ function feedPressure(reading: Reading): number | undefined {
   if (given === undefined) return undefined;
   return given.gauge ? given.value + ambientPressure(reading) : given.value;
 }
-
-const ambientPressure = (reading: Reading) => reading.given('ambient.pressure') ?? 101325;
 
 function checkFeed(reading: Reading): void {
   const pressure = feedPressure(reading);

@@ -1,12 +1,15 @@
-/** What is asked: at which speeds, with which lengths, and which band matters. */
-import { quantity, section } from '../leaf.ts';
+/** What is computed: at which speeds, with which lengths or other values. */
+import { section } from '../leaf.ts';
+import { quantityToText } from '../quantity.ts';
+import type { Axis } from '../range.ts';
 import type { Reading } from '../reading.ts';
+import { longestTrumpet } from './fit.ts';
 import { checkGrid, gridSection, gridValues } from './grid.ts';
-import { checkRising } from './rows.ts';
 import { checkTrumpetLength, shortestTrumpet } from './trumpet.ts';
+import { checkVary, variedKeys, varySection } from './vary.ts';
 
 /** Most points of one sweep. */
-const MOST_POINTS = 400;
+const MOST_POINTS = 5000;
 
 /** Mean piston speed above which few engines hold [m/s]; common practice, no source. */
 const FAST_PISTON = 28;
@@ -25,38 +28,16 @@ export const sweepSection = section('What is varied to find the best.', {
     usual: ['20 mm', '1 m'],
     step: ['0.5 mm', '1 m'],
   }),
+  vary: varySection,
 });
-
-export const targetSection = section('The band of speed in which the engine is to be best.', {
-  from: quantity('speed', 'Lower end of the band.', SPEED),
-  to: quantity('speed', 'Upper end of the band.', SPEED),
-  weights: section('One weight; between rows it runs straight.', {
-    speed: quantity('speed', 'Engine speed.', SPEED),
-    weight: quantity('ratio', 'How much this speed counts.', { limits: ['0', '100'] }),
-  })
-    .array()
-    .min(2)
-    .max(100)
-    .meta({ description: 'How much each speed of the band counts; without it all alike.' })
-    .optional(),
-});
-
-/** The band that matters. */
-export interface Target {
-  /** Ends of the band [rpm]. */
-  from: number;
-  to: number;
-  /** Weight against speed [rpm], straight between rows; absent where all speeds count alike. */
-  weights?: { speed: number; weight: number }[];
-}
 
 export function checkStudy(reading: Reading): void {
   checkGrid(reading, 'speeds');
   checkGrid(reading, 'sweep.lengths');
   checkSweptLengths(reading);
   checkPoints(reading);
-  checkBand(reading);
-  checkWeights(reading);
+  checkVary(reading);
+  checkRoom(reading);
   checkPistonSpeed(reading);
 }
 
@@ -69,6 +50,15 @@ function checkSweptLengths(reading: Reading): void {
 function checkPoints(reading: Reading): void {
   const lengths = gridValues(reading, 'sweep.lengths').length;
   const speeds = gridValues(reading, 'speeds').length;
+  const varied = variedKeys(reading).reduce((count, axis) => count * axis.values.length, 1);
+  if (varied * speeds > MOST_POINTS) {
+    reading.problem(
+      'sweep.vary',
+      `${varied} variants at ${speeds} speeds make ${varied * speeds} points`,
+      'take fewer values',
+      `at most ${MOST_POINTS} points`,
+    );
+  }
   if (lengths * speeds <= MOST_POINTS) return;
   reading.problem(
     'sweep.lengths',
@@ -76,46 +66,6 @@ function checkPoints(reading: Reading): void {
     'take wider steps; the best length is refined between them',
     `at most ${MOST_POINTS} points`,
   );
-}
-
-function checkBand(reading: Reading): void {
-  const from = reading.given('target.from');
-  const to = reading.given('target.to');
-  if (from !== undefined && to !== undefined && from >= to) {
-    reading.problem('target.to', 'the band is empty', 'give the lower speed under from');
-  }
-  const speeds = gridValues(reading, 'speeds');
-  if (speeds.length === 0) return;
-  const [low, high] = [Math.min(...speeds), Math.max(...speeds)];
-  for (const [key, value] of [
-    ['from', from],
-    ['to', to],
-  ] as const) {
-    if (value === undefined || (value >= low && value <= high)) continue;
-    reading.problem(
-      `target.${key}`,
-      `${value} rpm lies outside the speeds computed`,
-      'widen speeds or narrow the band',
-      `${low} rpm to ${high} rpm`,
-    );
-  }
-  if (from === undefined || to === undefined || from >= to) return;
-  const inside = speeds.filter((speed) => speed >= from && speed <= to).length;
-  if (inside >= 2) return;
-  reading.problem(
-    'target',
-    `only ${inside} of the speeds computed lie in the band`,
-    'take a smaller step under speeds, or widen the band',
-    'at least 2 speeds',
-  );
-}
-
-function checkWeights(reading: Reading): void {
-  const path = 'target.weights';
-  checkRising(reading, path, 'speed', reading.column(path, 'speed'));
-  const weights = reading.column(path, 'weight');
-  if (weights.length === 0 || !weights.every((weight) => weight === 0)) return;
-  reading.problem(path, 'all weights are 0', 'give at least one speed a weight above 0');
 }
 
 function checkPistonSpeed(reading: Reading): void {
@@ -128,13 +78,42 @@ function checkPistonSpeed(reading: Reading): void {
   reading.warn('speeds', `${shown}; above ${FAST_PISTON} m/s few engines hold`);
 }
 
-export function resolveTarget(reading: Reading): Target {
-  const speed = reading.column('target.weights', 'speed');
-  const weight = reading.column('target.weights', 'weight');
-  const weights = speed.map((at, row) => ({ speed: at, weight: weight[row]! }));
-  return {
-    from: reading.take('target.from'),
-    to: reading.take('target.to'),
-    ...(weights.length > 0 && { weights }),
-  };
+/** What a sweep is to try. */
+export interface SweepRange {
+  /** Trumpet lengths [m], rim plane to body face, rising. */
+  lengths: number[];
+  /** Keys to vary in place of the length; absent where there are none. */
+  vary?: Axis[];
+}
+
+export function resolveSweep(reading: Reading): SweepRange {
+  const vary = variedKeys(reading);
+  return { lengths: fittingLengths(reading), ...(vary.length > 0 && { vary }) };
+}
+
+/** The lengths that fit; where some do not, the longest that does comes last, to the millimetre. */
+function fittingLengths(reading: Reading): number[] {
+  const asked = gridValues(reading, 'sweep.lengths');
+  const longest = longestTrumpet(reading);
+  const fitting = asked.filter((length) => length <= longest);
+  if (fitting.length === asked.length) return asked;
+  const last = Math.floor(longest * 1e3 + 1e-6) / 1e3;
+  reading.warn(
+    'sweep.lengths',
+    `${asked.length - fitting.length} of the lengths do not fit and are left out; the longest that fits is ${quantityToText(last, 'length')}`,
+  );
+  return last > (fitting.at(-1) ?? 0) ? [...fitting, last] : fitting;
+}
+
+/** The shortest length asked for must fit. */
+function checkRoom(reading: Reading): void {
+  const shortest = Math.min(...gridValues(reading, 'sweep.lengths'));
+  const longest = longestTrumpet(reading);
+  if (!(shortest > longest)) return;
+  reading.problem(
+    'fit',
+    'none of the lengths to try fits',
+    'try shorter lengths, or check room, clearance and longest',
+    `the longest that fits is ${quantityToText(longest, 'length')}`,
+  );
 }
