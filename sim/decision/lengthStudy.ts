@@ -7,7 +7,9 @@ import type { EngineSpecification } from '../specification.ts';
 import { isFailure, type PointOutcome, type PointRunner } from '../sweep/runner.ts';
 import { type SweepObserver, sweep, withLength } from '../sweep/sweep.ts';
 import { bestOf, CUT, lengthToTry } from './choice.ts';
+import { flattestPair, type MixedLengths, mixedLengths } from './mixedLengths.ts';
 import { paretoSet } from './pareto.ts';
+import { type Fit, fits, type ShelfAnswer, shelfAnswer, shelfLengths } from './shelf.ts';
 import { scores, type Target } from './target.ts';
 import { type TradeOff, tradeOff } from './tradeOff.ts';
 
@@ -18,6 +20,8 @@ export interface LengthQuestion {
   /** Speeds [rpm], rising. */
   speeds: readonly number[];
   target: Target;
+  /** What can be fitted and bought; without it any length can. */
+  fit?: Fit;
 }
 
 /** One length at all speeds. */
@@ -58,6 +62,10 @@ export interface LengthStudy {
   weighed: WeighedLength[];
   /** The lengths that no other beats in gain without a higher price, dearest first. */
   pareto: WeighedLength[];
+  /** What to buy; absent where no shelf is given or nothing on it can be fitted. */
+  shelf?: ShelfAnswer;
+  /** The pair of lengths spread over the cylinders that is flattest; absent for one cylinder. */
+  mixed?: MixedLengths;
 }
 
 export async function lengthStudy(
@@ -65,28 +73,52 @@ export async function lengthStudy(
   runner: PointRunner,
   observer: SweepObserver = {},
 ): Promise<LengthStudy> {
-  const { engine, lengths, speeds, target } = question;
+  const { engine, lengths, speeds, target, fit } = question;
   const own = engine.intake.trumpet.length;
-  const all = [...new Set([...lengths, own])].sort((a, b) => a - b);
+  const all = lengthsToRun(question);
   const swept = await runLengths(engine, all, speeds, runner, observer);
   const baseline = swept.find((curve) => curve.length === own)!;
   const weigh = (curve: LengthCurve) => weighLength(speeds, curve, baseline, target);
-  const between = lengthToTry(all, swept.map(weigh));
+  const open = swept.filter((curve) => fits(curve.length, fit));
+  const between = lengthToTry(
+    open.map((curve) => curve.length),
+    open.map(weigh),
+  );
   const known = swept.some((curve) => Math.abs(curve.length - between) < CUT / 2);
   const extra = known ? [] : await runLengths(engine, [between], speeds, runner, observer);
   const curves = [...swept, ...extra].sort((a, b) => a.length - b.length);
   const weighed = curves.map(weigh);
-  const chosen = bestOf(weighed);
+  const choices = weighed.filter((one) => fits(one.length, fit));
+  const chosen = choices[bestOf(choices)]!;
+  const curve = curves.find((one) => one.length === chosen.length)!;
+  const shelf = fit && shelfAnswer(fit, chosen, weighed);
+  const mixed = flattestPair(
+    mixedLengths(
+      curves.filter((one) => fits(one.length, fit)),
+      baseline,
+      speeds,
+      target,
+      engine.cylinder.count,
+    ),
+  );
   return {
     speeds: [...speeds],
     target,
     tried: swept.filter((curve) => lengths.includes(curve.length)),
     baseline,
-    recommended: { ...curves[chosen]!, reason: reasonFor(weighed, chosen, own, between) },
-    decision: decisionOf(weighed[chosen]!),
+    recommended: { ...curve, reason: reasonFor(choices, chosen, own, between) },
+    decision: decisionOf(chosen),
     weighed,
-    pareto: paretoSet(weighed),
+    pareto: paretoSet(choices),
+    ...(shelf && { shelf }),
+    ...(mixed && { mixed }),
   };
+}
+
+/** The lengths of the question's table [m], rising: those to try, the baseline's, the shelf's. */
+export function lengthsToRun({ engine, lengths, fit }: LengthQuestion): number[] {
+  const all = [...lengths, ...shelfLengths(fit), engine.intake.trumpet.length];
+  return [...new Set(all)].sort((a, b) => a - b);
 }
 
 /** One length against the baseline, by the score of the target. */
@@ -121,16 +153,16 @@ export function allSettled(curves: readonly LengthCurve[]): boolean {
 }
 
 function reasonFor(
-  weighed: readonly WeighedLength[],
-  chosen: number,
+  choices: readonly WeighedLength[],
+  chosen: WeighedLength,
   own: number,
   between: number,
 ): Reason {
-  const { length, bandMean, meetsFloors } = weighed[chosen]!;
+  const { length, bandMean, meetsFloors } = chosen;
   if (!meetsFloors) return 'nearest-miss';
-  if (weighed.some((other) => other.bandMean > bandMean)) return 'held-by-floor';
+  if (choices.some((other) => other.bandMean > bandMean)) return 'held-by-floor';
   if (length === own) return 'keep-baseline';
-  if (chosen === 0 || chosen === weighed.length - 1) return 'at-the-end';
+  if (chosen === choices[0] || chosen === choices.at(-1)) return 'at-the-end';
   return Math.abs(length - between) < CUT / 2 ? 'confirmed-between' : 'best-tried';
 }
 

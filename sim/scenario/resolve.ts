@@ -1,11 +1,12 @@
 /** From a scenario tree that the schema has passed to the engine as data, defaults listed. */
+import type { Fit } from '../decision/shelf.ts';
 import type { Target } from '../decision/target.ts';
 import type { EngineSpecification } from '../specification.ts';
 import type { DefaultUsed, Reading, ScenarioWarning, Spread } from './reading.ts';
 import { resolveAmbient } from './sections/ambient.ts';
 import { resolveEngine } from './sections/engine.ts';
 import { resolveExhaust } from './sections/exhaust.ts';
-import { type Fit, facingWall, resolveFit } from './sections/fit.ts';
+import { facingWall, resolveFit } from './sections/fit.ts';
 import { resolveFuel } from './sections/fuel.ts';
 import { gridValues } from './sections/grid.ts';
 import { resolveIntake } from './sections/intake.ts';

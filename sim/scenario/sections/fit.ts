@@ -1,5 +1,6 @@
 /** Room for the trumpets, the shelf they come from, and the saw. */
 import { LEAST_CLEARANCE } from '../../boundary/facingWall.ts';
+import type { Fit } from '../../decision/shelf.ts';
 import { choice, maybe, quantity, section } from '../leaf.ts';
 import { quantityToText } from '../quantity.ts';
 import type { Reading } from '../reading.ts';
@@ -43,20 +44,6 @@ export const fitSection = section('Room for the trumpets, and what can be bought
     absent: { value: '1 %', why: 'what a dynamometer just shows; common practice, no source' },
   }),
 }).optional();
-
-/** What can be fitted and bought. */
-export interface Fit {
-  /** Longest trumpet that may be fitted [m]; absent where nothing is in the way. */
-  longest?: number;
-  /** Lengths on sale [m], rising; empty where none are listed. */
-  shelf: number[];
-  /** Whether trumpets may be cut. */
-  cut: boolean;
-  /** How far a cut may miss either way [m]. */
-  tolerance: number;
-  /** Loss against the best that is good enough [%]. */
-  withinPercent: number;
-}
 
 export function checkFit(reading: Reading): void {
   checkRising(reading, `${FIT}.shelf`, '', reading.column(`${FIT}.shelf`));
