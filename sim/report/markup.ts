@@ -8,6 +8,9 @@ export class Markup {
   }
 }
 
+/** Enough between tags and inside double quotes, which is where parts stand. */
+const ESCAPED: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
+
 type Part = Markup | string | number | readonly Part[];
 
 /** Template tag: html`<p>${anything}</p>`. */
@@ -18,5 +21,5 @@ export function html(pieces: TemplateStringsArray, ...parts: Part[]): Markup {
 function markupOf(part: Part): string {
   if (part instanceof Markup) return part.text;
   if (typeof part === 'object') return part.map(markupOf).join('\n');
-  return String(part).replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
+  return String(part).replace(/[&<>"]/g, (sign) => ESCAPED[sign]!);
 }

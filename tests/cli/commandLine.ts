@@ -1,0 +1,64 @@
+/** Runs the command line: in this process for its answers, as a program for what only a program has. */
+import { type ChildProcess, spawn } from 'node:child_process';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { PassThrough } from 'node:stream';
+import { text as textOf } from 'node:stream/consumers';
+import { runCommandLine } from '../../sim/cli/program.ts';
+
+export interface Answer {
+  code: number | null;
+  stdout: string;
+  stderr: string;
+}
+
+/** A folder of this test run alone. */
+export function freshFolder(): string {
+  return mkdtempSync(join(tmpdir(), 'trumpetry-test-'));
+}
+
+/** A file of that content in a folder of its own; gives its path. */
+export function fileOf(content: string | Uint8Array, name = 'engine.yaml'): string {
+  const path = join(freshFolder(), name);
+  writeFileSync(path, content);
+  return path;
+}
+
+/** Hill-climb four on a coarse mesh with three lengths and three speeds. */
+export function coarseText(): string {
+  return readFileSync('scenarios/hill-climb.yaml', 'utf8')
+    .replace('from: 3000 rpm', 'from: 6000 rpm')
+    .replace('to: 8600 rpm', 'to: 8000 rpm')
+    .replace('step: 400 rpm', 'step: 1000 rpm')
+    .replace('to: 300 mm', 'to: 260 mm')
+    .replace('step: 20 mm', 'step: 100 mm')
+    .replace('from: 5400 rpm', 'from: 6000 rpm')
+    .replace('to: 7400 rpm', 'to: 7000 rpm')
+    .concat('\nnumerics:\n  intakeCell: 20 mm\n  exhaustCell: 50 mm\n');
+}
+
+/** The answer of a command, run in this process. */
+export async function answer(...words: string[]): Promise<Answer> {
+  const [out, err] = [new PassThrough(), new PassThrough()];
+  const [stdout, stderr] = [textOf(out), textOf(err)];
+  const code = await runCommandLine(words, { out, err });
+  out.end();
+  err.end();
+  return { code, stdout: await stdout, stderr: await stderr };
+}
+
+/** The command as a program of its own. */
+export function start(...words: string[]): ChildProcess {
+  return spawn(process.execPath, ['--import', 'tsx', 'sim/cli/main.ts', ...words]);
+}
+
+/** The answer of a program, once it has ended. */
+export async function ended(program: ChildProcess): Promise<Answer> {
+  const [stdout, stderr, code] = await Promise.all([
+    textOf(program.stdout!),
+    textOf(program.stderr!),
+    new Promise<number | null>((resolve) => program.once('close', resolve)),
+  ]);
+  return { code, stdout, stderr };
+}

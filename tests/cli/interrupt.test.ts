@@ -1,0 +1,35 @@
+/** Ctrl-C while points are computed. */
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
+import { expect, test } from 'vitest';
+import { coarseText, ended, fileOf, freshFolder, start } from './commandLine.ts';
+
+/** Many points, so that the signal comes well before the end. */
+const long = coarseText()
+  .replace('step: 1000 rpm', 'step: 20 rpm')
+  .replace('intakeCell: 20 mm', 'intakeCell: 2 mm');
+
+/** Points are under way soon after the folder for results is there. */
+async function underWay(folder: string): Promise<void> {
+  while (!existsSync(folder)) await pause(50);
+  await pause(1500);
+}
+
+test.each([
+  ['SIGINT', 130],
+  ['SIGTERM', 143],
+] as const)(
+  '%s: one line on stderr, exit code %i, nothing written, no stack trace',
+  async (signal, code) => {
+    const folder = join(freshFolder(), 'out');
+    const program = start('sweep', fileOf(long), '--workers', '2', '--out', folder);
+    const end = ended(program);
+    await underWay(folder);
+    program.kill(signal);
+    const told = await end;
+    expect(told.code).toBe(code);
+    expect(told.stdout).toBe('');
+    expect(told.stderr).toBe('stopped before the end; no result was written\n');
+  },
+);
