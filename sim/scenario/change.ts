@@ -33,7 +33,7 @@ function setAt(branch: Branch, [key, ...rest]: string[], text: string): void {
     return;
   }
   const child = Object.hasOwn(branch, key) ? branch[key] : undefined;
-  const below = child instanceof Object ? child : {};
+  const below = child instanceof Object ? child : /^\d+$/.test(rest[0]!) ? [] : {};
   branch[key] = below;
   setAt(below as Branch, rest, text);
 }

@@ -1,0 +1,157 @@
+/**
+ * How sure the answer is: the recommended length and the baseline on a designed sample of engines
+ * whose inputs differ within their spreads, both lengths on the same engines.
+ *
+ * Each input is taken as even between its ends, nothing beyond them (JCGM 100:2008, 4.3.7, where only
+ * limits are known), and independent of the others. Which input to measure next: the gain is fitted
+ * by least squares as
+ *
+ *   gain = b0 + sum_k b_k u_k + rest,    u_k from -1 to 1 over the spread of input k,
+ *
+ * so that b_k is the change of the gain over half its spread and b_k^2 / 3 its share of the variance.
+ * `explained` says how much of the variance that plane carries: where it is low, the ranking is poor.
+ */
+import { Matrix, solve } from 'ml-matrix';
+import type { EngineSpecification } from '../specification.ts';
+import type { PointRunner } from '../sweep/runner.ts';
+import { type SweepObserver, sweep, withLength } from '../sweep/sweep.ts';
+import { type Estimate, type Spread, shareOf, spreadOf, varianceOf } from './sampleFigures.ts';
+import { scores, type Target, targetMean } from './target.ts';
+
+export interface UncertaintyQuestion {
+  /** What the inputs are called. */
+  inputs: readonly string[];
+  samples: readonly InputSample[];
+  /** Trumpet lengths to hold against each other [m]. */
+  recommended: number;
+  baseline: number;
+  /** Speeds [rpm], rising. */
+  speeds: readonly number[];
+  target: Target;
+}
+
+/** One engine that the inputs allow. */
+export interface InputSample {
+  /** Place of each input within its spread, -1 to 1. */
+  at: readonly number[];
+  engine: EngineSpecification;
+}
+
+/** How one input moves the gain. */
+export interface InputEffect {
+  input: string;
+  /** Change of the gain from the middle of the spread to its upper end [% points]. */
+  effect: number;
+  /** Share of the gain's variance [-]. */
+  share: number;
+}
+
+export interface UncertaintyStudy {
+  samples: number;
+  /** Samples left out because a point of theirs failed. */
+  failed: number;
+  speeds: number[];
+  recommended: LengthSpread;
+  baseline: LengthSpread;
+  /** Gain of the recommended length over the baseline in the bands [%]. */
+  gainPercent: Spread;
+  /** Probability that the recommended length beats the baseline in the bands. */
+  better: Estimate;
+  /** Inputs by how much the gain hangs on them, most first: what to measure next. */
+  effects: InputEffect[];
+  /** Share of the gain's variance that the fitted plane explains [-]. */
+  explained: number;
+}
+
+/** One length with its spread of scores. */
+export interface LengthSpread {
+  /** Trumpet length [m]. */
+  length: number;
+  /** Spread at each speed. */
+  curve: Spread[];
+  /** Spread of the mean over the bands. */
+  bandMean: Spread;
+}
+
+/** Fewest samples that the fit of so many inputs can bear. */
+export function fewestSamples(inputs: number): number {
+  return Math.max(16, Math.ceil(1.5 * inputs) + 2);
+}
+
+export async function uncertaintyStudy(
+  question: UncertaintyQuestion,
+  runner: PointRunner,
+  observer: SweepObserver = {},
+): Promise<UncertaintyStudy> {
+  const { inputs, samples, speeds, target } = question;
+  const pair = [question.recommended, question.baseline];
+  const engines = samples.flatMap(({ engine }) => pair.map((length) => withLength(engine, length)));
+  const table = await sweep(engines, speeds, runner, observer);
+  const curves = samples.map((_, i) => ({
+    ours: scores(table[2 * i]!, target.score),
+    theirs: scores(table[2 * i + 1]!, target.score),
+  }));
+  const whole = curves.map(({ ours, theirs }) => [...ours, ...theirs].every(Number.isFinite));
+  const kept = curves.filter((_, i) => whole[i]);
+  const at = samples.filter((_, i) => whole[i]).map((sample) => sample.at);
+  const gains = kept.map(
+    ({ ours, theirs }) =>
+      100 * (targetMean(speeds, ours, target) / targetMean(speeds, theirs, target) - 1),
+  );
+  return {
+    samples: kept.length,
+    failed: samples.length - kept.length,
+    speeds: [...speeds],
+    recommended: spreadAt(
+      question.recommended,
+      kept.map(({ ours }) => ours),
+      speeds,
+      target,
+    ),
+    baseline: spreadAt(
+      question.baseline,
+      kept.map(({ theirs }) => theirs),
+      speeds,
+      target,
+    ),
+    gainPercent: spreadOf(gains),
+    better: shareOf(gains.filter((gain) => gain > 0).length, gains.length),
+    ...effectsOf(inputs, at, gains),
+  };
+}
+
+function spreadAt(
+  length: number,
+  curves: readonly (readonly number[])[],
+  speeds: readonly number[],
+  target: Target,
+): LengthSpread {
+  return {
+    length,
+    curve: speeds.map((_, j) => spreadOf(curves.map((curve) => curve[j]!))),
+    bandMean: spreadOf(curves.map((curve) => targetMean(speeds, curve, target))),
+  };
+}
+
+/** The plane through the sample and what each input has in it. */
+export function effectsOf(
+  inputs: readonly string[],
+  at: readonly (readonly number[])[],
+  gains: readonly number[],
+): Pick<UncertaintyStudy, 'effects' | 'explained'> {
+  const total = varianceOf(gains);
+  if (inputs.length === 0 || !(total > 0) || at.length <= inputs.length + 1) {
+    return { effects: [], explained: Number.NaN };
+  }
+  const rows = new Matrix(at.map((row) => [1, ...row]));
+  const plane = solve(rows, Matrix.columnVector([...gains]), true);
+  const fitted = rows.mmul(plane).to1DArray();
+  const rest = gains.reduce((sum, gain, i) => sum + (gain - fitted[i]!) ** 2, 0);
+  const effects = inputs.map((input, k) => {
+    const effect = plane.get(k + 1, 0);
+    return { input, effect, share: effect ** 2 / 3 / total };
+  });
+  // Adjusted for the inputs fitted, so that many inputs do not look like much explained.
+  const explained = 1 - rest / (gains.length - inputs.length - 1) / total;
+  return { effects: effects.sort((a, b) => b.share - a.share), explained };
+}
