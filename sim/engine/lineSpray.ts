@@ -32,6 +32,7 @@ export function lineSpray(
     plate: plateInTheWay(intake.throttle),
     valve: intake.valve,
     bore: cylinder.bore,
+    sweptVolume: sweptVolume(cylinder),
     outside: intake.feed,
     speed,
     angles: {

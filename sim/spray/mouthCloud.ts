@@ -6,8 +6,9 @@
  *
  *   r = (3 V / 2 pi)^(1/3)      V volume drawn in since the flow turned [m^3]
  *
- * and takes back the part of the column within it. What is left when the flow turns out again is
- * lost. Geometry alone; no constant is fitted. Wind, and a neighbour's mouth, are left out.
+ * and takes back the part of the column within it. What is left when an induction ends (an inflow of
+ * more than half the swept volume) is lost; what waves push out and in between is not. Geometry
+ * alone; no constant is fitted. Wind, and a neighbour's mouth, are left out.
  */
 import type { SprayLedger } from './sprayLedger.ts';
 
@@ -17,15 +18,20 @@ export class MouthCloud {
   energy = 0;
   /** What has come back since it was last collected: vapour [kg], energy [J]. */
   readonly back = { mass: 0, energy: 0 };
+  /** How far the gas has come that left since the flow last turned out [m]. */
+  slug = 0;
   /** Length of the column [m]. */
   private length = 0;
   private drawnVolume = 0;
   private drawnShare = 0;
   private inwards = false;
   private readonly area: number;
+  private readonly induction: number;
 
-  constructor(mouthArea: number) {
+  /** @param sweptVolume of the cylinder [m^3] */
+  constructor(mouthArea: number, sweptVolume: number) {
     this.area = mouthArea;
+    this.induction = 0.5 * sweptVolume;
   }
 
   /** Mass fraction of vapour in the column [-], the rest air of density rho [kg/m^3]. */
@@ -43,8 +49,9 @@ export class MouthCloud {
 
   /** Gas flowed out of the mouth: travel of the column [m], with its vapour. */
   out(travel: number, mass: number, energy: number, ledger: SprayLedger): void {
-    if (this.inwards) this.lose(ledger);
+    if (this.inwards) this.turn(ledger);
     this.length += travel;
+    this.slug += travel;
     this.mass += mass;
     this.energy += energy;
     ledger.blownMass += mass;
@@ -68,12 +75,15 @@ export class MouthCloud {
     this.back.energy += energy;
   }
 
-  private lose(ledger: SprayLedger): void {
-    ledger.lostMass += this.mass;
-    ledger.lostEnergy += this.energy;
-    this.mass = 0;
-    this.energy = 0;
-    this.length = 0;
+  private turn(ledger: SprayLedger): void {
+    if (this.drawnVolume > this.induction) {
+      ledger.lostMass += this.mass;
+      ledger.lostEnergy += this.energy;
+      this.mass = 0;
+      this.energy = 0;
+      this.length = 0;
+    }
+    this.slug = 0;
     this.drawnVolume = 0;
     this.drawnShare = 0;
     this.inwards = false;

@@ -5,13 +5,12 @@
  * the gas that follows the wall's slope. In front of the mouth, distance z from its plane,
  *
  *   inflow   u = U (1 - z / sqrt(z^2 + a^2)),  v_r = (r / 2) du/dz    disc of sinks, potential flow
- *   outflow  u = U min(1, 10 a / z)                                   jet with a core of 5 diameters
+ *   outflow  u = U up to where the gas that left has come, beyond it as above
  *
  * with U the velocity in the mouth and a its radius. A parcel ends as vapour, as film, in the
  * cylinder, or lost: past the mouth's edge, or out of reach in front of it.
  * Left out: turbulence in the stream's core (near the wall it deposits drops, wallImpact.ts), drops
- * that meet each other, break-up, and swirl. Jet core from memory; the disc of sinks is exact on
- * the axis.
+ * that meet each other, break-up, and swirl. The disc of sinks is exact on the axis.
  */
 import type { Gas } from '../gas/gas.ts';
 import { viscosity } from '../gas/viscosity.ts';
@@ -228,15 +227,11 @@ export class Parcels {
       around.p = outside.pressure;
       stream.rho = outside.pressure / (gas.rAir * outside.temperature);
       around.fuel = cloud.concentration(stream.rho);
-      if (mouthSpeed > 0) {
-        const far = Math.hypot(z, a);
-        stream.u = mouthSpeed * (1 - z / far);
-        const r = Math.hypot(parcel.y, parcel.z);
-        stream.across = (-0.5 * r * mouthSpeed * a * a) / far ** 3;
-      } else {
-        stream.u = mouthSpeed * Math.min(1, (10 * a) / Math.max(z, 1e-9));
-        stream.across = 0;
-      }
+      const jet = mouthSpeed < 0 && z < cloud.slug;
+      const far = Math.hypot(z, a);
+      stream.u = jet ? mouthSpeed : mouthSpeed * (1 - z / far);
+      const r = Math.hypot(parcel.y, parcel.z);
+      stream.across = jet ? 0 : (-0.5 * r * mouthSpeed * a * a) / far ** 3;
     }
     stream.mu = viscosity(around.T);
   }

@@ -4,11 +4,13 @@
  * the cylinder as they stand (first-order splitting; the step is far below every time scale but the
  * smallest drops', which are advanced implicitly).
  *
- * Injected quantity holds the stated mixture by feedback from cycle to cycle:
+ * Injected quantity holds the stated mixture from cycle to cycle: what the air trapped last time asks
+ * for, what was lost in front of the mouth, and a slow correction for the rest,
  *
- *   m_next = m_air / AFR + I,   I += k (m_air / AFR - m_delivered)
+ *   m_next = m_air / AFR + m_lost + I,   I += k (m_air / AFR - m_delivered)
  *
  *   m_air, m_delivered  air trapped and fuel in the cylinder at the last valve closing [kg]
+ *   m_lost              running mean of what was lost [kg]
  */
 import type { DuctEnd } from '../boundary/ductEnd.ts';
 import type { Volume } from '../boundary/volume.ts';
@@ -42,8 +44,9 @@ export interface SprayOptions {
   plate: { blocked: number; width: number };
   /** Intake valves: diameter of one [m], how many. */
   valve: { diameter: number; count: number };
-  /** Bore of the cylinder [m]. */
+  /** Bore [m] and swept volume [m^3] of the cylinder. */
   bore: number;
+  sweptVolume: number;
   outside: { temperature: number; pressure: number };
   /** Speed [rpm]. */
   speed: number;
@@ -56,11 +59,15 @@ export interface SprayOptions {
 }
 
 /** Shortest spray step [s]; gas steps are gathered up to it. */
-const STEP = 4e-5;
-/** Share of a cycle's shortfall that the next one makes up. */
-const FEEDBACK = 0.5;
-/** Films count as settled below this imbalance, over the fuel injected [-]. */
-export const FILM_SETTLED = 0.01;
+const STEP = 6e-5;
+/** Share of a cycle's shortfall that the next one makes up, once the first fuel has come through. */
+const FEEDBACK = 0.15;
+const FIRST_CORRECTED = 5;
+/** Greatest correction, over what is needed [-]. */
+const MOST_CORRECTION = 0.15;
+/** Films and mixture count as settled within this share of the fuel [-]: sampling by parcels scatters
+ * by 1 to 2 %. */
+export const FILM_SETTLED = 0.02;
 /** Time for which films are run on alone between cycles [s]. */
 const SETTLING = 2;
 const CYCLE = 720;
@@ -77,6 +84,8 @@ export class Spray {
   private readonly o: SprayOptions;
   private readonly pulses: Pulse[];
   private readonly mixture = new MixtureRecord();
+  private cycles = 0;
+  private loss = 0;
   private correction = 0;
   private waiting = 0;
   private vapourIn = 0;
@@ -91,7 +100,7 @@ export class Spray {
     const { mouth, intakeValve, injectors, fuel, gas, valve } = options;
     this.o = options;
     this.line = new IntakeLine(mouth.duct, intakeValve.duct);
-    this.cloud = new MouthCloud(mouth.area);
+    this.cloud = new MouthCloud(mouth.area, options.sweptVolume);
     this.charge = new ChargeGas(options.cylinder, fuel, gas);
     this.film = new WallFilm({
       fuel,
@@ -184,18 +193,22 @@ export class Spray {
    */
   close(air: number, ownAngle: number): number {
     this.step(ownAngle);
-    const { charge, o } = this;
+    const { charge, ledger, o } = this;
     const needed = air / o.airFuelRatio;
     const liquid = this.parcels.held().inCylinder + totalMass(charge.wall.mass);
     const vapour = o.cylinder.contents.fuel;
     const withheld = o.injectors.coupling.vapour ? 0 : this.line.evaporated.reduce(add, 0);
     this.cycle = this.figures(needed, vapour, liquid, withheld);
-    this.correction += FEEDBACK * (needed - vapour - liquid - withheld);
-    this.correction = Math.min(Math.max(this.correction, -0.5 * needed), 0.5 * needed);
+    this.loss += 0.5 * (ledger.lostMass - this.lostBefore - this.loss);
+    if (++this.cycles >= FIRST_CORRECTED) {
+      const most = MOST_CORRECTION * needed;
+      const short = needed - vapour - liquid - withheld;
+      this.correction = Math.min(Math.max(this.correction + FEEDBACK * short, -most), most);
+    }
     this.debtRate =
       this.mixture.total > 0 ? Math.max(this.line.cooling / this.mixture.total, 0) : 0;
     this.newCycle();
-    this.meter(needed + this.correction, air / o.fullAir);
+    this.meter(needed + this.loss + this.correction, air / o.fullAir);
     charge.limited = false;
     this.liquidBurning = true;
     return liquid;
@@ -297,6 +310,8 @@ export class Spray {
       filmTime: left > 0 ? (filmMass / left) * cycleTime : 0,
       filmImbalance: over(Math.abs(film.imbalance())),
       standOff: over(parcels.tally.blownOut),
+      returned: over(parcels.tally.cameBack),
+      missed: over(parcels.tally.missed),
       lost: over(this.ledger.lostMass - this.lostBefore),
       along: {
         distance: Array.from({ length: line.cells }, (_, k) => line.length - line.middle(k)),

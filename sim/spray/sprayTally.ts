@@ -73,8 +73,11 @@ export interface SprayCycle {
   filmTime: number;
   /** How far deposit and removal of the films differ, over the fuel injected [-]. */
   filmImbalance: number;
-  /** Drops blown out of the mouth, and fuel lost for good, over the fuel injected [-]. */
+  /** Drops blown out of the mouth, and those of them that came back, over the fuel injected [-]. */
   standOff: number;
+  returned: number;
+  /** Drops that missed the mouth, and all fuel lost for good, over the fuel injected [-]. */
+  missed: number;
   lost: number;
   /** Vapour given off over the fuel injected [-], by distance in front of the valve [m], falling. */
   along: { distance: number[]; share: number[] };
