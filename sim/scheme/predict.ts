@@ -7,7 +7,8 @@
  *   p_t   = -u p_x - gamma p (u A)_x / A + (gamma - 1) (rho k u^2 |u| + q)
  *   Y_t   = -u Y_x
  *
- * The wall of a taper pushes with the pressure of steady flow along the cell, p + rho u^2/2 = const:
+ * The wall of a taper pushes with the pressure of steady flow along the cell, p + rho u^2/2 = const
+ * (below the speed of sound; plain p above it):
  *
  *   integral p dA = (p + rho u^2/2) (A_high - A_low) + rho (u A)^2/2 (1/A_high - 1/A_low).
  *
@@ -16,7 +17,7 @@
 import type { Duct } from '../duct/duct.ts';
 import type { Gas } from '../gas/gas.ts';
 import type { SlopeLimiter } from './slopeLimiter.ts';
-import { slopes } from './slopes.ts';
+import { slopes, steadyShare } from './slopes.ts';
 import { COLBURN } from './wallSource.ts';
 
 /** A face value below this share of its cell's is not trusted: the cell falls to first order. */
@@ -39,16 +40,17 @@ export function predict(duct: Duct, gas: Gas, limiter: SlopeLimiter, dt: number)
     // Face values: steady flow from the cell's area to the face's, and half a slope.
     const aL = mesh.toLow[i]!;
     const aR = mesh.toHigh[i]!;
-    const head = 0.5 * r0 * u0 * u0;
+    const perSound = r0 / (gamma * p0);
+    const steady = steadyShare(u0 * u0 * perSound);
+    const head = 0.5 * steady * r0 * u0 * u0;
     const riseL = head * (1 - aL * aL);
     const riseR = head * (1 - aR * aR);
-    const perSound = r0 / (gamma * p0);
     const rSteadyL = r0 + riseL * perSound;
     const rSteadyR = r0 + riseR * perSound;
     const rL = rSteadyL - 0.5 * slope.rho[i]!;
     const rR = rSteadyR + 0.5 * slope.rho[i]!;
-    const uL = (u0 * aL * r0) / rSteadyL - 0.5 * slope.u[i]!;
-    const uR = (u0 * aR * r0) / rSteadyR + 0.5 * slope.u[i]!;
+    const uL = u0 * (1 + steady * ((aL * r0) / rSteadyL - 1)) - 0.5 * slope.u[i]!;
+    const uR = u0 * (1 + steady * ((aR * r0) / rSteadyR - 1)) + 0.5 * slope.u[i]!;
     const pL = p0 + riseL - 0.5 * slope.p[i]!;
     const pR = p0 + riseR + 0.5 * slope.p[i]!;
 
@@ -98,7 +100,7 @@ export function predict(duct: Duct, gas: Gas, limiter: SlopeLimiter, dt: number)
     const rMid = sound ? r0 + dr : r0;
     const uMid = sound ? u0 + du : u0;
     const pMid = sound ? p0 + dp : p0;
-    const headMid = 0.5 * rMid * uMid * uMid;
+    const headMid = 0.5 * steady * rMid * uMid * uMid;
     duct.totalPressure[i] = pMid + headMid;
     duct.wallForce[i] =
       headMid * perVolume * mesh.meanArea[i]! * (aR - aL) - rMid * drag * uMid * Math.abs(uMid);

@@ -17,6 +17,14 @@
 import type { Duct } from '../duct/duct.ts';
 import type { SlopeLimiter } from './slopeLimiter.ts';
 
+/**
+ * How much of the steady part is taken out, at a squared Mach number: all of it up to 0.7, where it
+ * holds well, and none from the speed of sound on, where a narrowing slows the gas instead.
+ */
+export function steadyShare(machSquared: number): number {
+  return Math.min(1, Math.max(0, 2 * (1 - machSquared)));
+}
+
 /** Fills `slope` of the duct: differences across each cell. */
 export function slopes(duct: Duct, limiter: SlopeLimiter): void {
   const { prim, cells, mesh, slope } = duct;
@@ -29,6 +37,7 @@ export function slopes(duct: Duct, limiter: SlopeLimiter): void {
     const u0 = u[i]!;
     const p0 = p[i]!;
     const perSound = 1 / (c[i]! * c[i]!);
+    const steady = steadyShare(u0 * u0 * perSound);
     const first = i === 0;
     const ending = i === last;
     // A face is half a cell away: its difference counts twice.
@@ -39,21 +48,20 @@ export function slopes(duct: Duct, limiter: SlopeLimiter): void {
     const ul = first ? endLow[1]! : u[i - 1]!;
     const pl = first ? endLow[2]! : p[i - 1]!;
     const al = mesh.lowRatio[i]!;
-    const riseLow = 0.5 * rl * ul * ul * (1 - al * al);
+    const riseLow = 0.5 * steady * rl * ul * ul * (1 - al * al);
     const rlHere = rl + riseLow * perSound;
 
     const rh = ending ? endHigh[0]! : rho[i + 1]!;
     const uh = ending ? endHigh[1]! : u[i + 1]!;
     const ph = ending ? endHigh[2]! : p[i + 1]!;
     const ah = mesh.highRatio[i]!;
-    const riseHigh = 0.5 * rh * uh * uh * (1 - ah * ah);
+    const riseHigh = 0.5 * steady * rh * uh * uh * (1 - ah * ah);
     const rhHere = rh + riseHigh * perSound;
 
     slope.rho[i] = limiter(toLow * (r0 - rlHere), toHigh * (rhHere - r0));
-    slope.u[i] = limiter(
-      toLow * (u0 - (ul * al * rl) / rlHere),
-      toHigh * ((uh * ah * rh) / rhHere - u0),
-    );
+    const ulHere = ul * (1 + steady * ((al * rl) / rlHere - 1));
+    const uhHere = uh * (1 + steady * ((ah * rh) / rhHere - 1));
+    slope.u[i] = limiter(toLow * (u0 - ulHere), toHigh * (uhHere - u0));
     slope.p[i] = limiter(toLow * (p0 - pl - riseLow), toHigh * (ph + riseHigh - p0));
     const b0 = burned[i]!;
     slope.burned[i] = limiter(
