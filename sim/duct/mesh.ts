@@ -35,7 +35,9 @@ export function meshOf(profile: Profile, largestCell: number): Mesh {
   const cells = Math.max(FEWEST_CELLS, Math.ceil(length / largestCell - 1e-9));
   const dx = length / cells;
   const faceArea = Float64Array.from({ length: cells + 1 }, (_, i) =>
-    circleArea(diameterAt(profile, i * dx)),
+    i === 0 || i === cells
+      ? circleArea(diameterAt(profile, i * dx))
+      : meanAbout(profile, i * dx, dx),
   );
   const volume = Float64Array.from(
     { length: cells },
@@ -55,4 +57,12 @@ export function meshOf(profile: Profile, largestCell: number): Mesh {
     toLow: meanArea.map((area, i) => area / faceArea[i]!),
     toHigh: meanArea.map((area, i) => area / faceArea[i + 1]!),
   };
+}
+
+/**
+ * Area of an inner face: the mean over half a cell on both sides. The area at the very place would
+ * make a step of the profile jump from cell to cell as the mesh shifts, and the error with it.
+ */
+function meanAbout(profile: Profile, x: number, dx: number): number {
+  return (volumeTo(profile, x + dx / 2) - volumeTo(profile, x - dx / 2)) / dx;
 }
