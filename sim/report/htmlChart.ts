@@ -121,23 +121,35 @@ function seriesMarkup({ xs, ys, look }: Series, x: Axis, y: Axis): Markup {
     pen = 'L';
     return step;
   });
-  return html`<path class="line ${look}" d="${path.join(' ')}"/>`;
+  const dots = ys.map((value, i) =>
+    Number.isFinite(value)
+      ? html`<circle class="dot ${look}" cx="${px(x.at(xs[i]!))}" cy="${px(y.at(value))}" r="4"/>`
+      : html``,
+  );
+  return html`<path class="line ${look}" d="${path.join(' ').trim()}"/>
+${dots}`;
 }
 
-/** Names at the right ends of the lines, pushed apart where they would overlap. */
+/** Each name to the right of its line, or of its dot; pushed apart where they would overlap. */
 function nameMarkup(series: readonly Series[], x: Axis, y: Axis): Markup {
   const least = 16;
   const ends = series
     .map((one) => ({ ...one, last: one.ys.findLastIndex(Number.isFinite) }))
     .filter(({ last, name }) => last >= 0 && name !== '')
-    .map(({ ys, last, name, look }) => ({ name, look, y: y.at(ys[last]!) + 4 }))
+    .map(({ xs, ys, last, name, look }) => ({
+      name,
+      look,
+      x: x.at(xs[last]!) + 10,
+      y: y.at(ys[last]!) + 4,
+    }))
     .sort((a, b) => a.y - b.y);
-  for (let i = 1; i < ends.length; i++) {
-    ends[i]!.y = Math.max(ends[i]!.y, ends[i - 1]!.y + least);
-  }
+  ends.forEach((end, i) => {
+    const above = ends[i - 1];
+    if (above && Math.abs(above.x - end.x) < 100) end.y = Math.max(end.y, above.y + least);
+  });
   const names = ends.map(
     (end) =>
-      html`<text class="name ${end.look}" x="${px(x.at(x.high) + 10)}" y="${px(end.y)}">${end.name}</text>`,
+      html`<text class="name ${end.look}" x="${px(end.x)}" y="${px(end.y)}">${end.name}</text>`,
   );
   return html`${names}`;
 }

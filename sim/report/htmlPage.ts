@@ -24,7 +24,7 @@ p, li { max-width: 44rem; }
 .note { color: var(--faint); font-size: .9rem; }
 figure { margin: 1rem 0; }
 figcaption { font-weight: 600; margin-bottom: .3rem; }
-svg { width: 100%; height: auto; font: 13px system-ui, sans-serif; }
+svg { display: block; width: 100%; min-width: 36rem; height: auto; font: 13px system-ui, sans-serif; }
 svg text { fill: var(--ink); }
 .grid { stroke: var(--rule); } .tick, .limit, .leader { stroke: var(--faint); }
 .limit { stroke-dasharray: 3 3; } .leader { stroke-width: .7; }
@@ -32,12 +32,14 @@ svg text { fill: var(--ink); }
 .line { fill: none; stroke-width: 2; stroke-linejoin: round; }
 .line.cut { stroke: var(--cut); stroke-width: 3; }
 .line.now { stroke: var(--now); stroke-dasharray: 8 5; }
-.line.other { stroke: var(--other); stroke-dasharray: 2 4; stroke-width: 1.4; }
+.line.other { stroke: var(--other); stroke-dasharray: 2 4; stroke-width: 1.6; }
 svg .name.cut { fill: var(--cut); font-weight: 650; } svg .name.now { fill: var(--now); }
 svg .name.other { fill: var(--faint); }
+.dot { stroke: none; } .dot.cut { fill: var(--cut); } .dot.now { fill: var(--now); } .dot.other { fill: none; }
 .wall, .measure, .plate { stroke: var(--ink); stroke-width: 2; fill: none; }
 .centre { stroke: var(--faint); stroke-dasharray: 12 4 2 4; } .arrow { fill: var(--ink); }
 svg .strong { font-weight: 650; }
+svg .name { paint-order: stroke; stroke: var(--paper); stroke-width: 4px; stroke-linejoin: round; }
 .wide { overflow-x: auto; }
 table { border-collapse: collapse; font-variant-numeric: tabular-nums; font-size: .92rem; }
 th, td { padding: .22rem .6rem; text-align: right; border-bottom: 1px solid var(--rule); vertical-align: top; }
@@ -46,12 +48,14 @@ tr.cut td, tr.cut th { color: var(--cut); font-weight: 650; }
 tr.now td, tr.now th { color: var(--now); }
 .map td { padding: .22rem .4rem; border: 0; print-color-adjust: exact; -webkit-print-color-adjust: exact; }
 .map th { white-space: nowrap; } .failed { color: var(--flag); }
-code { overflow-wrap: anywhere; }
+footer code { overflow-wrap: anywhere; }
+.wide td, .wide th { white-space: nowrap; }
 :focus-visible { outline: 3px solid var(--cut); outline-offset: 2px; }
 footer { margin-top: 3rem; border-top: 1px solid var(--rule); padding-top: .6rem; }
 @media print { :root { --paper: #fff; --ink: #000; --faint: #333; --rule: #bbb; --wash: #eee;
   --cut: #00558c; --now: #a84300; --other: #777; --flag: #000; --flagWash: #fff; }
   body { max-width: none; padding: 0; font-size: 10pt; } .wide { overflow: visible; }
+  svg { min-width: 0; } .wide td, .wide th { white-space: normal; }
   .map { font-size: 6.5pt; } .map td, .map th { padding: .1rem .15rem; }
   figure, table, .answer { break-inside: avoid; } h2 { break-after: avoid; } }
 `;

@@ -24,6 +24,7 @@ import {
   answerSection,
   auditSection,
   cautionSection,
+  figureSection,
   meaningSection,
   scenarioSection,
 } from './htmlSections.ts';
@@ -36,14 +37,8 @@ export function sweepReport(study: LengthStudy, scenario: Scenario, stamp: Scena
   const { answer, gain, price, found, cautions } = decisionWords(study);
   const body = html`<h1>${scenario.title}</h1>
 ${answerSection([answer, gain, price, found], cautions)}
-<figure>
-<figcaption>Volumetric efficiency over engine speed</figcaption>
-${speedChart(studySeries(study), study.target, 'recommended length against the trumpets fitted now')}
-</figure>
-<figure>
-<figcaption>What each length is worth in the band</figcaption>
-${lengthChart(lengthTable(study), study.target.score)}
-</figure>
+${speedFigure(studySeries(study), study.target, 'recommended length against the trumpets fitted now')}
+${lengthFigure(lengthTable(study), study.target.score)}
 <h2>Every length</h2>
 ${lengthTableMarkup(lengthTable(study), study.target.score)}
 <h2>Every point</h2>
@@ -65,10 +60,7 @@ export function curveReport(curve: LengthCurve, scenario: Scenario, stamp: Scena
   ];
   const body = html`<h1>${scenario.title}</h1>
 ${answerSection([head!], flags)}
-<figure>
-<figcaption>Volumetric efficiency over engine speed</figcaption>
-${speedChart(series, target, 'one length')}
-</figure>
+${speedFigure(series, target, 'one length')}
 <h2>Every speed</h2>
 ${curveTableMarkup(curve)}
 ${meaningSection(scenario, curve.length)}
@@ -97,31 +89,44 @@ function studySeries(study: LengthStudy): Series[] {
   ];
 }
 
-function speedChart(series: Series[], target: Target, what: string): Markup {
-  return lineChart({
-    description: `Volumetric efficiency over engine speed: ${what}; the band ${bandWords(target)} is shaded. The figures stand in the tables below.`,
+function speedFigure(series: Series[], target: Target, what: string): Markup {
+  const chart = lineChart({
+    description:
+      `Volumetric efficiency over engine speed: ${what}; the band ${bandWords(target)} is ` +
+      'shaded. The figures stand in the tables below.',
     xLabel: 'engine speed [rpm]',
     yLabel: 'volumetric efficiency [-]',
     series,
     bands: bandsOf(target).map((band) => ({ ...band, name: 'band' })),
   });
+  return figureSection('Volumetric efficiency over engine speed', chart);
 }
 
-function lengthChart(rows: readonly LengthRow[], score?: Score): Markup {
-  return lineChart({
+/** The mean of every length, with the one recommended and the one fitted now picked out. */
+function lengthFigure(rows: readonly LengthRow[], score?: Score): Markup {
+  const series = (of: readonly LengthRow[], look: Series['look'], name: string): Series => ({
+    name,
+    xs: of.map((row) => row.length * 1e3),
+    ys: of.map((row) => row.bandMean),
+    look,
+  });
+  const now = rows.filter((row) => row.baseline && !row.recommended);
+  const chart = lineChart({
     description:
       'What each trumpet length is worth in the band. The figures stand in the table below.',
     xLabel: 'trumpet length [mm]',
     yLabel: scoreName(score),
     series: [
-      {
-        name: '',
-        xs: rows.map((row) => row.length * 1e3),
-        ys: rows.map((row) => row.bandMean),
-        look: 'cut',
-      },
+      series(rows, 'other', ''),
+      series(now, 'now', now.length > 0 ? 'fitted now' : ''),
+      series(
+        rows.filter((row) => row.recommended),
+        'cut',
+        now.length > 0 ? 'cut this' : 'keep',
+      ),
     ],
   });
+  return figureSection('What each length is worth in the band', chart);
 }
 
 function lengthTableMarkup(rows: readonly LengthRow[], score?: Score): Markup {

@@ -13,17 +13,30 @@ import { scenarioFacts } from './scenarioFacts.ts';
 /** The answer first; what stands against it right below. */
 export function answerSection(sentences: readonly string[], flags: readonly string[]): Markup {
   return html`<section class="answer" aria-label="Answer">
-${sentences.filter((sentence) => sentence !== '').map((sentence) => html`<p>${sentence}</p>`)}
+${sentences.filter((sentence) => sentence !== '').map((sentence) => html`<p>${unbroken(sentence)}</p>`)}
 </section>
-${flags.map((flag) => html`<p class="flag" role="note">${flag}</p>`)}`;
+${flags.map((flag) => html`<p class="flag" role="note">${unbroken(flag)}</p>`)}`;
+}
+
+/** Keeps figure and unit on one line. */
+function unbroken(sentence: string): string {
+  return sentence.replace(/(\d) (?=mm\b|rpm\b|%)/g, '$1\u00a0');
+}
+
+/** A picture under its heading; it scrolls sideways where the window is too narrow for it. */
+export function figureSection(caption: string, picture: Markup): Markup {
+  return html`<figure>
+<figcaption>${caption}</figcaption>
+<div class="wide" tabindex="0" role="region" aria-label="${caption}">
+${picture}
+</div>
+</figure>`;
 }
 
 export function meaningSection(scenario: Scenario, length: number): Markup {
   return html`<h2>What the length means</h2>
 <p>${LENGTH_MEANING}</p>
-<figure>
-${lengthDrawing(scenario.engine.intake, length)}
-</figure>`;
+${figureSection('From where to where', lengthDrawing(scenario.engine.intake, length))}`;
 }
 
 export function cautionSection(): Markup {
