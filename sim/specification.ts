@@ -239,6 +239,8 @@ export interface InjectorsSpecification {
   lean: number;
   /** Thickness below which a film breaks into patches [m]. */
   filmThickness: number;
+  /** Idle speed [rpm]. */
+  idleSpeed: number;
   /** Parcels a pulse [-]. */
   parcels: number;
   coupling: SprayCouplingSpecification;

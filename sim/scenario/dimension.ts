@@ -69,8 +69,22 @@ export const DIMENSIONS = {
       'l/s': 'L/s',
       'L/min': 'L/minute',
       'l/min': 'L/minute',
+      'cc/min': 'cm^3/minute',
+      'mL/min': 'mL/minute',
     },
     example: '120 cfm',
+  },
+  massFlow: {
+    name: 'a mass flow',
+    inside: 'kg/s',
+    units: { 'g/s': 'g/s', 'g/min': 'g/minute', 'kg/h': 'kg/hour', 'lb/h': 'lbm/hour' },
+    example: '5 g/s',
+  },
+  time: {
+    name: 'a time',
+    inside: 's',
+    units: { s: 's', ms: 'ms', us: 'us' },
+    example: '1 ms',
   },
   torque: {
     name: 'a torque',

@@ -12,10 +12,12 @@ import { checkEngine, engineSection } from './sections/engine.ts';
 import { checkExhaust, exhaustSection } from './sections/exhaust.ts';
 import { checkFit, fitSection } from './sections/fit.ts';
 import { fuelSection } from './sections/fuel.ts';
+import { checkAllPulses, checkInjectors, injectorsSection } from './sections/injectors.ts';
 import { checkIntake, intakeSection } from './sections/intake.ts';
 import { numericsSection } from './sections/numerics.ts';
 import { checkStudy, speedsSection, sweepSection } from './sections/study.ts';
 import { checkTarget, targetSection } from './sections/target.ts';
+import { uncertaintySection } from './sections/uncertainty.ts';
 
 const sections = section('One engine and the question asked about its trumpets.', {
   $schema: z.string().optional().meta({ description: 'Path of the schema, for editors.' }),
@@ -26,10 +28,12 @@ const sections = section('One engine and the question asked about its trumpets.'
   intake: intakeSection,
   exhaust: exhaustSection,
   fuel: fuelSection,
+  injectors: injectorsSection,
   speeds: speedsSection,
   sweep: sweepSection,
   target: targetSection,
   fit: fitSection,
+  uncertainty: uncertaintySection,
   numerics: numericsSection,
 });
 
@@ -40,6 +44,8 @@ const CHECKS = [
   checkIntake,
   checkExhaust,
   checkChamber,
+  checkInjectors,
+  checkAllPulses,
   checkStudy,
   checkTarget,
   checkFit,
