@@ -4,6 +4,7 @@
  *
  * With one cylinder solved, pipes that meet at a joint are replaced by its own echo (collector.ts).
  */
+import { areaStep } from '../boundary/areaStep.ts';
 import { type Collector, collector } from '../boundary/collector.ts';
 import { constriction } from '../boundary/constriction.ts';
 import { DuctEnd } from '../boundary/ductEnd.ts';
@@ -210,6 +211,7 @@ function exhaustEnds(
     tails.push(tail);
     const low = new DuctEnd(tail, 'low');
     const open = openEnd(new DuctEnd(tail, 'high'), outside, 0, loss);
+    if (exhaust.joined === 1) return [areaStep(group[0]!, low), open];
     if (solved === 'all') return [junction([...group, low]), open];
     const joint = collector(group[0]!, exhaust.joined, [low]);
     collectors.push(joint);
