@@ -36,6 +36,7 @@ export function toyPoint(speed: number, volumetricEfficiency: number): PointResu
     indicatedTorque: 100 * volumetricEfficiency,
     settled: true,
     cycles: 5,
+    meshError: 0,
     audit: { massError: 0, energyError: 0 } as PointResult['audit'],
   };
 }

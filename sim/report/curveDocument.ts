@@ -14,6 +14,8 @@ export interface CurveColumns {
   backflow_fraction: (number | null)[];
   mouth_outflow_fraction: (number | null)[];
   indicated_torque_Nm: (number | null)[];
+  /** Estimated error of volumetric efficiency from the mesh. */
+  mesh_error_percent: (number | null)[];
   settled: boolean[];
   cycles: (number | null)[];
   failures: (string | null)[];
@@ -52,6 +54,7 @@ export function curveColumns({ length, outcomes }: LengthCurve): CurveColumns {
     backflow_fraction: column(outcomes, (point) => point.backflow),
     mouth_outflow_fraction: column(outcomes, (point) => point.mouthOutflow),
     indicated_torque_Nm: column(outcomes, (point) => point.indicatedTorque),
+    mesh_error_percent: column(outcomes, (point) => 100 * point.meshError),
     settled: outcomes.map((outcome) => !isFailure(outcome) && outcome.settled),
     cycles: column(outcomes, (point) => point.cycles),
     failures: outcomes.map((outcome) => (isFailure(outcome) ? outcome.failure : null)),
