@@ -8,11 +8,15 @@ export {
   type LengthQuestion,
   type LengthStudy,
   lengthStudy,
+  lengthsToRun,
   type Reason,
   runLengths,
   type WeighedLength,
 } from './decision/lengthStudy.ts';
+export { flattestPair, type MixedLengths, mixedLengths } from './decision/mixedLengths.ts';
 export { type GainAndPrice, paretoSet } from './decision/pareto.ts';
+export type { Estimate, Spread } from './decision/sampleFigures.ts';
+export { type Fit, type ShelfAnswer, shelfAnswer } from './decision/shelf.ts';
 export {
   bandsOf,
   type Floor,
@@ -24,6 +28,20 @@ export {
   type WeightedBand,
 } from './decision/target.ts';
 export { efficiencies, type TradeOff, tradeOff } from './decision/tradeOff.ts';
+export {
+  type InputEffect,
+  type InputSample,
+  type LengthSpread,
+  type UncertaintyQuestion,
+  type UncertaintyStudy,
+  uncertaintyStudy,
+} from './decision/uncertainty.ts';
+export {
+  type VariantStudy,
+  type VariedKey,
+  variantStudy,
+  type WeighedVariant,
+} from './decision/variantStudy.ts';
 export { type PointResult, runPoint } from './engine/point.ts';
 export {
   STATIONS,
@@ -40,13 +58,15 @@ export {
 } from './errors.ts';
 export { CAUTIONS, KNOWN, NOT_KNOWN } from './report/cautions.ts';
 export { type CheckDocument, checkDocument } from './report/checkDocument.ts';
-export { curveCsv, sweepCsv, traceCsv } from './report/csv.ts';
+export { curveCsv, sweepCsv, traceCsv, uncertaintyCsv, variantCsv } from './report/csv.ts';
 export { type CurveDocument, curveDocument } from './report/curveDocument.ts';
 export type { ScenarioStamp } from './report/document.ts';
 export { type ErrorDocument, errorDocument } from './report/errorDocument.ts';
 export { curveReport, sweepReport } from './report/htmlReport.ts';
+export { variantReport } from './report/htmlVariants.ts';
 export { LENGTH_DRAWING, LENGTH_MEANING } from './report/lengthMeaning.ts';
 export { type LengthRow, lengthTable, rowRemark, studyCurves } from './report/lengthTable.ts';
+export { mixedWords, shelfWords, uncertaintySentences } from './report/questionWords.ts';
 export { type FactSection, scenarioFacts } from './report/scenarioFacts.ts';
 export {
   bandWords,
@@ -58,10 +78,23 @@ export {
 export { type SweepDocument, sweepDocument } from './report/sweepDocument.ts';
 export { checkText, curveText, sweepText, traceText } from './report/textReport.ts';
 export { type TraceDocument, traceDocument } from './report/traceDocument.ts';
+export type { Doubt } from './report/uncertaintyDocument.ts';
+export { uncertaintyText } from './report/uncertaintyText.ts';
+export { type VariantDocument, variantDocument } from './report/variantDocument.ts';
+export { variantSentences, variantText } from './report/variantText.ts';
+export {
+  type DoubtfulInput,
+  type DoubtSample,
+  doubtfulInputs,
+  doubtSample,
+} from './scenario/doubt.ts';
 export { scenarioHash } from './scenario/hash.ts';
+export type { Axis, RangeProblem } from './scenario/range.ts';
 export { readScenario } from './scenario/read.ts';
-export { type ReadValue, readValue, shortestLength } from './scenario/readValue.ts';
+export { type ReadValue, readValue, readVariedKey, shortestLength } from './scenario/readValue.ts';
 export type { Scenario } from './scenario/resolve.ts';
+export { type Uncertainty, USUAL_UNCERTAINTY } from './scenario/sections/uncertainty.ts';
+export { variantEngines } from './scenario/variants.ts';
 export type { EngineSpecification } from './specification.ts';
 export {
   isFailure,

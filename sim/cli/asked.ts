@@ -1,6 +1,18 @@
 /** Values of options, read with the units and limits of the scenario keys that they stand for. */
 import { availableParallelism } from 'node:os';
-import { readValue, type Scenario, STATIONS, type Station, shortestLength } from '../index.ts';
+import {
+  type Axis,
+  parseShard,
+  readValue,
+  readVariedKey,
+  type Scenario,
+  type Shard,
+  STATIONS,
+  type Station,
+  shortestLength,
+  type Uncertainty,
+  USUAL_UNCERTAINTY,
+} from '../index.ts';
 import { InputError } from './exit.ts';
 
 /** Length of the trumpets [m]: as asked, or those fitted now. */
@@ -57,6 +69,45 @@ function station(text: string): Station {
     `--stations: "${text}" is no station; use ${names}, or a share of the way along ` +
       `${DUCTS.join(', ')}, for example: runner:50%`,
   );
+}
+
+/** Keys to vary with their values; undefined where none are asked for. */
+export function askedVary(texts: readonly string[] | undefined): Axis[] | undefined {
+  if (texts === undefined || texts.length === 0) return undefined;
+  if (texts.length > 2) throw new InputError('--vary: one key or two, not more');
+  const axes = texts.map((text) => {
+    const axis = readVariedKey(text);
+    if ('values' in axis) return axis;
+    const limit = axis.limit === undefined ? '' : `; limit: ${axis.limit}`;
+    throw new InputError(`--vary ${text}: ${axis.problem}${limit}; ${axis.remedy}`);
+  });
+  if (axes[0]!.path === axes[1]?.path) {
+    throw new InputError(`--vary: ${axes[0]!.path} is varied twice`);
+  }
+  return axes;
+}
+
+/** One share of a job dealt out to several machines. */
+export function askedShard(text: string | undefined): Shard | undefined {
+  if (text === undefined) return undefined;
+  const shard = parseShard(text);
+  if (shard) return shard;
+  throw new InputError(`--shard ${text}: write which of how many, for example: --shard 2/5`);
+}
+
+/** How the doubt is carried through: as asked, or as the file says; undefined where neither does. */
+export function askedUncertainty(
+  options: { uncertainty?: boolean; samples?: string; seed?: string },
+  scenario: Scenario,
+): Uncertainty | undefined {
+  const { uncertainty = false, samples, seed } = options;
+  if (!uncertainty && samples === undefined && seed === undefined) return scenario.uncertainty;
+  const own = scenario.uncertainty ?? USUAL_UNCERTAINTY;
+  return {
+    ...own,
+    ...(samples !== undefined && { samples: asked('--samples', 'uncertainty.samples', samples) }),
+    ...(seed !== undefined && { seed: asked('--seed', 'uncertainty.seed', seed) }),
+  };
 }
 
 function asked(option: string, path: string, text: string): number {

@@ -9,7 +9,20 @@ const LARGEST_FILE = 4 << 20;
 
 /** Throws InputError where there is no such file, ScenarioError where it is no scenario. */
 export function openScenario(file: string): Scenario {
-  return readScenario(textOf(file), file);
+  return openSource(file).scenario;
+}
+
+/** A scenario with the text that it came from. */
+export interface Source {
+  file: string;
+  text: string;
+  scenario: Scenario;
+}
+
+/** As `openScenario`, with the text kept for what varies keys of it. */
+export function openSource(file: string): Source {
+  const text = textOf(file);
+  return { file, text, scenario: readScenario(text, file) };
 }
 
 function textOf(file: string): string {
@@ -39,6 +52,7 @@ function decoded(bytes: Uint8Array, file: string): string {
 
 /** Where results go. */
 export interface Folder {
+  path: string;
   /** Writes a file and gives its path. */
   write(name: string, text: string): string;
 }
@@ -51,6 +65,7 @@ export function openFolder(path: string): Folder {
     throw fileError(error, path);
   }
   return {
+    path,
     write(name, text) {
       const file = join(path, name);
       try {

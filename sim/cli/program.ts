@@ -3,7 +3,7 @@ import { Command, CommanderError, Option } from 'commander';
 import { errorDocument, PROGRAM, ScenarioError } from '../index.ts';
 import { check } from './commands/check.ts';
 import { type CurveOptions, curve } from './commands/curve.ts';
-import { sweep } from './commands/sweep.ts';
+import { merge, type SweepOptions, sweep } from './commands/sweep.ts';
 import { type TraceOptions, trace } from './commands/trace.ts';
 import { ComputationError, EXIT, InputError, Interrupted } from './exit.ts';
 import { printJson, remark, type Terminal } from './terminal.ts';
@@ -51,11 +51,22 @@ function program(terminal: Terminal, end: { code: number }): Command {
     .action((file: string) => {
       end.code = check(terminal, file);
     });
-  computing(command('sweep', 'try every length of the scenario and decide')).action(
-    async (file: string, options) => {
+  sweeping(
+    command('sweep', 'try every length of the scenario, or values of other keys, and decide'),
+  )
+    .option('--resume', 'go on with the points that the folder of --out holds')
+    .option(
+      '--shard <i/n>',
+      'compute the i-th of n shares into the folder of --out, without deciding',
+    )
+    .action(async (file: string, options: SweepOptions) => {
       end.code = await sweep(terminal, file, options);
-    },
-  );
+    });
+  sweeping(
+    command('merge', 'decide from the points that shards have left in the folder of --out'),
+  ).action(async (file: string, options: SweepOptions) => {
+    end.code = await merge(terminal, file, options);
+  });
   computing(command('curve', 'one length at every speed'))
     .addOption(length())
     .action(async (file: string, options: CurveOptions) => {
@@ -86,6 +97,24 @@ function computing(command: Command): Command {
       '--workers <number>',
       'worker threads (default: one a core); results do not depend on it',
     );
+}
+
+function sweeping(command: Command): Command {
+  return computing(command)
+    .option(
+      '--vary <KEY=VALUES>',
+      'vary another key in place of the length; twice for two keys. Values: a list, or FIRST..LAST/STEP, for example intake.trumpet.diameter=42mm..48mm/2mm',
+      (text: string, earlier: string[] = []) => [...earlier, text],
+    )
+    .option(
+      '--uncertainty',
+      'carry the spreads of the inputs through: bands, odds, what to measure',
+    )
+    .option(
+      '--samples <number>',
+      'engines drawn from the spreads (default: 64, or as the file says)',
+    )
+    .option('--seed <number>', 'whole number that fixes the sample (default: 1)');
 }
 
 const HELP = `

@@ -52,7 +52,7 @@ export type WeighedLength = TradeOff & { length: number };
 export interface LengthStudy {
   speeds: number[];
   target: Target;
-  /** The lengths tried. */
+  /** The lengths tried, those of the shelf among them. */
   tried: LengthCurve[];
   baseline: LengthCurve;
   recommended: LengthCurve & { reason: Reason };
@@ -62,6 +62,8 @@ export interface LengthStudy {
   weighed: WeighedLength[];
   /** The lengths that no other beats in gain without a higher price, dearest first. */
   pareto: WeighedLength[];
+  /** What can be fitted and bought, as asked. */
+  fit?: Fit;
   /** What to buy; absent where no shelf is given or nothing on it can be fitted. */
   shelf?: ShelfAnswer;
   /** The pair of lengths spread over the cylinders that is flattest; absent for one cylinder. */
@@ -76,6 +78,7 @@ export async function lengthStudy(
   const { engine, lengths, speeds, target, fit } = question;
   const own = engine.intake.trumpet.length;
   const all = lengthsToRun(question);
+  const asked = new Set([...lengths, ...shelfLengths(fit)]);
   const swept = await runLengths(engine, all, speeds, runner, observer);
   const baseline = swept.find((curve) => curve.length === own)!;
   const weigh = (curve: LengthCurve) => weighLength(speeds, curve, baseline, target);
@@ -104,12 +107,13 @@ export async function lengthStudy(
   return {
     speeds: [...speeds],
     target,
-    tried: swept.filter((curve) => lengths.includes(curve.length)),
+    tried: swept.filter(({ length }) => asked.has(length)),
     baseline,
     recommended: { ...curve, reason: reasonFor(choices, chosen, own, between) },
     decision: decisionOf(chosen),
     weighed,
     pareto: paretoSet(choices),
+    ...(fit && { fit }),
     ...(shelf && { shelf }),
     ...(mixed && { mixed }),
   };

@@ -3,6 +3,8 @@
  * so that any spreadsheet or script reads it. A figure that does not exist is an empty cell.
  */
 import type { LengthCurve, LengthStudy } from '../decision/lengthStudy.ts';
+import type { UncertaintyStudy } from '../decision/uncertainty.ts';
+import type { VariantStudy } from '../decision/variantStudy.ts';
 import type { Trace } from '../engine/trace.ts';
 import { type CurveColumns, curveColumns } from './curveDocument.ts';
 import { plain } from './document.ts';
@@ -22,6 +24,29 @@ export function sweepCsv(study: LengthStudy): string {
 /** One length: one row a speed. */
 export function curveCsv(curve: LengthCurve, speeds: readonly number[]): string {
   return csv(CURVE_HEADS, curveRows(curve, speeds));
+}
+
+/** Every point of a sweep of other keys: one row a variant and speed, one column a key. */
+export function variantCsv(study: VariantStudy): string {
+  const rows = study.weighed.flatMap(({ texts, outcomes }) =>
+    curveRows({ length: Number.NaN, outcomes }, study.speeds).map((row) => [
+      ...texts,
+      ...row.slice(1),
+    ]),
+  );
+  return csv([...study.keys.map(({ path }) => path), ...CURVE_HEADS.slice(1)], rows);
+}
+
+/** The bands of both curves: one row a length and speed. */
+export function uncertaintyCsv({ recommended, baseline, speeds }: UncertaintyStudy): string {
+  const rows = [recommended, baseline].flatMap(({ length, curve }) =>
+    curve.map(({ mean, p5, p50, p95 }, j) => [
+      plain(length * 1e3),
+      speeds[j]!,
+      ...[mean, p5, p50, p95].map((figure) => plain(figure.value)),
+    ]),
+  );
+  return csv(['length_mm', 'speed_rpm', 'mean', 'p5', 'p50', 'p95'], rows);
 }
 
 /** One cycle: one row a crank angle, 0 at firing. */
@@ -87,7 +112,7 @@ function roleOf({ length }: LengthCurve, { recommended, baseline }: LengthStudy)
   return length === baseline.length ? 'baseline' : 'tried';
 }
 
-function csv(heads: readonly string[], rows: readonly (readonly Cell[])[]): string {
+export function csv(heads: readonly string[], rows: readonly (readonly Cell[])[]): string {
   return [heads, ...rows].map((row) => `${row.map(cellText).join(',')}\r\n`).join('');
 }
 

@@ -28,19 +28,28 @@ import {
   meaningSection,
   scenarioSection,
 } from './htmlSections.ts';
+import { uncertaintySection } from './htmlUncertainty.ts';
 import { type LengthRow, lengthTable, rowRemark, studyCurves } from './lengthTable.ts';
 import { html, type Markup } from './markup.ts';
 import { bandWords, curveSentences, decisionWords } from './summary.ts';
+import type { Doubt } from './uncertaintyDocument.ts';
 
 /** The whole study. */
-export function sweepReport(study: LengthStudy, scenario: Scenario, stamp: ScenarioStamp): string {
-  const { answer, gain, price, found, cautions } = decisionWords(study);
+export function sweepReport(
+  study: LengthStudy,
+  scenario: Scenario,
+  stamp: ScenarioStamp,
+  doubt?: Doubt,
+): string {
+  const { answer, gain, price, found, shelf, mixed, cautions } = decisionWords(study);
   const body = html`<h1>${scenario.title}</h1>
-${answerSection([answer, gain, price, found], cautions)}
+${answerSection([answer, gain, price, found, shelf, mixed], cautions)}
 ${speedFigure(studySeries(study), study.target, 'recommended length against the trumpets fitted now')}
 ${lengthFigure(lengthTable(study), study.target.score)}
+${doubt ? uncertaintySection(doubt, study.target) : html``}
 <h2>Every length</h2>
 ${lengthTableMarkup(lengthTable(study), study.target.score)}
+${paretoMarkup(study)}
 <h2>Every point</h2>
 <p class="note">Volumetric efficiency; rows are lengths, columns speeds. The lighter, the fuller. A star marks a point that did not settle.</p>
 ${efficiencyMap(study)}
@@ -89,7 +98,7 @@ function studySeries(study: LengthStudy): Series[] {
   ];
 }
 
-function speedFigure(series: Series[], target: Target, what: string): Markup {
+export function speedFigure(series: Series[], target: Target, what: string): Markup {
   const chart = lineChart({
     description:
       `Volumetric efficiency over engine speed: ${what}; the band ${bandWords(target)} is ` +
@@ -145,6 +154,15 @@ ${body}
 </tbody>
 </table>
 </div>`;
+}
+
+/** Lengths that no other beats in gain without a higher price. */
+function paretoMarkup({ pareto }: LengthStudy): Markup {
+  const words = pareto.map(
+    ({ length, gainPercent, worstLossPercent }) =>
+      `${millimetres(length)} (${change(gainPercent)}, at worst ${percent(worstLossPercent)} less outside)`,
+  );
+  return html`<p>No other length gains as much at a lower price as these: ${words.join('; ')}.</p>`;
 }
 
 function curveTableMarkup({ outcomes }: LengthCurve): Markup {

@@ -18,6 +18,7 @@ import {
   scoreFigure,
 } from './figures.ts';
 import { studyCurves } from './lengthTable.ts';
+import { mixedWords, shelfWords } from './questionWords.ts';
 
 export interface DecisionWords {
   /** What to cut. */
@@ -28,6 +29,10 @@ export interface DecisionWords {
   price: string;
   /** How the length was found, and how exact it need be. */
   found: string;
+  /** What to buy and where to saw; empty where no shelf is given. */
+  shelf: string;
+  /** Two lengths spread over the cylinders, where they are flatter; empty otherwise. */
+  mixed: string;
   /** What stands against taking it as it is; empty where nothing does. */
   cautions: string[];
 }
@@ -47,14 +52,18 @@ export function decisionWords(study: LengthStudy): DecisionWords {
     gain: gain(study),
     price: price(study),
     found: found(study),
+    shelf: shelfWords(study),
+    mixed: mixedWords(study),
     cautions,
   };
 }
 
 /** The same as one list of sentences, in the order of reading. */
 export function decisionSentences(study: LengthStudy): string[] {
-  const { answer, gain, price, found, cautions } = decisionWords(study);
-  return [answer, gain, price, found, ...cautions].filter((sentence) => sentence !== '');
+  const { answer, gain, price, found, shelf, mixed, cautions } = decisionWords(study);
+  return [answer, gain, price, found, shelf, mixed, ...cautions].filter(
+    (sentence) => sentence !== '',
+  );
 }
 
 /** One curve as sentences: its mean in the band, its peak, its cautions. */
@@ -201,6 +210,8 @@ function noAnswer({ target }: LengthStudy): Omit<DecisionWords, 'cautions'> {
     gain: '',
     price: '',
     found: '',
+    shelf: '',
+    mixed: '',
   };
 }
 

@@ -1,6 +1,7 @@
 /** What a builder is unsure about, given or by trade sense, and engines that all of it allows. */
 import type { z } from 'zod';
-import type { InputSample } from '../decision/uncertainty.ts';
+import { latinHypercube } from '../decision/latinHypercube.ts';
+import { fewestSamples, type InputSample } from '../decision/uncertainty.ts';
 import type { ValveFlowSpecification } from '../specification.ts';
 import { type Change, insideText } from './change.ts';
 import { type DefaultSpread, defaultSpread, TYPICAL_FLOW_SPREAD } from './defaultSpreads.ts';
@@ -11,6 +12,7 @@ import { readScenario } from './read.ts';
 import { schemaAt } from './reading.ts';
 import type { Scenario } from './resolve.ts';
 import { scenarioSections } from './schema.ts';
+import type { Uncertainty } from './sections/uncertainty.ts';
 import { yamlSource } from './yamlSource.ts';
 
 /** One input with its doubt. */
@@ -165,4 +167,24 @@ function flowChanges(
     },
   ]);
   return [{ path: `${path}.reference`, text: flow.reference }, ...points];
+}
+
+/** What a study of the doubt starts from. */
+export interface DoubtSample {
+  inputs: DoubtfulInput[];
+  samples: InputSample[];
+  seed: number;
+}
+
+/**
+ * The designed sample of a scenario; more samples than asked where the inputs are many.
+ *
+ * @throws ScenarioError where values within the spreads break a rule of the scenario
+ */
+export function doubtSample(text: string, name: string, asked: Uncertainty): DoubtSample {
+  const inputs = doubtfulInputs(text, name, asked.byTrade);
+  const count = Math.max(asked.samples, fewestSamples(inputs.length));
+  const places = latinHypercube(inputs.length, count, asked.seed);
+  const samples = doubtfulEngines(text, name, places, asked.byTrade);
+  return { inputs, samples, seed: asked.seed };
 }

@@ -12,7 +12,7 @@ import type { Scenario } from './resolve.ts';
  * Title, notes, warnings and the list of defaults do not count; the values of defaults do.
  */
 export function scenarioHash(scenario: Scenario): string {
-  const { engine, speeds, sweep, target, fit } = scenario;
-  const asked = { engine: { ...engine, title: '' }, speeds, sweep, target, fit };
+  const { engine, speeds, sweep, target, fit, uncertainty } = scenario;
+  const asked = { engine: { ...engine, title: '' }, speeds, sweep, target, fit, uncertainty };
   return bytesToHex(sha256(utf8ToBytes(canonicalJson(asked))));
 }

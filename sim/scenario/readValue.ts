@@ -2,6 +2,7 @@
 
 import type { EngineSpecification } from '../specification.ts';
 import { isQuantity } from './leaf.ts';
+import { type Axis, type RangeProblem, readAxis } from './range.ts';
 import { schemaAt } from './reading.ts';
 import { scenarioSections } from './schema.ts';
 import { LEAST_STRAIGHT } from './sections/trumpet.ts';
@@ -26,4 +27,14 @@ export function readValue(path: string, text: string): ReadValue {
 /** Shortest trumpet that an engine's bellmouth leaves room for [m]. */
 export function shortestLength({ intake }: EngineSpecification): number {
   return intake.trumpet.bellmouth.depth + LEAST_STRAIGHT;
+}
+
+/** Reads `KEY=VALUES`, a key to vary with the values it is to take. */
+export function readVariedKey(text: string): Axis | RangeProblem {
+  const [, key = '', values = ''] = /^([^=]+)=(.+)$/.exec(text.trim()) ?? [];
+  if (key === '') {
+    const remedy = 'write KEY=VALUES, for example intake.trumpet.diameter=42mm..48mm/2mm';
+    return { problem: 'is no key with values', remedy };
+  }
+  return readAxis(scenarioSections, key.trim(), values);
 }
