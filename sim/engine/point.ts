@@ -97,31 +97,32 @@ interface SettledState {
 /** Fewest cycles: the start must have been flushed out. */
 const FEWEST_CYCLES = 3;
 
-/** Cycles on until two changes in a row, and the drift they foretell, are below the limit. */
+/**
+ * Cycles on until three in a row lie within the limit of each other: a drift has slowed by then, and
+ * an engine that swings between two cycles for ever is judged by the width of its swing.
+ */
 function settle(run: Run, limit: number): SettledState {
   const { maximumCycles } = run.model.spec.numerics;
-  const changes: number[] = [];
-  let last: LineCycle | undefined;
+  const lines: LineCycle[] = [];
   for (let cycles = 1; ; cycles++) {
     resetLedgers(run.model);
     const before = stored(run.model);
     const line = runCycle(run)[0]!;
-    if (last) changes.push(change(last, line));
-    const still = changes.slice(-2).every((x) => x < limit / 2) && sprayRepeats(run);
+    lines.push(line);
+    const still = spread(lines.slice(-FEWEST_CYCLES)) < limit && sprayRepeats(run);
     const settled = cycles >= FEWEST_CYCLES && still;
     if (settled || cycles >= maximumCycles) {
       return { line, audit: audit(run.model, before), settled, cycles };
     }
-    last = line;
   }
 }
 
-/** The larger relative change of trapped mass and pressure from one cycle to the next [-]. */
-function change(a: LineCycle, b: LineCycle): number {
-  const relative = (x: number, y: number) => Math.abs(x - y) / Math.abs(y);
+/** How far apart cycles lie in trapped mass or pressure, whichever is more [-]. */
+function spread(cycles: readonly LineCycle[]): number {
+  const relative = (values: number[]) => Math.max(...values) / Math.min(...values) - 1;
   return Math.max(
-    relative(a.trapped.air, b.trapped.air),
-    relative(a.trapped.pressure, b.trapped.pressure),
+    relative(cycles.map(({ trapped }) => trapped.air)),
+    relative(cycles.map(({ trapped }) => trapped.pressure)),
   );
 }
 
