@@ -6,7 +6,7 @@ import type { NumericsSpecification } from '../../specification.ts';
 import { choice, maybe, section } from '../leaf.ts';
 import type { Reading } from '../reading.ts';
 
-const CHOSEN = 'chosen so that halving it changes volumetric efficiency little';
+const CHOSEN = 'halving both cells changes volumetric efficiency by less than 0.5 %, tests/order';
 
 const words = (registry: object) => Object.keys(registry) as [string, ...string[]];
 
@@ -23,7 +23,7 @@ export const numericsSection = section('How finely and how long to compute.', {
   }),
   courant: maybe('ratio', 'Courant number.', {
     limits: ['0.05', '1'],
-    absent: { value: '0.8', why: 'below the limit of 1 of the scheme' },
+    absent: { value: '0.9', why: 'below the limit of 1 of the scheme' },
   }),
   limiter: choice(words(LIMITERS), 'Slope limiter.', {
     value: 'van-leer',
