@@ -9,7 +9,7 @@
  *   d    = 2 (e - e_i) / (cv_i + sqrt(cv_i^2 + 4 h_i (e - e_i)))
  *
  * Sensible enthalpy is zero at 298.15 K for every component, so that a heating value stated there
- * is the heat released. cv of air is within 0.06 % of the polynomials from 200 to 3000 K
+ * is the heat released. cv of air is within 0.08 % of the polynomials from 200 to 3000 K
  * (tests/handbook/gas.test.ts).
  */
 import { GAS_CONSTANT } from '../units.ts';

@@ -80,11 +80,11 @@ describe('working gas', () => {
     expect(Math.abs(mixture.gamma(T, 1, 0) / gamma - 1)).toBeLessThan(5e-3);
   });
 
-  it('follows the polynomials of air within 0.06 % of cv between its knots', () => {
+  it('follows the polynomials of air within 0.08 % of cv between its knots', () => {
     const air = componentOf(DRY_AIR);
     for (let T = 200; T <= 3000; T += 7) {
       const cv = air.heatCapacity(T) - gas.gasConstant(0, 0);
-      expect(Math.abs(gas.heatCapacityVolume(T, 0, 0) / cv - 1)).toBeLessThan(6e-4);
+      expect(Math.abs(gas.heatCapacityVolume(T, 0, 0) / cv - 1)).toBeLessThan(8e-4);
     }
   });
 
