@@ -1,5 +1,7 @@
 import { readdirSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vite';
+import { withWorkers } from './sim/cli/workers.ts';
 import { pageConfig } from './web/build/pageConfig.ts';
 
 const root = import.meta.dirname;
@@ -9,5 +11,9 @@ const others = readdirSync(`${root}/scenarios`)
   .sort();
 
 export default defineConfig(
-  pageConfig({ root, demos: [OPENING, ...others].map((file) => `${root}/scenarios/${file}`) }),
+  pageConfig({
+    root,
+    demos: [OPENING, ...others].map((file) => `${root}/scenarios/${file}`),
+    withRunner: (work) => withWorkers(availableParallelism(), work),
+  }),
 );

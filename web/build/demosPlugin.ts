@@ -18,21 +18,27 @@ import {
   runHere,
   scenarioHash,
 } from '../../sim/index.ts';
+import { questionOf } from '../compute/question.ts';
 
 export interface DemosOptions {
   /** Scenario files in the order of the list; the first is the one the page opens with. */
   files: string[];
   /** Root of the project. */
   root: string;
-  /** Where points are computed; this thread where absent. */
-  runner?: PointRunner;
+  /** Lends a runner for points; this thread computes where absent. */
+  withRunner?: WithRunner;
 }
+
+/** Lends a runner while some work goes on. */
+export type WithRunner = <T>(work: (runner: PointRunner) => Promise<T>) => Promise<T>;
+
+const here: WithRunner = (work) => work(runHere);
 
 const DEMOS = 'virtual:demos';
 const ANSWER = 'virtual:answer/';
 const inside = (id: string) => `\0${id}`;
 
-export function demosPlugin({ files, root, runner = runHere }: DemosOptions): Plugin {
+export function demosPlugin({ files, root, withRunner = here }: DemosOptions): Plugin {
   const demos = files.map((file) => demoFrom(file, root));
   let building = false;
   return {
@@ -42,7 +48,7 @@ export function demosPlugin({ files, root, runner = runHere }: DemosOptions): Pl
     },
     buildStart: async () => {
       if (!building) return;
-      for (const demo of demos) await ensureAnswer(demo, runner);
+      for (const demo of demos) await ensureAnswer(demo, withRunner);
     },
     resolveId: (id) => (id === DEMOS || id.startsWith(ANSWER) ? inside(id) : undefined),
     load: (id) => {
@@ -80,11 +86,11 @@ export function solverDigest(root: string): string {
   return digest.digest('hex').slice(0, 16);
 }
 
-async function ensureAnswer(demo: BuiltDemo, runner: PointRunner): Promise<void> {
+async function ensureAnswer(demo: BuiltDemo, withRunner: WithRunner): Promise<void> {
   if (kept(demo)) return;
-  const { engine, speeds, sweep, target } = readScenario(demo.text, demo.file);
   console.error(`computing the answer to ${demo.file}`);
-  const study = await lengthStudy({ engine, lengths: sweep.lengths, speeds, target }, runner);
+  const question = questionOf(readScenario(demo.text, demo.file));
+  const study = await withRunner((runner) => lengthStudy(question, runner));
   checkWhole(demo.file, study);
   mkdirSync(join(demo.cache, '..'), { recursive: true });
   writeFileSync(demo.cache, JSON.stringify(study));

@@ -1,7 +1,7 @@
 /** How the page is built and served, for vite.config.ts and for tests with demos of their own. */
 import { join } from 'node:path';
 import type { UserConfig } from 'vite';
-import { demosPlugin } from './demosPlugin.ts';
+import { demosPlugin, type WithRunner } from './demosPlugin.ts';
 import { policyPlugin } from './policyPlugin.ts';
 
 export interface PageOptions {
@@ -11,15 +11,21 @@ export interface PageOptions {
   demos: string[];
   /** Where the built page goes; `dist` where absent. */
   outDir?: string;
+  /** Lends a runner for the demos' answers. */
+  withRunner?: WithRunner;
 }
 
 const LOOPBACK = { host: '127.0.0.1', strictPort: false } as const;
 
-export function pageConfig({ root, demos, outDir = join(root, 'dist') }: PageOptions): UserConfig {
+export function pageConfig(options: PageOptions): UserConfig {
+  const { root, demos, outDir = join(root, 'dist'), withRunner } = options;
   return {
     root: join(root, 'web'),
     base: './',
-    plugins: [demosPlugin({ files: demos, root }), policyPlugin()],
+    plugins: [
+      demosPlugin({ files: demos, root, ...(withRunner && { withRunner }) }),
+      policyPlugin(),
+    ],
     worker: { format: 'es' },
     oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
     server: LOOPBACK,

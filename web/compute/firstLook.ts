@@ -3,17 +3,18 @@
  * Nothing is wasted, for every point of it is also a point of the full answer.
  */
 import type { LengthQuestion, Scenario } from '../../sim/index.ts';
+import { questionOf } from './question.ts';
 
 /** How many lengths, besides the one fitted now, and how many speeds. */
 export const FIRST_LENGTHS = 4;
 const FIRST_SPEEDS = 4;
 
-export function firstLook({ engine, sweep, speeds, target }: Scenario): LengthQuestion {
+export function firstLook(scenario: Scenario): LengthQuestion {
+  const whole = questionOf(scenario);
   return {
-    engine,
-    lengths: spread(sweep.lengths, FIRST_LENGTHS),
-    speeds: spread(speeds, FIRST_SPEEDS),
-    target,
+    ...whole,
+    lengths: spread(whole.lengths, FIRST_LENGTHS),
+    speeds: spread(whole.speeds, FIRST_SPEEDS),
   };
 }
 

@@ -1,6 +1,6 @@
 /** The answer as a sentence, and what is being done about it. */
 import { issueText } from '../../sim/index.ts';
-import { millimetres, percent, rpm, signedPercent } from '../format.ts';
+import { millimetres, signedPercent } from '../format.ts';
 import { type Picture, picture, type Verdict } from '../state/picture.ts';
 import { reading } from '../state/scenario.ts';
 import { study } from '../state/study.ts';
@@ -20,11 +20,10 @@ export function Answer() {
 function FirstLook() {
   const now = reading.value;
   if (now.ok) return <p class="sentence">Working out a first answer…</p>;
-  const first = now.issues[0]!;
   return (
     <>
-      <p class="sentence">The scenario cannot be read yet.</p>
-      <p class="supporting">{issueText(first)}</p>
+      <p class="sentence long">The scenario cannot be read yet.</p>
+      <p class="supporting">{issueText(now.issues[0]!)}</p>
     </>
   );
 }
@@ -47,70 +46,45 @@ function Sentence({ picture: now }: { picture: Picture }) {
 }
 
 function Words({ verdict, picture: now }: { verdict: Verdict; picture: Picture }) {
-  const { from, to } = now.scenario.target;
-  const own = now.scenario.engine.intake.trumpet.length;
-  const { gainPercent } = verdict.tradeOff;
-  const band = `${Math.round(from)} to ${rpm(to)}`;
-  if (verdict.reason === 'keep-baseline') {
-    return (
-      <>
-        <p class="sentence">
-          Keep your <strong class="best">{millimetres(own)}</strong>.
-        </p>
-        <p class="supporting">
-          No length tried fills the engine better between {band}.
-          <Standing verdict={verdict} picture={now} />
-        </p>
-      </>
-    );
-  }
+  const { words } = verdict;
+  const full = verdict.standing === 'full';
   return (
     <>
-      <p class="sentence">
-        {verdict.length > own ? 'Fit' : 'Cut to'}{' '}
-        <strong class="best">{millimetres(verdict.length)}</strong>
-        {verdict.length > own ? ' trumpets' : ''}.
-      </p>
+      <Headline verdict={verdict} own={now.scenario.engine.intake.trumpet.length} />
       <p class="supporting">
-        Between {band} the engine traps <strong>{signedPercent(gainPercent)}</strong> air against
-        the <span class="now">{millimetres(own)}</span> fitted now. <Price verdict={verdict} />
-        <Standing verdict={verdict} picture={now} />
+        {words.gain} {words.price}
       </p>
-      {verdict.reason === 'at-the-end' && (
-        <p class="notice">
-          The best lies at the end of the lengths tried;{' '}
-          {verdict.length > own ? 'a longer' : 'a shorter'} one may be better still. Widen the sweep
-          under “Your engine” to see.
-        </p>
-      )}
+      <p class="supporting quiet">{full ? words.found : FIRST_LOOK}</p>
+      {full && words.cautions.map((caution) => <p class="notice">{caution}</p>)}
+      {full && <PreviewWas picture={now} />}
+      <p>
+        <a href="#trust">How far to trust it, and what to mind before you fit them</a>
+      </p>
     </>
   );
 }
 
-function Price({ verdict }: { verdict: Verdict }) {
-  const { worstLossPercent, worstLossSpeed } = verdict.tradeOff;
-  if (worstLossSpeed === undefined) return <>It costs nothing at any other speed computed.</>;
-  return (
-    <>
-      The price: at worst <strong class="price">{percent(worstLossPercent)}</strong> less at{' '}
-      {rpm(worstLossSpeed)}.
-    </>
-  );
-}
+const FIRST_LOOK = 'A preview from a few lengths and speeds; the full answer follows.';
 
-/** How sure this is: a preview says so; a full answer says by how much its preview was out. */
-function Standing({ verdict, picture: { study: now } }: { verdict: Verdict; picture: Picture }) {
-  if (verdict.standing === 'preview') {
-    return (
-      <span class="standing"> Preview from a few lengths and speeds; the full answer follows.</span>
-    );
+function Headline({ verdict, own }: { verdict: Verdict; own: number }) {
+  if (!Number.isFinite(verdict.tradeOff.bandMean)) {
+    return <p class="sentence long">{verdict.words.answer}</p>;
   }
-  if (!now.preview) return null;
-  const { length } = now.preview.recommended;
   return (
-    <span class="standing">
-      {' '}
-      The preview had said {millimetres(length)}, {signedPercent(now.preview.decision.gainPercent)}.
-    </span>
+    <p class="sentence">
+      {verdict.length === own ? 'Keep your' : 'Cut to'}{' '}
+      <strong class="best">{millimetres(verdict.length)}</strong>.
+    </p>
+  );
+}
+
+/** How good the preview was, once the full answer is there. */
+function PreviewWas({ picture: { study: now } }: { picture: Picture }) {
+  if (!now.preview || !Number.isFinite(now.preview.decision.gainPercent)) return null;
+  const { recommended, decision } = now.preview;
+  return (
+    <p class="quiet">
+      The preview had said {millimetres(recommended.length)}, {signedPercent(decision.gainPercent)}.
+    </p>
   );
 }

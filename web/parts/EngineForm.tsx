@@ -2,6 +2,7 @@
 import type { ScenarioIssue } from '../../sim/index.ts';
 import { FIGURE_GROUPS, type FigureField, figureAt, withFigure } from '../state/figures.ts';
 import { edit, reading, source } from '../state/scenario.ts';
+import { useFollowing } from './following.ts';
 
 export function EngineForm() {
   const { text } = source.value;
@@ -12,9 +13,11 @@ export function EngineForm() {
       {FIGURE_GROUPS.map(({ title, fields }) => (
         <fieldset key={title}>
           <legend>{title}</legend>
-          {fields.map((field) => (
-            <Figure key={field.path} field={field} text={text} issues={issues} />
-          ))}
+          {fields.map((field) => {
+            const figure = figureAt(text, field.path);
+            if (figure === undefined) return null;
+            return <Figure key={field.path} field={field} figure={figure} issues={issues} />;
+          })}
         </fieldset>
       ))}
     </form>
@@ -23,13 +26,12 @@ export function EngineForm() {
 
 interface FigureProps {
   field: FigureField;
-  text: string;
+  figure: string;
   issues: readonly ScenarioIssue[];
 }
 
-function Figure({ field: { path, label }, text, issues }: FigureProps) {
-  const figure = figureAt(text, path);
-  if (figure === undefined) return null;
+function Figure({ field: { path, label }, figure, issues }: FigureProps) {
+  const field = useFollowing(figure);
   const issue = issues.find((one) => one.path === path);
   const id = `figure-${path}`;
   return (
@@ -38,7 +40,7 @@ function Figure({ field: { path, label }, text, issues }: FigureProps) {
       <input
         id={id}
         type="text"
-        value={figure}
+        ref={field}
         autocomplete="off"
         spellcheck={false}
         aria-invalid={issue !== undefined}

@@ -1,7 +1,9 @@
 /** The trumpet drawn to scale, and the length under the reader's hand. */
+import { LENGTH_MEANING } from '../../sim/index.ts';
 import { millimetres, percent, rpm, signedPercent } from '../format.ts';
 import { hand, handRange, liftHand, moveHand } from '../state/hand.ts';
 import { curveOf, isFull, type Picture } from '../state/picture.ts';
+import { useFollowing } from './following.ts';
 import { drawingSpan, IntakeDrawing } from './IntakeDrawing.tsx';
 
 export function LengthControl({ picture }: { picture: Picture }) {
@@ -10,8 +12,7 @@ export function LengthControl({ picture }: { picture: Picture }) {
     <section class="length" aria-labelledby="length-title">
       <h2 id="length-title">What if you cut it otherwise?</h2>
       <p class="reading">
-        Measured along the axis from the plane of the rim to the face of the throttle body,
-        bellmouth included. Drawn to scale; move the mouth with the slider or the arrow keys.
+        {LENGTH_MEANING} Drawn to scale; move the mouth with the slider or the arrow keys.
       </p>
       <IntakeDrawing picture={picture} length={length} />
     </section>
@@ -23,9 +24,9 @@ export function LengthBar({ picture }: { picture: Picture }) {
   const { least, most } = handRange.value;
   const length = shownLength(picture);
   const { face, width } = drawingSpan(picture);
-  const take = (event: { currentTarget: HTMLInputElement }) => {
-    const value = event.currentTarget.valueAsNumber;
-    if (Number.isFinite(value)) moveHand(value / 1e3);
+  const box = useFollowing(String(Math.round(length * 1e3)));
+  const take = ({ valueAsNumber }: HTMLInputElement) => {
+    if (Number.isFinite(valueAsNumber)) moveHand(valueAsNumber / 1e3);
   };
   const share = (mm: number) => `${((face + mm) / width) * 100}%`;
   return (
@@ -49,7 +50,7 @@ export function LengthBar({ picture }: { picture: Picture }) {
           max={most * 1e3}
           step={1}
           value={length * 1e3}
-          onInput={take}
+          onInput={(event) => take(event.currentTarget)}
         />
         <span class="hand-box">
           <input
@@ -58,8 +59,8 @@ export function LengthBar({ picture }: { picture: Picture }) {
             min={least * 1e3}
             max={most * 1e3}
             step={1}
-            value={Math.round(length * 1e3)}
-            onChange={take}
+            ref={box}
+            onChange={(event) => take(event.currentTarget)}
           />{' '}
           mm
           <button type="button" disabled={hand.value === undefined} onClick={liftHand}>

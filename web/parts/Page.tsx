@@ -1,6 +1,6 @@
 /** The page, in the order of the reader's questions. */
 import { picture } from '../state/picture.ts';
-import { views } from '../views/index.ts';
+import { proof, views } from '../views/index.ts';
 import { Answer } from './Answer.tsx';
 import { Header } from './Header.tsx';
 import { LengthBar, LengthControl } from './LengthControl.tsx';
@@ -17,7 +17,10 @@ export function Page() {
       </a>
       <Header />
       <main>
-        <Answer />
+        <div class="opening">
+          <Answer />
+          {now && <ViewCard view={proof} picture={now} />}
+        </div>
         {now && (
           <div class="explore">
             <LengthControl picture={now} />

@@ -1,27 +1,21 @@
 /** What the answer rests on, and what it cannot say. */
-import type { Scenario } from '../../sim/index.ts';
-import { PROGRAM } from '../../sim/index.ts';
+import { CAUTIONS, KNOWN, NOT_KNOWN, PROGRAM, type Scenario } from '../../sim/index.ts';
 import type { Picture } from '../state/picture.ts';
 
 export function Trust({ picture }: { picture: Picture }) {
   const { scenario, study } = picture;
   return (
-    <section class="trust" aria-labelledby="trust-title">
+    <section class="trust" id="trust" aria-labelledby="trust-title">
       <h2 id="trust-title">How far to trust it</h2>
-      <ul>
-        <li>
-          Computed, not measured: one-dimensional gas flow through the pipes as drawn, at full
-          throttle and steady speed. Compare lengths with it; do not quote its power.
-        </li>
-        <li>
-          A computed best is as sharp as the figures put in. Leave a few millimetres to take off,
-          and let a dyno or a stopwatch have the last word.
-        </li>
-        <li>
-          Between computed speeds curves run straight; a mark stands where a point was computed. A
-          cross marks a point that did not settle: do not lean on it.
-        </li>
-      </ul>
+      <p class="reading">
+        Computed, not measured. Between computed speeds curves run straight; a mark stands where a
+        point was computed, and a cross where it did not settle: do not lean on that one.
+      </p>
+      <div class="columns">
+        <Words title="What it knows" words={KNOWN} />
+        <Words title="What it does not know" words={NOT_KNOWN} />
+      </div>
+      <Words title="Before you fit them" words={CAUTIONS} />
       <Warnings scenario={scenario} />
       <Defaults scenario={scenario} />
       <Audit picture={picture} />
@@ -30,6 +24,19 @@ export function Trust({ picture }: { picture: Picture }) {
         {study.origin === 'shipped' && ', answered when this page was built by the same program'}.
       </p>
     </section>
+  );
+}
+
+function Words({ title, words }: { title: string; words: readonly string[] }) {
+  return (
+    <div>
+      <h3>{title}</h3>
+      <ul>
+        {words.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    </div>
   );
 }
 

@@ -7,6 +7,7 @@ import { look } from '../state/theme.ts';
 import { csv } from '../views/table.ts';
 import type { View } from '../views/view.ts';
 import { DataTable } from './DataTable.tsx';
+import { LineKey } from './LineKey.tsx';
 import { useNear } from './near.ts';
 import { Plot, plotly } from './Plot.tsx';
 
@@ -39,6 +40,7 @@ export function ViewCard({ view, picture }: { view: View; picture: Picture }) {
     >
       <h2 id={`${view.id}-title`}>{view.question}</h2>
       <p class="reading">{view.reading(picture)}</p>
+      {view.lines && <LineKey curves={picture.curves} />}
       {Above && <Above />}
       <p class="sr">{ready ? view.summary(picture) : 'Not computed yet.'}</p>
       {figure ? (

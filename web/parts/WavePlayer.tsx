@@ -77,49 +77,45 @@ function PipeNow({ picture: now, trace, angle }: PipeProps) {
     trace.crankAngle.findLastIndex((at) => at <= angle),
   );
   const pressures = trace.wave.pressure[row]!;
-  const { distance } = trace.wave;
   const still = now.scenario.engine.intake.feed.pressure;
   const reach = Math.max(...trace.wave.pressure.flat().map((p) => Math.abs(p - still)));
-  const edges = distance.map((at, i) =>
-    i === 0 ? at - (distance[1]! - at) / 2 : (at + distance[i - 1]!) / 2,
-  );
-  const end = 2 * distance[distance.length - 1]! - edges[edges.length - 1]!;
-  const width = (end - edges[0]!) * 1e3;
+  const edges = cellEdges(trace.wave.distance);
+  const [start, end] = [edges[0]!, edges[edges.length - 1]!];
+  /** Across the strip, valve left and mouth right as in the drawing of the intake [mm]. */
+  const across = (at: number) => (end - at) * 1e3;
   const length = curveOf(now, waveRole.value)?.length ?? 0;
   const open = trace.intakeLift[row]! > 1e-5;
   const colours = look.value.wave;
   return (
     <figure class="pipe-now">
-      <svg viewBox={`0 0 ${width} ${HEIGHT}`} preserveAspectRatio="none" aria-hidden="true">
-        {pressures.map((p, i) => {
-          const from = (edges[i]! - edges[0]!) * 1e3;
-          const to = ((edges[i + 1] ?? end) - edges[0]!) * 1e3;
-          return (
-            <rect
-              key={distance[i]}
-              x={from}
-              width={to - from + 0.3}
-              height={HEIGHT}
-              fill={mixed(colours, (p - still) / reach)}
-            />
-          );
-        })}
-        <line
-          class="face"
-          x1={(length - edges[0]!) * 1e3}
-          x2={(length - edges[0]!) * 1e3}
-          y2={HEIGHT}
-        />
+      <svg viewBox={`0 0 ${across(start)} ${HEIGHT}`} preserveAspectRatio="none" aria-hidden="true">
+        {pressures.map((p, i) => (
+          <rect
+            key={trace.wave.distance[i]}
+            x={across(edges[i + 1]!)}
+            width={across(edges[i]!) - across(edges[i + 1]!) + 0.3}
+            height={HEIGHT}
+            fill={mixed(colours, (p - still) / reach)}
+          />
+        ))}
+        <line class="face" x1={across(length)} x2={across(length)} y2={HEIGHT} />
       </svg>
       <figcaption>
-        <span>mouth {fixed(pressures[0]! / 1e3, 1)} kPa</span>
-        <span>{fixed(angle, 0)}°</span>
         <span>
           valve {open ? 'open' : 'shut'}, {fixed(pressures[pressures.length - 1]! / 1e3, 1)} kPa
         </span>
+        <span>{fixed(angle, 0)}°</span>
+        <span>mouth {fixed(pressures[0]! / 1e3, 1)} kPa</span>
       </figcaption>
     </figure>
   );
+}
+
+/** Edges of cells from their centres, one more than there are cells. */
+function cellEdges(centres: readonly number[]): number[] {
+  const inner = centres.slice(1).map((at, i) => (at + centres[i]!) / 2);
+  const last = centres.length - 1;
+  return [2 * centres[0]! - inner[0]!, ...inner, 2 * centres[last]! - inner[inner.length - 1]!];
 }
 
 /** The colour at -1 to 1 between low, still and high. */

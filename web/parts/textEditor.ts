@@ -32,7 +32,7 @@ export function textEditor(
       LOOK,
       syntaxHighlighting(COLOURS),
       EditorView.lineWrapping,
-      EditorView.contentAttributes.of({ 'aria-label': 'Scenario text' }),
+      EditorView.contentAttributes.of({ 'aria-label': 'Scenario text', tabindex: '0' }),
       EditorView.updateListener.of((update) => {
         const own = update.transactions.some((transaction) => transaction.isUserEvent('outside'));
         if (update.docChanged && !own) onChange(update.state.doc.toString());

@@ -1,10 +1,11 @@
 /** Everything a view may show, as plain data, made from the signals in one place. */
 import { computed } from '@preact/signals';
 import {
+  type DecisionWords,
+  decisionWords,
   isFailure,
   type PointOutcome,
   type PointResult,
-  type Reason,
   type Scenario,
   type TradeOff,
   tradeOff,
@@ -27,6 +28,8 @@ export interface CurvePoint {
   efficiency?: number;
   /** Pressure at valve closing [Pa]. */
   closingPressure?: number;
+  /** Indicated torque [N m]. */
+  torque?: number;
   failure?: string;
 }
 
@@ -39,8 +42,9 @@ export interface Curve {
 
 export interface Verdict {
   length: number;
-  reason: Reason;
   tradeOff: TradeOff;
+  /** The answer in the words that the command line and the report use. */
+  words: DecisionWords;
   standing: 'preview' | 'full';
 }
 
@@ -87,8 +91,8 @@ function verdictOf({ full, preview }: Study): Verdict | undefined {
   if (!source) return undefined;
   return {
     length: source.recommended.length,
-    reason: source.recommended.reason,
     tradeOff: source.decision,
+    words: decisionWords(source),
     standing: full ? 'full' : 'preview',
   };
 }
@@ -97,7 +101,9 @@ function tradeOffOf(scenario: Scenario, curves: readonly Curve[]): TradeOff | un
   const now = curves.find(({ role }) => role === 'now')!;
   const moved = curves.find(({ role }) => role === 'hand');
   if (!moved) return undefined;
-  const values = (curve: Curve) => curve.points.map((point) => point.efficiency ?? Number.NaN);
+  const torque = scenario.target.score === 'indicated-torque';
+  const values = (curve: Curve) =>
+    curve.points.map((point) => (torque ? point.torque : point.efficiency) ?? Number.NaN);
   const [ours, theirs] = [values(moved), values(now)];
   if ([...ours, ...theirs].some(Number.isNaN)) return undefined;
   return tradeOff(scenario.speeds, ours, theirs, scenario.target);
@@ -115,7 +121,8 @@ function pointAt(now: Study, length: number, speed: number): CurvePoint {
   const efficiency = estimate(now, length, speed, (point) => point.volumetricEfficiency);
   if (efficiency === undefined) return { speed, standing: 'waiting' };
   const closingPressure = estimate(now, length, speed, (point) => point.pressureAtClosing)!;
-  return { speed, standing: 'preview', efficiency, closingPressure };
+  const torque = estimate(now, length, speed, (point) => point.indicatedTorque)!;
+  return { speed, standing: 'preview', efficiency, closingPressure, torque };
 }
 
 function computedPoint(outcome: PointOutcome): CurvePoint {
@@ -126,6 +133,7 @@ function computedPoint(outcome: PointOutcome): CurvePoint {
     standing: outcome.settled ? 'full' : 'unsettled',
     efficiency: outcome.volumetricEfficiency,
     closingPressure: outcome.pressureAtClosing,
+    torque: outcome.indicatedTorque,
   };
 }
 

@@ -12,6 +12,7 @@ import {
 import { firstLook } from '../compute/firstLook.ts';
 import { OutcomeTable } from '../compute/outcomeTable.ts';
 import { Cancelled, URGENCY } from '../compute/pool.ts';
+import { questionOf } from '../compute/question.ts';
 import { shippedAnswer } from './demos.ts';
 import { pool } from './pool.ts';
 
@@ -63,9 +64,7 @@ export async function answer(scenario: Scenario, hash: string): Promise<void> {
       change({ preview: await compute(firstLook(scenario), URGENCY.preview, stop) });
     }
     change({ stage: 'full' });
-    const { engine, sweep, speeds, target } = scenario;
-    const question = { engine, lengths: sweep.lengths, speeds, target };
-    settle(await compute(question, URGENCY.study, stop), 'computed');
+    settle(await compute(questionOf(scenario), URGENCY.study, stop), 'computed');
   } catch (error) {
     if (error instanceof Cancelled || stop.aborted) return;
     change({ stage: 'failed', message: error instanceof Error ? error.message : String(error) });

@@ -1,6 +1,6 @@
 /** The speed at which the reader asks why, and the traces of one cycle there. */
 import { computed, effect, signal } from '@preact/signals';
-import { type Trace, withLength } from '../../sim/index.ts';
+import { inTarget, type Trace, withLength } from '../../sim/index.ts';
 import { Cancelled } from '../compute/pool.ts';
 import { hand, handRun } from './hand.ts';
 import { picture, type Role } from './picture.ts';
@@ -19,7 +19,7 @@ export const whySpeed = computed<number | undefined>(() => {
   if (!now) return undefined;
   const { speeds, target } = now.scenario;
   if (chosen.value !== undefined && speeds.includes(chosen.value)) return chosen.value;
-  const inside = speeds.filter((speed) => speed >= target.from && speed <= target.to);
+  const inside = speeds.filter((speed) => inTarget(target, speed));
   const source = now.full;
   if (!source) return inside[Math.floor(inside.length / 2)];
   const gain = (speed: number) =>

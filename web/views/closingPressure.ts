@@ -2,7 +2,7 @@
 import { fixed, millimetres, rpm } from '../format.ts';
 import { chooseSpeed } from '../state/why.ts';
 import { curveLines, curveTable, type Value } from './lines.ts';
-import { bandShape, baseLayout } from './look.ts';
+import { bandShapes, baseLayout } from './look.ts';
 import type { View } from './view.ts';
 
 const kilopascals: Value = ({ closingPressure }) => closingPressure && closingPressure / 1e3;
@@ -11,6 +11,7 @@ export const closingPressureView: View = {
   id: 'closing-pressure',
   question: 'How hard is it packed when the valve closes?',
   width: 'half',
+  lines: true,
   height: 340,
   reading: ({ scenario }) =>
     `Pressure in the cylinder at intake closing. The still air before the mouths has ${fixed(scenario.engine.intake.feed.pressure / 1e3, 1)} kPa; what lies above it is the work of the wave and of the moving column.`,
@@ -25,7 +26,7 @@ export const closingPressureView: View = {
       .join(' '),
   figure: (picture, look) => {
     const { scenario } = picture;
-    const { from, to } = scenario.target;
+    const { target } = scenario;
     const feed = scenario.engine.intake.feed.pressure / 1e3;
     const layout = baseLayout(look, 'engine speed [rpm]', 'pressure at valve closing [kPa]');
     const still = {
@@ -42,7 +43,7 @@ export const closingPressureView: View = {
       layout: {
         ...layout,
         yaxis: { ...layout.yaxis, hoverformat: '.1f' },
-        shapes: [...bandShape(look, from, to)!, still],
+        shapes: [...bandShapes(look, target), still],
       },
     };
   },

@@ -9,26 +9,17 @@ export function crankAxis(look: Look): Partial<Layout['xaxis']> {
   return {
     ...axis(look, 'crank angle [deg]'),
     range: [0, CYCLE],
-    tickvals: [0, 90, 180, 270, 360, 450, 540, 630, 720],
-    ticktext: [
-      '0<br>firing',
-      '90',
-      '180<br>BDC',
-      '270',
-      '360<br>TDC',
-      '450',
-      '540<br>BDC',
-      '630',
-      '720',
-    ],
+    tickvals: [0, 180, 360, 540, 720],
+    ticktext: ['0<br>firing', '180<br>BDC', '360<br>TDC', '540<br>BDC', '720'],
+    minor: { tickvals: [90, 270, 450, 630], showgrid: true, gridcolor: look.line },
   };
 }
 
 /** Open spans as bars along the top of the plot, named. */
 export function valveBars({ intakeEvents, exhaustEvents }: Trace, look: Look) {
   const valves = [
-    { name: 'intake open', ...intakeEvents, color: look.role.best, row: 0 },
-    { name: 'exhaust open', ...exhaustEvents, color: look.price, row: 1 },
+    { name: 'intake open', ...intakeEvents, color: look.ink, row: 0 },
+    { name: 'exhaust open', ...exhaustEvents, color: look.quiet, row: 1 },
   ];
   const spans = valves.flatMap((valve) =>
     valve.open < valve.close
@@ -38,7 +29,7 @@ export function valveBars({ intakeEvents, exhaustEvents }: Trace, look: Look) {
           { ...valve, open: 0, name: '' },
         ],
   );
-  const height = (row: number) => 1.015 + 0.05 * row;
+  const height = (row: number) => 1.03 + 0.055 * row;
   const shapes: NonNullable<Layout['shapes']> = spans.map(({ open, close, color, row }) => ({
     type: 'line',
     yref: 'paper',
@@ -50,14 +41,14 @@ export function valveBars({ intakeEvents, exhaustEvents }: Trace, look: Look) {
   }));
   const annotations: NonNullable<Layout['annotations']> = spans
     .filter(({ name }) => name !== '')
-    .map(({ name, open, close, row }) => ({
+    .map(({ name, open, row }) => ({
       text: name,
-      x: row === 0 ? close : open,
+      x: open,
       y: height(row),
       yref: 'paper',
-      xanchor: row === 0 ? 'left' : 'right',
+      xanchor: 'right',
       yanchor: 'middle',
-      xshift: row === 0 ? 4 : -4,
+      xshift: -6,
       showarrow: false,
       font: { size: 12, color: look.quiet },
     }));

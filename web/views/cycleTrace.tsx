@@ -15,6 +15,7 @@ export const cycleTraceView: View = {
   id: 'cycle',
   question: 'Why: what does the valve feel through one cycle?',
   width: 'half',
+  lines: true,
   height: 460,
   reading: () =>
     'A length is right for a speed when the pressure before the valve stands high just as the intake closes (dotted line): it pushes the last air in and holds it there.',
@@ -37,7 +38,7 @@ export const cycleTraceView: View = {
       ],
       layout: {
         ...layout,
-        margin: { ...MARGIN, t: 44, b: 62 },
+        margin: { ...MARGIN, t: 52, b: 62 },
         xaxis: { ...crankAxis(look), anchor: 'y2' },
         yaxis: { ...axis(look, 'before valve [kPa]'), domain: [0.42, 1], hoverformat: '.1f' },
         yaxis2: { ...axis(look, 'mouth [kPa]'), domain: [0, 0.34], hoverformat: '.1f', nticks: 4 },

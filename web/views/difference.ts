@@ -4,13 +4,14 @@ import { percent, rpm } from '../format.ts';
 import { type CurvePoint, curveOf, type Picture } from '../state/picture.ts';
 import { chooseSpeed } from '../state/why.ts';
 import { curveLines, curveTable, type Value } from './lines.ts';
-import { bandLabel, bandShape, baseLayout, type Look } from './look.ts';
+import { bandLabels, bandShapes, baseLayout, type Look } from './look.ts';
 import type { View } from './view.ts';
 
 export const differenceView: View = {
   id: 'gain-and-price',
   question: 'What does it give, and what does it cost elsewhere?',
   width: 'wide',
+  lines: true,
   height: 320,
   reading: () =>
     'Change of trapped air against the trumpets fitted now. Solid ground above the line is gain; hatched ground below it is the price of the recommended length.',
@@ -26,16 +27,23 @@ export const differenceView: View = {
   },
   ready: (picture) => picture.verdict !== undefined,
   figure: (picture, look) => {
-    const { from, to } = picture.scenario.target;
+    const { target } = picture.scenario;
     const layout = baseLayout(look, 'engine speed [rpm]', 'change against fitted now [%]');
     const change = changeOf(picture);
+    const others = { ...picture, curves: picture.curves.filter(({ role }) => role !== 'now') };
     return {
-      data: [...ground(picture, look, change), ...curveLines(picture, look, change)],
+      data: [...ground(picture, look, change), ...curveLines(others, look, change)],
       layout: {
         ...layout,
-        yaxis: { ...layout.yaxis, hoverformat: '+.1f', tickformat: '+' },
-        shapes: bandShape(look, from, to)!,
-        annotations: bandLabel(look, from, to)!,
+        yaxis: {
+          ...layout.yaxis,
+          hoverformat: '+.1f',
+          zeroline: true,
+          zerolinecolor: look.role.now,
+          zerolinewidth: 2,
+        },
+        shapes: bandShapes(look, target),
+        annotations: bandLabels(look, target),
       },
     };
   },

@@ -2,7 +2,7 @@
 import { fixed, millimetres, rpm } from '../format.ts';
 import { chooseSpeed } from '../state/why.ts';
 import { curveLines, curveTable, type Value } from './lines.ts';
-import { bandLabel, bandShape, baseLayout } from './look.ts';
+import { bandLabels, bandShapes, baseLayout } from './look.ts';
 import type { View } from './view.ts';
 
 const percentOf: Value = ({ efficiency }) => efficiency && 100 * efficiency;
@@ -10,10 +10,11 @@ const percentOf: Value = ({ efficiency }) => efficiency && 100 * efficiency;
 export const efficiencyView: View = {
   id: 'filling',
   question: 'How well does it fill at each speed?',
-  width: 'wide',
-  height: 420,
+  width: 'half',
+  height: 400,
+  lines: true,
   reading: () =>
-    'Fresh air trapped at valve closing, as a share of the swept volume full of the day’s air: volumetric efficiency. Higher is more torque. Move the length above and watch the curve answer.',
+    'Fresh air trapped at valve closing, as a share of the swept volume full of the day’s air: volumetric efficiency. Higher is more torque. Move the length below and the curve answers.',
   summary: ({ curves }) =>
     curves
       .map(({ length, points }) => {
@@ -23,15 +24,15 @@ export const efficiencyView: View = {
       })
       .join(' '),
   figure: (picture, look) => {
-    const { from, to } = picture.scenario.target;
+    const { target } = picture.scenario;
     const layout = baseLayout(look, 'engine speed [rpm]', 'volumetric efficiency [%]');
     return {
       data: curveLines(picture, look, percentOf),
       layout: {
         ...layout,
         yaxis: { ...layout.yaxis, hoverformat: '.1f' },
-        shapes: bandShape(look, from, to)!,
-        annotations: bandLabel(look, from, to)!,
+        shapes: bandShapes(look, target),
+        annotations: bandLabels(look, target),
       },
     };
   },

@@ -7,8 +7,10 @@ import { lengthMapView } from './lengthMap.tsx';
 import type { View } from './view.ts';
 import { waveView } from './wave.tsx';
 
+/** The proof beside the answer. */
+export const proof: View = efficiencyView;
+
 export const views: readonly View[] = [
-  efficiencyView,
   differenceView,
   lengthMapView,
   closingPressureView,

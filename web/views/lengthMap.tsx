@@ -1,12 +1,13 @@
 /** Every length against every speed, with the ridge of the best length and the band. */
 import { signal } from '@preact/signals';
-import type { Data, Layout } from 'plotly.js-cartesian-dist-min';
+import type { Dash, Data, Layout, Shape } from 'plotly.js-cartesian-dist-min';
+import { bandsOf } from '../../sim/index.ts';
 import { between } from '../compute/between.ts';
 import { millimetres, rpm } from '../format.ts';
 import { moveHand } from '../state/hand.ts';
 import { type Curve, curveAt, curveOf, type Picture } from '../state/picture.ts';
 import { chooseSpeed } from '../state/why.ts';
-import { axis, baseLayout, type Look, MARGIN, ROLE_LINE } from './look.ts';
+import { axis, bandLabels, baseLayout, type Look, MARGIN } from './look.ts';
 import type { Cell, Table } from './table.ts';
 import type { View } from './view.ts';
 
@@ -26,13 +27,17 @@ export const lengthMapView: View = {
   },
   ready: (picture) => picture.study.table.lengths.length > 0,
   figure: (picture, look) => ({
-    data: [tiles(picture, look), ridgeLine(picture, look)],
+    data: [tiles(picture, look), ...ridgeLines(picture, look)],
     layout: {
       ...baseLayout(look, 'engine speed [rpm]', 'trumpet length [mm]'),
-      margin: { ...MARGIN, r: 64 },
+      margin: { ...MARGIN, r: 64, t: 28 },
       hovermode: 'closest',
-      xaxis: { ...axis(look, 'engine speed [rpm]'), showgrid: false },
+      xaxis: { ...axis(look, 'engine speed [rpm]'), showgrid: false, tickformat: 'd' },
       yaxis: { ...axis(look, 'trumpet length [mm]'), showgrid: false },
+      annotations: bandLabels(look, picture.scenario.target).map((label) => ({
+        ...label,
+        yanchor: 'bottom',
+      })),
       shapes: [...bandEdges(picture, look), ...lengthLines(picture, look)],
     } as Partial<Layout>,
   }),
@@ -129,46 +134,54 @@ function best(lengths: readonly number[], values: readonly number[]): number {
   return at;
 }
 
-function ridgeLine(picture: Picture, look: Look): Partial<Data> {
+/** The ridge with a halo of paper, since tiles beneath are dark and light. */
+function ridgeLines(picture: Picture, look: Look): Partial<Data>[] {
   const ridge = ridgeOf(picture);
-  return {
+  const x = ridge.map(({ speed }) => speed);
+  const y = ridge.map(({ length }) => length * 1e3);
+  const halo = { type: 'scatter', mode: 'lines', x, y, hoverinfo: 'skip' } as const;
+  const line = {
     type: 'scatter',
     mode: 'lines+markers',
-    x: ridge.map(({ speed }) => speed),
-    y: ridge.map(({ length }) => length * 1e3),
+    x,
+    y,
     line: { color: look.ink, width: 2, dash: 'dot' },
     marker: { color: look.paper, size: 6, line: { color: look.ink, width: 1.5 } },
     hovertemplate: 'best at %{x} rpm: %{y} mm<extra></extra>',
-  } as Partial<Data>;
+  } as const;
+  return [
+    { ...halo, line: { color: look.paper, width: 6 }, opacity: 0.75 },
+    line,
+  ] as Partial<Data>[];
 }
 
-function bandEdges({ scenario }: Picture, look: Look): NonNullable<Layout['shapes']> {
-  const { from, to } = scenario.target;
-  return [from, to].map((x) => ({
-    type: 'line',
-    yref: 'paper',
-    x0: x,
-    x1: x,
-    y0: 0,
-    y1: 1,
-    line: { color: look.ink, width: 1.5 },
-  }));
+function bandEdges({ scenario }: Picture, look: Look): Partial<Shape>[] {
+  const edges = bandsOf(scenario.target).flatMap(({ from, to }) => [from, to]);
+  return edges.flatMap((x) =>
+    haloed({ yref: 'paper', x0: x, x1: x, y0: 0, y1: 1 }, look, look.ink),
+  );
 }
 
-function lengthLines({ curves }: Picture, look: Look): NonNullable<Layout['shapes']> {
-  return curves.map(({ role, length }) => ({
-    type: 'line',
-    xref: 'paper',
-    x0: 0,
-    x1: 1,
-    y0: length * 1e3,
-    y1: length * 1e3,
-    line: {
-      color: look.role[role],
-      width: ROLE_LINE[role].width,
-      dash: role === 'now' ? 'dot' : 'solid',
-    },
-  }));
+function lengthLines({ curves }: Picture, look: Look): Partial<Shape>[] {
+  return curves.flatMap(({ role, length }) => {
+    const y = length * 1e3;
+    const place = { xref: 'paper', x0: 0, x1: 1, y0: y, y1: y } as const;
+    return haloed(place, look, look.role[role], role === 'now' ? 'dot' : 'solid');
+  });
+}
+
+/** A line with an edge of paper on both sides. */
+function haloed(
+  place: Partial<Shape>,
+  look: Look,
+  color: string,
+  dash: Dash = 'solid',
+): Partial<Shape>[] {
+  const line = { type: 'line', ...place } as const;
+  return [
+    { ...line, line: { color: look.paper, width: 4.5 } },
+    { ...line, line: { color, width: 2, dash } },
+  ];
 }
 
 function mapTable(picture: Picture): Table {

@@ -1,5 +1,6 @@
 /** One look for all plots, taken from the page's own colours so that both themes carry over. */
 import type { Layout } from 'plotly.js-cartesian-dist-min';
+import { bandsOf, type Target } from '../../sim/index.ts';
 import type { Role } from '../state/picture.ts';
 
 export interface Look {
@@ -64,7 +65,7 @@ export function baseLayout(look: Look, x: string, y: string): Partial<Layout> {
     hovermode: 'x unified',
     dragmode: false,
     hoverlabel: { bgcolor: look.paper, bordercolor: look.line, font: { color: look.ink } },
-    xaxis: axis(look, x),
+    xaxis: { ...axis(look, x), tickformat: 'd' },
     yaxis: axis(look, y),
   };
 }
@@ -80,38 +81,36 @@ export function axis(look: Look, title: string): Partial<Layout['xaxis']> {
     ticklen: 4,
     automargin: false,
     fixedrange: true,
+    exponentformat: 'none',
+    separatethousands: false,
   };
 }
 
-/** The band as a shaded strip behind everything. */
-export function bandShape(look: Look, from: number, to: number): Partial<Layout>['shapes'] {
-  return [
-    {
-      type: 'rect',
-      xref: 'x',
-      yref: 'paper',
-      x0: from,
-      x1: to,
-      y0: 0,
-      y1: 1,
-      fillcolor: look.band,
-      line: { width: 0 },
-      layer: 'below',
-    },
-  ];
+/** The bands of the target as shaded strips behind everything. */
+export function bandShapes(look: Look, target: Target): NonNullable<Layout['shapes']> {
+  return bandsOf(target).map(({ from, to }) => ({
+    type: 'rect',
+    xref: 'x',
+    yref: 'paper',
+    x0: from,
+    x1: to,
+    y0: 0,
+    y1: 1,
+    fillcolor: look.band,
+    line: { width: 0 },
+    layer: 'below',
+  }));
 }
 
-export function bandLabel(look: Look, from: number, to: number): Partial<Layout>['annotations'] {
-  return [
-    {
-      x: (from + to) / 2,
-      y: 1,
-      xref: 'x',
-      yref: 'paper',
-      yanchor: 'top',
-      text: 'your band',
-      showarrow: false,
-      font: { color: look.quiet, size: 12 },
-    },
-  ];
+export function bandLabels(look: Look, target: Target): NonNullable<Layout['annotations']> {
+  return bandsOf(target).map(({ from, to }) => ({
+    x: (from + to) / 2,
+    y: 1,
+    xref: 'x',
+    yref: 'paper',
+    yanchor: 'top',
+    text: 'your band',
+    showarrow: false,
+    font: { color: look.quiet, size: 12 },
+  }));
 }

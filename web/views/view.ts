@@ -40,6 +40,8 @@ export interface View {
   onNear?(): void;
   /** `wide` spans the page, `half` shares the row on wide screens. */
   width: 'wide' | 'half';
+  /** Whether the plot shows the three lengths as lines, so that a key to them belongs above it. */
+  lines?: boolean;
   /** Height of the plot [px]; 380 where absent. */
   height?: number;
 }

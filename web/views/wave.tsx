@@ -11,7 +11,7 @@ import { axis, baseLayout, type Look, MARGIN, ROLE_NAME } from './look.ts';
 import type { Table } from './table.ts';
 import type { View } from './view.ts';
 
-const WAVE_MARGIN = { ...MARGIN, t: 44, b: 62, r: 64 };
+const WAVE_MARGIN = { ...MARGIN, t: 52, b: 62, r: 64 };
 
 export const waveView: View = {
   id: 'wave',

@@ -1,0 +1,387 @@
+/** The page in a real browser: what a reader does, and what the core says to the same question. */
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Download, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import {
+  curveDocument,
+  type LengthStudy,
+  lengthStudy,
+  readScenario,
+  runHere,
+  runLengths,
+  scenarioHash,
+  sweepDocument,
+} from '../../sim/index.ts';
+import { QUICK, type Site, site } from './opened.ts';
+
+const text = readFileSync(QUICK, 'utf8');
+const scenario = readScenario(text, 'quick.yaml');
+const { engine, speeds, sweep, target } = scenario;
+const stamp = { title: scenario.title, hash: scenarioHash(scenario) };
+
+let at: Site;
+let study: LengthStudy;
+
+beforeAll(async () => {
+  at = await site();
+  study = await lengthStudy({ engine, lengths: sweep.lengths, speeds, target }, runHere);
+});
+
+afterAll(() => at.close());
+
+/** Relative difference of two numbers. */
+const apart = (a: number, b: number) => Math.abs(a - b) / Math.abs(b);
+
+const exact = (page: Page) => page.getByLabel('Trumpet length in millimetres, exact');
+
+async function take(page: Page, mm: number): Promise<void> {
+  await exact(page).fill(String(mm));
+  await exact(page).press('Enter');
+}
+
+async function saved(page: Page, view: string, kind: 'CSV' | 'PNG'): Promise<Buffer> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page
+      .locator(`#${view}`)
+      .getByRole('button', { name: `(${kind})` })
+      .click(),
+  ]);
+  return readDownload(download);
+}
+
+async function readDownload(download: Download): Promise<Buffer> {
+  return readFileSync(await download.path());
+}
+
+/** Columns of a CSV by name. */
+function columns(bytes: Buffer): Record<string, string[]> {
+  const [head = [], ...rows] = bytes
+    .toString('utf8')
+    .trimEnd()
+    .split('\r\n')
+    .map((line) => line.match(/("([^"]|"")*"|[^,]*)(,|$)/g)!.map((cell) => unquoted(cell)));
+  return Object.fromEntries(head.map((name, i) => [name, rows.map((row) => row[i]!)]));
+}
+
+const unquoted = (cell: string) =>
+  cell
+    .replace(/,$/, '')
+    .replace(/^"(.*)"$/, '$1')
+    .replaceAll('""', '"');
+
+function column(table: Record<string, string[]>, words: string): number[] {
+  const name = Object.keys(table).find((key) => key.includes(words));
+  expect(name, `a column with "${words}" among ${Object.keys(table).join('; ')}`).toBeDefined();
+  return table[name!]!.map(Number);
+}
+
+const fullAccuracy = (page: Page) => page.locator('.length-bar .standing.full').waitFor();
+
+describe('the answer', () => {
+  test('stands on the page at once, as the core gives it', async () => {
+    const began = performance.now();
+    const { page, said } = await at.open();
+    expect(performance.now() - began).toBeLessThan(5000);
+    const shown = await page.locator('.answer').textContent();
+    const { recommended, decision } = study;
+    expect(shown).toContain(`${Math.round(recommended.length * 1e3)}\u00a0mm`);
+    expect(shown).toContain(`${decision.gainPercent.toFixed(1)}\u00a0%`);
+    await page.locator('#filling .js-plotly-plot').waitFor();
+    expect(said).toEqual([]);
+    await page.context().close();
+  });
+
+  test('was computed at build time exactly as the core computes it now', async () => {
+    const { page } = await at.open();
+    const table = columns(await saved(page, 'filling', 'CSV'));
+    const document = sweepDocument(study, stamp);
+    const shown = column(table, 'recommended');
+    expect(shown).toHaveLength(speeds.length);
+    shown.forEach((value, i) => {
+      expect(apart(value, 100 * document.recommended.volumetric_efficiency[i]!)).toBeLessThan(1e-9);
+    });
+    const map = columns(await saved(page, 'map', 'CSV'));
+    speeds.forEach((speed, j) => {
+      column(map, `at ${speed} rpm`).forEach((value, i) => {
+        expect(apart(value, 100 * document.volumetric_efficiency[i]![j]!)).toBeLessThan(1e-9);
+      });
+    });
+    await page.context().close();
+  });
+
+  test('is computed here where the build has none, and the same again', async () => {
+    const { page, said } = await at.open();
+    await page.getByLabel('Bore').fill('78 mm');
+    await page.getByLabel('Bore').press('Enter');
+    await page.getByText('for the figures before your last change').waitFor();
+    await page.locator('.answer progress').waitFor();
+    await page.locator('.answer progress').waitFor({ state: 'detached' });
+    const changed = readScenario(text.replace('bore: 77 mm', 'bore: 78 mm'), 'quick.yaml');
+    const there = await lengthStudy(
+      { engine: changed.engine, lengths: sweep.lengths, speeds, target },
+      runHere,
+    );
+    const table = columns(await saved(page, 'filling', 'CSV'));
+    const length = Math.round(there.recommended.length * 1e3);
+    const shown = column(table, `recommended, ${length}`);
+    there.recommended.outcomes.forEach((outcome, i) => {
+      const value = 'failure' in outcome ? Number.NaN : 100 * outcome.volumetricEfficiency;
+      expect(apart(shown[i]!, value)).toBeLessThan(1e-9);
+    });
+    expect(said).toEqual([]);
+    await page.context().close();
+  });
+});
+
+describe('the length under the hand', () => {
+  test('shows a preview within half a second, then what the core gives for it', async () => {
+    const { page, said } = await at.open();
+    await page.locator('#filling .js-plotly-plot').waitFor();
+    const lines = () => page.locator('#filling .scatterlayer .trace').count();
+    expect(await lines()).toBe(2);
+    const began = performance.now();
+    await take(page, 97);
+    await page.locator('.length-bar .standing').waitFor();
+    await expect.poll(lines, { interval: 20, timeout: 2000 }).toBe(3);
+    expect(performance.now() - began).toBeLessThan(500);
+    await fullAccuracy(page);
+    const table = columns(await saved(page, 'filling', 'CSV'));
+    const [curve] = await runLengths(engine, [0.097], speeds, runHere);
+    const document = curveDocument(curve!, speeds, stamp);
+    column(table, 'under your hand, 97').forEach((value, i) => {
+      expect(apart(value, 100 * document.volumetric_efficiency[i]!)).toBeLessThan(1e-9);
+    });
+    const pressures = columns(await saved(page, 'closing-pressure', 'CSV'));
+    column(pressures, 'under your hand, 97').forEach((value, i) => {
+      expect(apart(value, document.pressure_at_valve_closing_kPa[i]!)).toBeLessThan(1e-9);
+    });
+    expect(said).toEqual([]);
+    await page.context().close();
+  });
+
+  test('follows the keyboard alone', async () => {
+    const { page } = await at.open();
+    await page.keyboard.press('Tab');
+    await expect
+      .poll(() => page.evaluate(() => document.activeElement?.textContent))
+      .toMatch(/Skip/);
+    const slider = page.getByLabel('Trumpet length in millimetres', { exact: true });
+    for (let i = 0; i < 30; i++) {
+      if (await slider.evaluate((node) => node === document.activeElement)) break;
+      await page.keyboard.press('Tab');
+    }
+    const before = Number(await slider.inputValue());
+    await page.keyboard.press('ArrowLeft');
+    await page.keyboard.press('ArrowLeft');
+    expect(Number(await slider.inputValue())).toBe(before - 2);
+    await fullAccuracy(page);
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    await page.getByText('Take a length in your hand').waitFor();
+    await page.context().close();
+  });
+});
+
+describe('computing', () => {
+  test('stops when told and goes on where it was', async () => {
+    const { page, said } = await at.open();
+    await page.getByLabel('Bore').fill('76 mm');
+    await page.getByLabel('Bore').press('Enter');
+    await page.getByRole('button', { name: 'Stop' }).click();
+    await page.getByText('Stopped. What was computed so far is shown.').waitFor();
+    expect(await page.locator('progress').count()).toBe(0);
+    await page.getByRole('button', { name: 'Go on' }).click();
+    await page.locator('.answer progress').waitFor();
+    await page.locator('.answer progress').waitFor({ state: 'detached' });
+    expect(await page.getByText('Stopped.').count()).toBe(0);
+    expect(said).toEqual([]);
+    await page.context().close();
+  });
+
+  test('survives a worker that stops, and says so', async () => {
+    const { page } = await at.open();
+    await page.getByLabel('Bore').fill('75 mm');
+    await page.getByLabel('Bore').press('Enter');
+    await page.locator('.answer progress').waitFor();
+    await page.workers()[0]!.evaluate(() => {
+      setTimeout(() => {
+        throw new Error('cut for the test');
+      });
+    });
+    await page.getByText('A background worker stopped').waitFor();
+    await page.locator('.answer progress').waitFor({ state: 'detached' });
+    const table = columns(await saved(page, 'filling', 'CSV'));
+    for (const state of table['state, recommended']!) expect(state).toBe('computed');
+    await page.context().close();
+  });
+
+  test('marks points that failed or did not settle', async () => {
+    const { page } = await at.open();
+    const strict = text.replace('settle: 0.02', 'settle: 0.000001\n  maximumCycles: 3');
+    await open(page, 'strict.yaml', strict);
+    await page.getByText('Points to distrust').waitFor();
+    const table = columns(await saved(page, 'filling', 'CSV'));
+    expect(table['state, fitted now']).toContain('not settled');
+    await page.context().close();
+  });
+});
+
+async function open(page: Page, name: string, content: string): Promise<void> {
+  await page.locator('input[type=file]').setInputFiles({
+    name,
+    mimeType: 'text/yaml',
+    buffer: Buffer.from(content),
+  });
+}
+
+describe('the scenario', () => {
+  test('shows an error of a bad file at its line, and takes it back', async () => {
+    const { page, said } = await at.open();
+    await open(page, 'bad.yaml', text.replace('bore: 77 mm', 'boar: 77 mm'));
+    const line = text.split('\n').findIndex((one) => one.includes('bore: 77 mm')) + 1;
+    await page.locator('#your-engine').scrollIntoViewIfNeeded();
+    await page
+      .getByRole('button', { name: `line ${line}` })
+      .first()
+      .waitFor();
+    await page.locator('.issues').getByText('did you mean "bore"?').waitFor();
+    await page.locator('.cm-gutter-lint .cm-lint-marker-error').first().waitFor();
+    await page.getByText('for the figures before your last change').waitFor();
+    await page
+      .getByRole('button', { name: `line ${line}` })
+      .first()
+      .click();
+    await page.locator('.cm-line', { hasText: 'boar' }).getByText('boar').dblclick();
+    await page.keyboard.type('bore');
+    await page.locator('.issues').waitFor({ state: 'detached' });
+    expect(said).toEqual([]);
+    await page.context().close();
+  });
+
+  test('keeps remarks and layout when the form writes into it', async () => {
+    const { page } = await at.open();
+    await page.getByLabel('Trumpet fitted now').fill('70 mm');
+    await page.getByLabel('Trumpet fitted now').press('Enter');
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save scenario' }).click(),
+    ]);
+    const kept = (await readDownload(download)).toString('utf8');
+    expect(kept).toBe(text.replace('length: 60 mm #', 'length: 70 mm #'));
+    await page.context().close();
+  });
+
+  test('shows a wrong figure beside its field', async () => {
+    const { page } = await at.open();
+    await page.getByLabel('Bore').fill('77');
+    await page.getByLabel('Bore').press('Enter');
+    await page.locator('.wrong-says').getByText('has no unit').waitFor();
+    expect(await page.getByLabel('Bore').getAttribute('aria-invalid')).toBe('true');
+    await page.context().close();
+  });
+
+  test('travels in a link and comes back the same', async () => {
+    const { page } = await at.open();
+    await page.getByLabel('Bore').fill('79 mm');
+    await page.getByLabel('Bore').press('Enter');
+    await page.getByRole('button', { name: 'Copy a link' }).click();
+    await page.waitForFunction(() => location.hash.length > 10);
+    const hash = new URL(page.url()).hash;
+    await page.context().close();
+    const there = await at.open({ hash });
+    expect(await there.page.getByLabel('Bore').inputValue()).toBe('79 mm');
+    await there.page.context().close();
+    const broken = await at.open({ hash: hash.slice(0, -40) });
+    await broken.page.getByText('no readable scenario').waitFor();
+    await broken.page.context().close();
+  });
+});
+
+describe('the page', () => {
+  test('saves every plot as a picture', async () => {
+    const { page, said } = await at.open();
+    await page.locator('#wave').scrollIntoViewIfNeeded();
+    await page.locator('#wave .js-plotly-plot').waitFor();
+    for (const view of await views(page)) {
+      const bytes = await saved(page, view, 'PNG');
+      expect(bytes.subarray(1, 4).toString('latin1'), view).toBe('PNG');
+      expect(bytes.length, view).toBeGreaterThan(10_000);
+      const table = columns(await saved(page, view, 'CSV'));
+      expect(Object.values(table)[0]!.length, view).toBeGreaterThan(2);
+    }
+    expect(said).toEqual([]);
+    await page.context().close();
+  });
+
+  test('plays and steps through the wave', async () => {
+    const { page } = await at.open();
+    await page.locator('#wave').scrollIntoViewIfNeeded();
+    await page.locator('#wave .js-plotly-plot').waitFor();
+    const angle = page.getByLabel('Crank angle');
+    expect(await angle.inputValue()).toBe('540');
+    await page.getByRole('button', { name: 'Step on 5 degrees' }).click();
+    expect(await angle.inputValue()).toBe('545');
+    await page.getByRole('button', { name: 'Play' }).click();
+    await expect.poll(() => angle.inputValue()).not.toBe('545');
+    await page.getByRole('button', { name: 'Pause' }).click();
+    await page.context().close();
+  });
+
+  test('asks nothing of any other place, and works with the network cut', async () => {
+    const { page, said } = await at.open();
+    const asked: string[] = [];
+    page.on('request', (request) => asked.push(request.url()));
+    for (const view of await views(page)) await page.locator(`#${view}`).scrollIntoViewIfNeeded();
+    await page.locator('.cm-content').waitFor();
+    await page.context().setOffline(true);
+    await take(page, 75);
+    await fullAccuracy(page);
+    await page.getByLabel('Bore').fill('74 mm');
+    await page.getByLabel('Bore').press('Enter');
+    await page.locator('.answer progress').waitFor();
+    await page.locator('.answer progress').waitFor({ state: 'detached' });
+    for (const url of asked)
+      expect(url.startsWith(at.address) || url.startsWith('data:'), url).toBe(true);
+    expect(said).toEqual([]);
+    await page.context().close();
+  });
+
+  test.each(['light', 'dark'] as const)('is accessible, %s', async (colorScheme) => {
+    const { page } = await at.open({ colorScheme, bypassCSP: true });
+    await take(page, 80);
+    await page.locator('#wave').scrollIntoViewIfNeeded();
+    await page.locator('#wave .js-plotly-plot').waitFor();
+    await page.locator('#filling').getByRole('button', { name: 'Show numbers' }).click();
+    await page.locator('.cm-content').waitFor();
+    await fullAccuracy(page);
+    await page.addScriptTag({ path: createRequire(import.meta.url).resolve('axe-core') });
+    const found = await page.evaluate(async () => {
+      const { axe } = window as unknown as { axe: typeof import('axe-core') };
+      const { violations } = await axe.run();
+      return violations.map(({ id, impact, nodes }) => ({ id, impact, at: nodes[0]?.html }));
+    });
+    expect(found.filter(({ impact }) => impact !== 'minor')).toEqual([]);
+    await page.context().close();
+  });
+
+  test('fits a phone without sideways scroll', async () => {
+    const { page } = await at.open({ viewport: { width: 360, height: 740 } });
+    await take(page, 80);
+    await page.locator('#wave').scrollIntoViewIfNeeded();
+    await page.locator('#wave .js-plotly-plot').waitFor();
+    await page.locator('.cm-content').waitFor();
+    const [wide, window] = await page.evaluate(() => [
+      document.documentElement.scrollWidth,
+      innerWidth,
+    ]);
+    expect(wide).toBeLessThanOrEqual(window!);
+    await page.context().close();
+  });
+});
+
+function views(page: Page): Promise<string[]> {
+  return page.locator('.view').evaluateAll((nodes) => nodes.map((node) => node.id));
+}
