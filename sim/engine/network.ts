@@ -22,7 +22,7 @@ export interface NetworkParts {
   limiter: SlopeLimiter;
 }
 
-/** Friction factors are refreshed every so many steps. */
+/** Friction factors are refreshed every so many steps: they change little, and cost a logarithm. */
 const FRICTION_STRIDE = 8;
 
 export class Network {
@@ -30,7 +30,7 @@ export class Network {
   readonly ducts: readonly Duct[];
   readonly nodes: readonly Node[];
   readonly volumes: readonly Volume[];
-  /** Steps taken so far. */
+  /** Steps taken since the start or the last `restart`. */
   steps = 0;
   private readonly flux: NumericalFlux;
   private readonly limiter: SlopeLimiter;
@@ -51,6 +51,14 @@ export class Network {
     let step = Number.POSITIVE_INFINITY;
     for (const duct of this.ducts) step = Math.min(step, duct.mesh.dx / duct.fastest);
     return step;
+  }
+
+  /**
+   * Counts steps anew. Called at the start of each cycle: were friction refreshed at other steps in
+   * the next one, cycles would differ by 1e-4 for ever.
+   */
+  restart(): void {
+    this.steps = 0;
   }
 
   /** Advances everything by moment.dt. Throws NonPhysicalStateError. */
