@@ -113,6 +113,8 @@ export class Duct {
   readonly roughness: number;
   /** Primitive state found at both end faces in the last step: rho, u, p, burned, fuel. */
   readonly endState: Record<Side, Float64Array>;
+  /** Specific internal energy of each cell [J/kg], while primitives are worked out. */
+  private readonly internal: Float64Array;
   /** Greatest |u| + c of the state as it stands [m/s]. */
   fastest = 0;
   /** Heat taken from the wall since the last reset of the ledger [J]. */
@@ -147,6 +149,7 @@ export class Duct {
     this.flux = faceFluxes(n + 1);
     this.slope = { rho: field(), u: field(), p: field(), burned: field(), fuel: field() };
     this.totalPressure = field();
+    this.internal = field();
     this.wallForce = field();
     this.wallHeat = field();
     this.fanning = field();
@@ -182,26 +185,23 @@ export class Duct {
 
   /** Primitive values from the conserved ones. */
   refresh(gas: Gas): void {
-    const { cells, prim } = this;
+    const { rho, momentum, energy, rhoBurned, rhoFuel } = this.cells;
+    const { u, c, burned, fuel } = this.prim;
+    const { internal } = this;
+    const n = this.mesh.cells;
+    for (let i = 0; i < n; i++) {
+      const perRho = 1 / rho[i]!;
+      const velocity = momentum[i]! * perRho;
+      u[i] = velocity;
+      internal[i] = energy[i]! * perRho - 0.5 * velocity * velocity;
+      burned[i] = rhoBurned[i]! * perRho;
+      fuel[i] = rhoFuel[i]! * perRho;
+    }
+    gas.temperatures(this.prim, rho, internal, n);
     let fastest = 0;
-    for (let i = 0; i < this.mesh.cells; i++) {
-      const rho = cells.rho[i]!;
-      const u = cells.momentum[i]! / rho;
-      const burned = cells.rhoBurned[i]! / rho;
-      const fuel = cells.rhoFuel[i]! / rho;
-      const T = gas.temperature(cells.energy[i]! / rho - 0.5 * u * u, burned, fuel, prim.T[i]!);
-      const R = gas.gasConstant(burned, fuel);
-      const gamma = 1 + R / gas.heatCapacityVolume(T, burned, fuel);
-      const c = Math.sqrt(gamma * R * T);
-      prim.u[i] = u;
-      prim.T[i] = T;
-      prim.R[i] = R;
-      prim.p[i] = rho * R * T;
-      prim.gamma[i] = gamma;
-      prim.c[i] = c;
-      prim.burned[i] = burned;
-      prim.fuel[i] = fuel;
-      const speed = Math.abs(u) + c;
+    for (let i = 0; i < n; i++) {
+      const speed = Math.abs(u[i]!) + c[i]!;
+      // Written so that a NaN is kept.
       if (!(speed <= fastest)) fastest = speed;
     }
     this.fastest = fastest;

@@ -14,8 +14,12 @@ export interface Mesh {
   volume: Float64Array;
   /** Mean areas of the n cells, volume over length [m^2]. */
   meanArea: Float64Array;
+  /** 1 / V of each cell [1/m^3], n. */
+  perVolume: Float64Array;
   /** Diameter of the circle of each cell's mean area [m], n. */
   diameter: Float64Array;
+  /** One over it [1/m], n. */
+  perDiameter: Float64Array;
   /** Area of the neighbour towards x = 0 over the cell's own [-], n; at the end, the face's. */
   lowRatio: Float64Array;
   /** Area of the neighbour away from x = 0 over the cell's own [-], n; at the end, the face's. */
@@ -44,6 +48,7 @@ export function meshOf(profile: Profile, largestCell: number): Mesh {
     (_, i) => volumeTo(profile, (i + 1) * dx) - volumeTo(profile, i * dx),
   );
   const meanArea = volume.map((v) => v / dx);
+  const diameter = meanArea.map((area) => Math.sqrt((4 * area) / Math.PI));
   return {
     cells,
     length,
@@ -51,7 +56,9 @@ export function meshOf(profile: Profile, largestCell: number): Mesh {
     faceArea,
     volume,
     meanArea,
-    diameter: meanArea.map((area) => Math.sqrt((4 * area) / Math.PI)),
+    perVolume: volume.map((v) => 1 / v),
+    diameter,
+    perDiameter: diameter.map((d) => 1 / d),
     lowRatio: meanArea.map((area, i) => (meanArea[i - 1] ?? faceArea[0]!) / area),
     highRatio: meanArea.map((area, i) => (meanArea[i + 1] ?? faceArea[cells]!) / area),
     toLow: meanArea.map((area, i) => area / faceArea[i]!),

@@ -23,6 +23,30 @@ const INTERVALS = 40;
 /** Numbers per row of the table: e, cv, h of air, then of burned and fuel less those of air. */
 const ROW = 9;
 
+/** Row of the last interval. */
+const LAST_ROW = (INTERVALS - 1) * ROW;
+
+/** Arrays of states that `energyAndSound` completes. */
+export interface StateFields {
+  rho: Float64Array;
+  p: Float64Array;
+  e: Float64Array;
+  c: Float64Array;
+  burned: Float64Array;
+  fuel: Float64Array;
+}
+
+/** Arrays of states that `temperatures` completes. */
+export interface CaloricFields {
+  T: Float64Array;
+  R: Float64Array;
+  gamma: Float64Array;
+  c: Float64Array;
+  p: Float64Array;
+  burned: Float64Array;
+  fuel: Float64Array;
+}
+
 export class Gas {
   /** Specific gas constant of air [J/kg K]. */
   readonly rAir: number;
@@ -75,6 +99,69 @@ export class Gas {
         continue;
       }
       return KNOT * (row / ROW) + d;
+    }
+  }
+
+  /**
+   * Internal energy e and sound speed c of the states `from` <= i < `to` from density, pressure and
+   * composition: as the methods above, with one look into the table.
+   */
+  energyAndSound(state: StateFields, from: number, to: number): void {
+    const { rho, p, e, c, burned, fuel } = state;
+    const { table: t, rAir, rBurned, rFuel } = this;
+    for (let i = from; i < to; i++) {
+      const yb = burned[i]!;
+      const yf = fuel[i]!;
+      const R = rAir + yb * rBurned + yf * rFuel;
+      const T = p[i]! / (rho[i]! * R);
+      const row = rowAt(T);
+      const d = T - KNOT * (row / ROW);
+      const cv = t[row + 1]! + yb * t[row + 4]! + yf * t[row + 7]!;
+      const hd = d * (t[row + 2]! + yb * t[row + 5]! + yf * t[row + 8]!);
+      e[i] = t[row]! + yb * t[row + 3]! + yf * t[row + 6]! + d * (cv + hd);
+      c[i] = Math.sqrt((1 + R / (cv + 2 * hd)) * R * T);
+    }
+  }
+
+  /**
+   * Temperature, gas constant, gamma, sound speed and pressure of `count` states from density,
+   * internal energy and composition; T holds guesses before. As the methods above.
+   */
+  temperatures(state: CaloricFields, rho: Float64Array, e: Float64Array, count: number): void {
+    const { T, R: Rs, gamma: gammas, c, p, burned, fuel } = state;
+    const { table: t, rAir, rBurned, rFuel } = this;
+    for (let i = 0; i < count; i++) {
+      const yb = burned[i]!;
+      const yf = fuel[i]!;
+      const energy = e[i]!;
+      let row = rowAt(T[i]!);
+      let above = energy - (t[row]! + yb * t[row + 3]! + yf * t[row + 6]!);
+      // The guess is the last step's temperature: its interval is nearly always the right one.
+      while (above < 0 && row > 0) {
+        row -= ROW;
+        above = energy - (t[row]! + yb * t[row + 3]! + yf * t[row + 6]!);
+      }
+      for (;;) {
+        const cv = t[row + 1]! + yb * t[row + 4]! + yf * t[row + 7]!;
+        const h = t[row + 2]! + yb * t[row + 5]! + yf * t[row + 8]!;
+        const root = Math.sqrt(cv * cv + 4 * h * above);
+        const d = (2 * above) / (cv + root);
+        if (d > KNOT && row < LAST_ROW) {
+          row += ROW;
+          above = energy - (t[row]! + yb * t[row + 3]! + yf * t[row + 6]!);
+          continue;
+        }
+        const R = rAir + yb * rBurned + yf * rFuel;
+        const temperature = KNOT * (row / ROW) + d;
+        // cv + 2 h d is that root.
+        const gamma = 1 + R / root;
+        T[i] = temperature;
+        Rs[i] = R;
+        gammas[i] = gamma;
+        p[i] = rho[i]! * R * temperature;
+        c[i] = Math.sqrt(gamma * R * temperature);
+        break;
+      }
     }
   }
 
