@@ -23,16 +23,19 @@ export interface ScenarioIssue {
 /** Most issues that the text of an error spells out; all are in its data. */
 const MOST_SHOWN = 40;
 
-/** The scenario file is wrong; carries every issue found, in the order of the file. */
+/** An input file is wrong; carries every issue found, in the order of the file. */
 export class ScenarioError extends Error {
   override readonly name = 'ScenarioError';
   readonly issues: readonly ScenarioIssue[];
+  /** What kind of file it is, in words. */
+  readonly source: string;
 
-  constructor(issues: readonly ScenarioIssue[]) {
+  constructor(issues: readonly ScenarioIssue[], source = 'the scenario file') {
     const shown = issues.slice(0, MOST_SHOWN).map(issueText);
     const more = issues.length - shown.length;
     super([...shown, ...(more > 0 ? [`and ${more} more`] : [])].join('\n'));
     this.issues = issues;
+    this.source = source;
   }
 }
 
