@@ -103,8 +103,10 @@ export class Duct {
   readonly wallForce: Float64Array;
   /** Heat from the wall to each cell [W/m^3]. */
   readonly wallHeat: Float64Array;
-  /** Fanning friction factor of each cell [-]; refreshed now and then. */
+  /** Fanning friction factor of each cell [-]. */
   readonly fanning: Float64Array;
+  /** What roughness adds under the logarithm of the friction law, (eps / 3.7 D)^1.11 [-]. */
+  readonly roughTerm: Float64Array;
   /** Wall temperature of each cell [K]; 0 where adiabatic. */
   readonly wallTemperature: Float64Array;
   /** Spread loss of each cell, dynamic heads per metre [1/m]. */
@@ -153,6 +155,7 @@ export class Duct {
     this.wallForce = field();
     this.wallHeat = field();
     this.fanning = field();
+    this.roughTerm = mesh.diameter.map((d) => ((options.roughness ?? 0) / (3.7 * d)) ** 1.11);
     this.wallTemperature = field().map((_, i) => options.wallTemperature?.(centre(i)) ?? 0);
     this.lossPerLength = field().map((_, i) => options.lossPerLength?.(centre(i)) ?? 0);
     this.roughness = options.roughness ?? Number.NaN;

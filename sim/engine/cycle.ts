@@ -55,7 +55,6 @@ export function startRun(model: EngineModel, settled?: EngineModel): Run {
 /** One cycle; reports each line in the order of the model's lines. */
 export function runCycle(run: Run, onStep?: OnStep): LineCycle[] {
   const { model } = run;
-  model.network.restart();
   const from = run.crankAngle;
   const reports = model.lines.map((): LineCycle => emptyCycle());
   const tally: OnStep = (report) => {

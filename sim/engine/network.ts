@@ -22,15 +22,12 @@ export interface NetworkParts {
   limiter: SlopeLimiter;
 }
 
-/** Friction factors are refreshed every so many steps: they change little, and cost a logarithm. */
-const FRICTION_STRIDE = 8;
-
 export class Network {
   readonly gas: Gas;
   readonly ducts: readonly Duct[];
   readonly nodes: readonly Node[];
   readonly volumes: readonly Volume[];
-  /** Steps taken since the start or the last `restart`. */
+  /** Steps taken so far. */
   steps = 0;
   private readonly flux: NumericalFlux;
   private readonly limiter: SlopeLimiter;
@@ -53,20 +50,12 @@ export class Network {
     return step;
   }
 
-  /**
-   * Counts steps anew. Called at the start of each cycle: were friction refreshed at other steps in
-   * the next one, cycles would differ by 1e-4 for ever.
-   */
-  restart(): void {
-    this.steps = 0;
-  }
-
   /** Advances everything by moment.dt. Throws NonPhysicalStateError. */
   step(moment: Moment): void {
     const { gas, ducts, volumes } = this;
     const { dt } = moment;
     for (const duct of ducts) {
-      if (this.steps % FRICTION_STRIDE === 0) refreshFriction(duct);
+      refreshFriction(duct);
       predict(duct, gas, this.limiter, dt);
     }
     for (const volume of volumes) volume.predict(gas, moment);

@@ -21,18 +21,32 @@ const LOWEST_REYNOLDS = 100;
 
 /** Fanning friction factor [-] at a Reynolds number [-] and relative roughness [-]. */
 export function fanningFactor(reynolds: number, relativeRoughness: number): number {
-  const re = Math.max(reynolds, LOWEST_REYNOLDS);
-  const log = Math.log10((relativeRoughness / 3.7) ** 1.11 + 6.9 / re);
-  return Math.max(16 / re, 1 / (12.96 * log * log));
+  return fanningOf(reynolds, (relativeRoughness / 3.7) ** 1.11);
 }
 
-/** Refreshes the friction factor of each cell; it changes slowly, so now and then is enough. */
+/** The same with the roughness term (eps / 3.7 D)^1.11 worked out beforehand. */
+function fanningOf(reynolds: number, roughTerm: number): number {
+  const re = Math.max(reynolds, LOWEST_REYNOLDS);
+  const log = Math.log(roughTerm + 6.9 / re);
+  return Math.max(16 / re, TURBULENT / (log * log));
+}
+
+/** 1 / 3.6^2, with the logarithm to base e. */
+const TURBULENT = (Math.LN10 / 3.6) ** 2;
+
+/**
+ * Refreshes the friction factor of each cell. It is done every step: where flow turns round, the
+ * factor runs through two decades within a few, and to refresh it every eighth cost 0.2 % of
+ * volumetric efficiency and kept cycles from repeating.
+ */
 export function refreshFriction(duct: Duct): void {
   if (Number.isNaN(duct.roughness)) return;
-  const { cells, prim, mesh } = duct;
-  for (let i = 0; i < mesh.cells; i++) {
-    const diameter = mesh.diameter[i]!;
-    const reynolds = (Math.abs(cells.momentum[i]!) * diameter) / viscosity(prim.T[i]!);
-    duct.fanning[i] = fanningFactor(reynolds, duct.roughness / diameter);
+  const { fanning, roughTerm } = duct;
+  const { momentum } = duct.cells;
+  const { T } = duct.prim;
+  const { cells, diameter } = duct.mesh;
+  for (let i = 0; i < cells; i++) {
+    const reynolds = (Math.abs(momentum[i]!) * diameter[i]!) / viscosity(T[i]!);
+    fanning[i] = fanningOf(reynolds, roughTerm[i]!);
   }
 }
