@@ -32,7 +32,6 @@ export function toyPoint(speed: number, volumetricEfficiency: number): PointResu
     chargeTemperature: 350,
     residualFraction: 0.04,
     backflow: 0.02,
-    meshError: 0,
     mouthOutflow: 0.1,
     indicatedTorque: 100 * volumetricEfficiency,
     settled: true,

@@ -1,0 +1,113 @@
+/** Killed at any moment and gone on with, a sweep ends as if nothing had happened. */
+import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { bundledProgram, endOf, LENGTHS, quickScenario, SPEEDS, startProgram } from './program.ts';
+
+const KILLS = 50;
+
+/**
+ * Kills that one sweep suffers before it may end. With 1 every kill has a sweep of its own, which
+ * takes several times as long: TRUMPETRY_KILLS_A_SWEEP=1 npx vitest run tests/sweep/kill.test.ts
+ */
+const EACH = Number(process.env.TRUMPETRY_KILLS_A_SWEEP ?? 5);
+const RESULTS = ['sweep.json', 'sweep.csv', 'report.html'];
+
+let program = '';
+let file = '';
+let whole = '';
+let wholeLines = 0;
+
+const folder = () => mkdtempSync(join(tmpdir(), 'trumpetry-kill-'));
+const store = (out: string) => join(out, 'points.jsonl');
+const read = (path: string) => readFileSync(path, 'utf8');
+const size = (path: string) => statSync(path, { throwIfNoEntry: false })?.size ?? -1;
+const run = (...words: string[]) => endOf(startProgram(program, words));
+
+function keys(text: string): string[] {
+  const lines = text.split('\n').filter((line) => line.endsWith('}}'));
+  return lines.map((line) => (JSON.parse(line) as { key: string }).key);
+}
+
+beforeAll(async () => {
+  program = await bundledProgram();
+  file = quickScenario();
+  whole = folder();
+  expect(await run('sweep', file, '--out', whole)).toMatchObject({ code: 0 });
+  wholeLines = keys(read(store(whole))).length;
+});
+
+afterAll(() => {
+  rmSync(dirname(program), { recursive: true });
+  rmSync(whole, { recursive: true });
+});
+
+it('an undisturbed sweep stores every point once', () => {
+  const found = keys(read(store(whole)));
+  expect(new Set(found).size).toBe(found.length);
+  // Every length tried and the baseline, and the run that confirms the length between them.
+  expect(found.length).toBeGreaterThanOrEqual((LENGTHS + 1) * SPEEDS);
+});
+
+/**
+ * Starts a sweep, kills it once its store has grown by a random share of what is missing, and gives
+ * what it left.
+ */
+async function killed(out: string, resume: boolean): Promise<string> {
+  const [has, all] = [Math.max(0, size(store(out))), size(store(whole))];
+  const moment = has + Math.random() * Math.max(1, (all - has) / (resume ? 2 : 1));
+  const child = startProgram(program, sweepWords(out, resume));
+  const end = endOf(child);
+  let over = false;
+  void end.then(() => {
+    over = true;
+  });
+  while (!over && size(store(out)) < moment) await wait(1);
+  await wait(4 * Math.random());
+  child.kill('SIGKILL');
+  await end;
+  return read(store(out));
+}
+
+const sweepWords = (out: string, resume: boolean) => [
+  'sweep',
+  file,
+  '--out',
+  out,
+  ...(resume ? ['--resume'] : []),
+];
+
+describe(`killed at ${KILLS} random moments`, () => {
+  const left: number[] = [];
+
+  it.each(Array.from({ length: KILLS / EACH }, (_, i) => i + 1))(
+    'sweep %d: killed and resumed, it ends alike and computes nothing finished again',
+    async () => {
+      const out = folder();
+      let before = '';
+      for (let kill = 0; kill < EACH; kill++) {
+        const after = await killed(out, kill > 0);
+        expect(after.startsWith(before)).toBe(true);
+        before = after;
+        left.push(keys(before).length);
+      }
+      expect(await run(...sweepWords(out, true))).toMatchObject({ code: 0 });
+      for (const name of RESULTS) expect(read(join(out, name))).toBe(read(join(whole, name)));
+      const after = read(store(out));
+      expect(after.startsWith(before)).toBe(true);
+      const found = keys(after);
+      expect(new Set(found).size).toBe(found.length);
+      expect(found.sort()).toEqual(keys(read(store(whole))).sort());
+      rmSync(out, { recursive: true });
+    },
+    120_000,
+  );
+
+  it('fell at many different moments', () => {
+    expect(left).toHaveLength(KILLS);
+    expect(new Set(left).size).toBeGreaterThan(6);
+    expect(left.filter((lines) => lines > 0 && lines < wholeLines).length).toBeGreaterThan(20);
+  });
+});

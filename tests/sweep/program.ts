@@ -1,0 +1,66 @@
+/** The command line bundled into a folder of its own, so that it starts at once, many times. */
+import { type ChildProcess, spawn } from 'node:child_process';
+import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { build } from 'esbuild';
+import { demoText } from '../toy.ts';
+
+/** Inside node_modules, where the bundle finds the package of the thread pool. */
+const CACHE = 'node_modules/.cache';
+
+/** CommonJS packages inside an ES module want a `require`. */
+const REQUIRE =
+  "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);";
+
+/** Bundles the program; gives the file to run. */
+export async function bundledProgram(): Promise<string> {
+  mkdirSync(CACHE, { recursive: true });
+  const folder = mkdtempSync(join(CACHE, 'program-'));
+  await build({
+    entryPoints: { main: 'sim/cli/main.ts', pointWorker: 'sim/cli/pointWorker.ts' },
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    outdir: folder,
+    outExtension: { '.js': '.mjs' },
+    external: ['tinypool'],
+    banner: { js: REQUIRE },
+    logLevel: 'error',
+  });
+  return join(folder, 'main.mjs');
+}
+
+/** Starts the program; its output is left alone. */
+export function startProgram(program: string, words: readonly string[]): ChildProcess {
+  return spawn(process.execPath, [program, ...words], { stdio: 'ignore' });
+}
+
+/** How it ended. */
+export function endOf(
+  child: ChildProcess,
+): Promise<{ code: number | null; signal: string | null }> {
+  return new Promise((resolve) => {
+    child.once('close', (code, signal) => resolve({ code, signal }));
+  });
+}
+
+export const LENGTHS = 3;
+export const SPEEDS = 4;
+
+/** A quarter-litre single on the coarsest mesh: a score of points of a few hundredths of a second. */
+export function quickScenario(): string {
+  const file = join(mkdtempSync(join(tmpdir(), 'trumpetry-sweep-')), 'single.yaml');
+  const text = demoText('sprint-single')
+    .replace(
+      'from: 6000 rpm\n  to: 13000 rpm\n  step: 500 rpm',
+      'from: 8500 rpm\n  to: 13000 rpm\n  step: 1500 rpm',
+    )
+    .replace(
+      'from: 1.5 in\n    to: 8 in\n    step: 0.5 in',
+      'from: 2 in\n    to: 6 in\n    step: 2 in',
+    )
+    .concat('\nnumerics:\n  intakeCell: 25 mm\n  exhaustCell: 60 mm\n  settle: 0.02\n');
+  writeFileSync(file, text);
+  return file;
+}
