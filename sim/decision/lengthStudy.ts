@@ -7,6 +7,7 @@ import type { EngineSpecification } from '../specification.ts';
 import { isFailure, type PointOutcome, type PointRunner } from '../sweep/runner.ts';
 import { type SweepObserver, sweep, withLength } from '../sweep/sweep.ts';
 import { bestOf, CUT, lengthToTry } from './choice.ts';
+import { freeFeed, isBoosted } from './freeFeed.ts';
 import { flattestPair, type MixedLengths, mixedLengths } from './mixedLengths.ts';
 import { paretoSet } from './pareto.ts';
 import { type Fit, fits, type ShelfAnswer, shelfAnswer, shelfLengths } from './shelf.ts';
@@ -68,6 +69,8 @@ export interface LengthStudy {
   shelf?: ShelfAnswer;
   /** The pair of lengths spread over the cylinders that is flattest; absent for one cylinder. */
   mixed?: MixedLengths;
+  /** The same change of length breathing ambient air; given where a pressurised box feeds. */
+  free?: TradeOff;
 }
 
 export async function lengthStudy(
@@ -104,6 +107,10 @@ export async function lengthStudy(
       engine.cylinder.count,
     ),
   );
+  const boosted = isBoosted(engine) && chosen.length !== own;
+  const free = boosted
+    ? await freeFeed(engine, chosen.length, speeds, target, runner, observer)
+    : undefined;
   return {
     speeds: [...speeds],
     target,
@@ -116,6 +123,7 @@ export async function lengthStudy(
     ...(fit && { fit }),
     ...(shelf && { shelf }),
     ...(mixed && { mixed }),
+    ...(free && { free }),
   };
 }
 

@@ -41,9 +41,9 @@ export function sweepReport(
   stamp: ScenarioStamp,
   doubt?: Doubt,
 ): string {
-  const { answer, gain, price, found, shelf, mixed, cautions } = decisionWords(study);
+  const { answer, gain, price, found, shelf, mixed, feed, cautions } = decisionWords(study);
   const body = html`<h1>${scenario.title}</h1>
-${answerSection([answer, gain, price, found, shelf, mixed], cautions)}
+${answerSection([answer, gain, price, found, shelf, mixed, feed], cautions)}
 ${speedFigure(studySeries(study), study.target, 'recommended length against the trumpets fitted now')}
 ${lengthFigure(lengthTable(study), study.target.score)}
 ${doubt ? uncertaintySection(doubt, study.target) : html``}

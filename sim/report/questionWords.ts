@@ -31,6 +31,17 @@ export function mixedWords({ mixed, decision, target }: LengthStudy): string {
   );
 }
 
+/** What the pressurised box changes; empty where there is none. */
+export function feedWords({ free, decision }: LengthStudy): string {
+  if (!free || !Number.isFinite(free.gainPercent)) return '';
+  const { gainPercent } = decision;
+  const turn = Math.abs(gainPercent) < Math.abs(free.gainPercent) ? 'less' : 'no less';
+  return (
+    `Under the pressure of the box the length matters ${turn}: the same change breathing ambient air ` +
+    `gives ${change(free.gainPercent)} in the band, here it gives ${change(gainPercent)}.`
+  );
+}
+
 /** Inputs named in the sentence on what to measure next. */
 const NAMED = 3;
 

@@ -18,7 +18,7 @@ import {
   scoreFigure,
 } from './figures.ts';
 import { studyCurves } from './lengthTable.ts';
-import { mixedWords, shelfWords } from './questionWords.ts';
+import { feedWords, mixedWords, shelfWords } from './questionWords.ts';
 
 export interface DecisionWords {
   /** What to cut. */
@@ -33,6 +33,8 @@ export interface DecisionWords {
   shelf: string;
   /** Two lengths spread over the cylinders, where they are flatter; empty otherwise. */
   mixed: string;
+  /** What a pressurised box changes; empty where there is none. */
+  feed: string;
   /** What stands against taking it as it is; empty where nothing does. */
   cautions: string[];
 }
@@ -54,14 +56,15 @@ export function decisionWords(study: LengthStudy): DecisionWords {
     found: found(study),
     shelf: shelfWords(study),
     mixed: mixedWords(study),
+    feed: feedWords(study),
     cautions,
   };
 }
 
 /** The same as one list of sentences, in the order of reading. */
 export function decisionSentences(study: LengthStudy): string[] {
-  const { answer, gain, price, found, shelf, mixed, cautions } = decisionWords(study);
-  return [answer, gain, price, found, shelf, mixed, ...cautions].filter(
+  const { answer, gain, price, found, shelf, mixed, feed, cautions } = decisionWords(study);
+  return [answer, gain, price, found, shelf, mixed, feed, ...cautions].filter(
     (sentence) => sentence !== '',
   );
 }
@@ -212,6 +215,7 @@ function noAnswer({ target }: LengthStudy): Omit<DecisionWords, 'cautions'> {
     found: '',
     shelf: '',
     mixed: '',
+    feed: '',
   };
 }
 

@@ -45,6 +45,8 @@ export interface SweepDocument extends DocumentHead {
   pareto_lengths_mm: (number | null)[];
   shelf?: ShelfColumns | null;
   mixed?: MixedColumns;
+  /** The same change of length breathing ambient air; given where a pressurised box feeds. */
+  free_feed?: TradeOffColumns;
   uncertainty?: UncertaintyColumns;
   audit: AuditSummary;
 }
@@ -105,6 +107,7 @@ export function sweepDocument(
     pareto_lengths_mm: pareto.map(({ length }) => plain(length * 1e3)),
     ...(study.fit && study.fit.shelf.length > 0 && { shelf: shelfColumns(study.shelf) }),
     ...(study.mixed && { mixed: mixedColumns(study.mixed) }),
+    ...(study.free && { free_feed: tradeOffColumns(study.free) }),
     ...(doubt && { uncertainty: uncertaintyColumns(doubt) }),
     audit: auditSummary(curves),
   };
