@@ -19,7 +19,7 @@ export function Answer() {
 
 function FirstLook() {
   const now = reading.value;
-  if (now.ok) return <p class="sentence">Working out a first answer…</p>;
+  if (now.ok) return <p class="sentence">{WORKING}</p>;
   return (
     <>
       <p class="sentence long">The scenario cannot be read yet.</p>
@@ -38,7 +38,7 @@ function Sentence({ picture: now }: { picture: Picture }) {
       {verdict ? (
         <Words verdict={verdict} picture={now} />
       ) : (
-        <p class="sentence">Working out a first answer…</p>
+        <p class="sentence">{now.study.stage === 'preview' ? WORKING : 'No answer yet.'}</p>
       )}
       {stale && <p class="notice">This answer is for the figures before your last change.</p>}
     </div>
@@ -64,6 +64,7 @@ function Words({ verdict, picture: now }: { verdict: Verdict; picture: Picture }
   );
 }
 
+const WORKING = 'Working out a first answer…';
 const FIRST_LOOK = 'A preview from a few lengths and speeds; the full answer follows.';
 
 function Headline({ verdict, own }: { verdict: Verdict; own: number }) {

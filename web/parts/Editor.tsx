@@ -69,7 +69,7 @@ function IssueList({ issues, onGo }: IssueListProps) {
               line {issue.line}
             </button>{' '}
             <code>{issue.path}</code> {issue.message}
-            {issue.limit && <> (limit: {issue.limit})</>}. {issue.remedy}
+            {issue.limit && <> (limit: {issue.limit})</>}: {issue.remedy}
           </li>
         ))}
       </ul>

@@ -51,7 +51,7 @@ function Figure({ field: { path, label }, figure, issues }: FigureProps) {
       />
       {issue && (
         <p id={`${id}-issue`} class="wrong-says">
-          {issue.message}. {issue.remedy}
+          {issue.message}: {issue.remedy}
         </p>
       )}
     </div>

@@ -81,7 +81,7 @@ function diagnostic(view: EditorView, issue: ScenarioIssue): Diagnostic {
   const line = doc.line(Math.min(Math.max(issue.line, 1), doc.lines));
   const from = Math.min(line.from + issue.column - 1, line.to);
   const limit = issue.limit ? ` (limit: ${issue.limit})` : '';
-  const message = `${issue.path}: ${issue.message}${limit}. ${issue.remedy}`;
+  const message = `${issue.path}: ${issue.message}${limit}: ${issue.remedy}`;
   return { from, to: line.to, severity: 'error', message };
 }
 
