@@ -18,6 +18,12 @@ export { type GainAndPrice, paretoSet } from './decision/pareto.ts';
 export type { Estimate, Spread } from './decision/sampleFigures.ts';
 export { type Fit, type ShelfAnswer, shelfAnswer } from './decision/shelf.ts';
 export {
+  type PlacementQuestion,
+  type PlacementStudy,
+  placementSettled,
+  placementStudy,
+} from './decision/placement.ts';
+export {
   bandsOf,
   type Floor,
   inTarget,
@@ -75,6 +81,13 @@ export {
   decisionSentences,
   decisionWords,
 } from './report/summary.ts';
+export {
+  type PlacementDocument,
+  placementCsv,
+  placementDocument,
+} from './report/placementDocument.ts';
+export { placementReport } from './report/placementReport.ts';
+export { FUEL_CAUTIONS, placementSentences, placementText } from './report/placementWords.ts';
 export { type SweepDocument, sweepDocument } from './report/sweepDocument.ts';
 export { checkText, curveText, sweepText, traceText } from './report/textReport.ts';
 export { type TraceDocument, traceDocument } from './report/traceDocument.ts';

@@ -215,15 +215,21 @@ export interface StagingSpecification {
   loadBlend: number;
 }
 
+/** Where the gas feels an effect of the spray. */
+export type SprayEffect =
+  /** On the spot. */
+  | 'field'
+  /** As the gas enters the cylinder: the charge feels it, the waves do not. */
+  | 'valve'
+  /** Nowhere. */
+  | 'off';
+
 /** What the gas feels of the spray; all of it, or one effect alone to tell effects apart. */
 export interface SprayCouplingSpecification {
-  /**
-   * Where the heat of evaporation is taken: from the gas on the spot (`field`), from the gas as it
-   * enters the cylinder (`valve`, which cools the charge and leaves the waves alone), or nowhere.
-   */
-  heat: 'field' | 'valve' | 'off';
-  /** Whether vapour joins the gas. */
-  vapour: boolean;
+  /** Heat of evaporation. */
+  heat: SprayEffect;
+  /** Room that vapour takes. */
+  vapour: SprayEffect;
 }
 
 /** The injectors of one cylinder; all cylinders have the same. */

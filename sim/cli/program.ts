@@ -3,6 +3,7 @@ import { Command, CommanderError, Option } from 'commander';
 import { errorDocument, PROGRAM, ScenarioError } from '../index.ts';
 import { check } from './commands/check.ts';
 import { type CurveOptions, curve } from './commands/curve.ts';
+import { inject } from './commands/inject.ts';
 import { merge, type SweepOptions, sweep } from './commands/sweep.ts';
 import { type TraceOptions, trace } from './commands/trace.ts';
 import { ComputationError, EXIT, InputError, Interrupted } from './exit.ts';
@@ -82,6 +83,11 @@ function program(terminal: Terminal, end: { code: number }): Command {
     .action(async (file: string, options: TraceOptions) => {
       end.code = await trace(terminal, file, options);
     });
+  computing(
+    command('inject', 'injectors near the valve, above the trumpet, or both, over speed'),
+  ).action(async (file: string, options) => {
+    end.code = await inject(terminal, file, options);
+  });
   return root;
 }
 

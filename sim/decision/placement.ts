@@ -5,7 +5,7 @@
  * does to the air is split by runs with one effect alone:
  *
  *   cooling       heat drawn from the gas as it enters the cylinder: no wave feels it
- *   displacement  vapour takes its room, no heat is drawn
+ *   displacement  vapour joins the gas as it enters the cylinder, no heat is drawn
  *   wave shift    what is left of the full run: colder, heavier gas tunes to lower speeds, and drag
  */
 import { sweptVolume } from '../cylinder/crank.ts';
@@ -162,8 +162,8 @@ function variantsOf({ engine, injectors }: PlacementQuestion) {
     above: () => withShare(engine, injectors, 1),
     both: (speed: number) =>
       withShare(engine, injectors, outerShare(injectors.staging, speed, FULL_LOAD)),
-    cooled: alone({ heat: 'valve', vapour: false }),
-    displaced: alone({ heat: 'off', vapour: true }),
+    cooled: alone({ heat: 'valve', vapour: 'off' }),
+    displaced: alone({ heat: 'off', vapour: 'valve' }),
   };
 }
 
@@ -255,4 +255,11 @@ function pulsesOf({ engine, injectors, speeds }: PlacementQuestion, near: PointO
 /** The figures of a point's spray, or undefined where it failed. */
 export function sprayOf(outcome: PointOutcome): PointResult['spray'] {
   return isFailure(outcome) ? undefined : outcome.spray;
+}
+
+/** Whether every point computed has settled. */
+export function placementSettled(study: PlacementStudy): boolean {
+  return Object.values(study.outcomes)
+    .flat()
+    .every((outcome) => !isFailure(outcome) && outcome.settled);
 }

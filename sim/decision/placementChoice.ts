@@ -1,17 +1,22 @@
-/** From the runs of the placements to a share against speed, a switch-over speed and the reason. */
+/**
+ * From the runs of the placements to a share against speed, a switch-over speed and the reason.
+ *
+ * Colder, heavier gas shifts the ripple of the filling curve, so that the outer injector gains at
+ * one speed what it loses at the next. A control unit switches once. So one switch-over speed is
+ * sought from which on, up to the highest speed, the gains add up to the most; it stands if their
+ * mean exceeds the uncertainty of the model.
+ */
 import type { InjectorSpecification } from '../specification.ts';
 import { isFailure, type PointOutcome } from '../sweep/runner.ts';
 import { mostShare } from './pulseWidth.ts';
 
 export type PlacementReason =
-  /** The outer injector gains more than the uncertainty at every speed, or from some speed on. */
+  /** The outer injector gains more than the uncertainty over all speeds, or from some speed on. */
   | 'pays-everywhere'
   | 'pays-from'
-  /** It gains in a band in the middle, and not at the top. */
-  | 'pays-between'
-  /** It gains somewhere, but nowhere more than the uncertainty: stay near the valve. */
+  /** It gains, but less than the uncertainty: stay near the valve. */
   | 'below-uncertainty'
-  /** It loses at every speed. */
+  /** It gains over no range up to the highest speed. */
   | 'never-pays';
 
 export interface PlacementChoice {
@@ -19,9 +24,12 @@ export interface PlacementChoice {
   share: number[];
   /** Volumetric efficiency of that choice less that of `near` [-]; undefined where a run failed. */
   gain: (number | undefined)[];
-  /** Speed at which the outer injector comes in, and goes out again below the top [rpm]. */
+  /** Lowest speed computed at which the outer injector is used [rpm]. */
   switchOver?: number;
-  switchBack?: number;
+  /** Mean gain from there on, or of the best range that did not suffice [-]. */
+  meanGain: number;
+  /** Speeds in its range at which it loses more than the uncertainty [rpm]. */
+  losesAt: number[];
   reason: PlacementReason;
   /** Whether the outer injector is too small to give its share alone at some speed. */
   limitedByFlow: boolean;
@@ -37,89 +45,94 @@ export interface ChoiceInput {
   outer: InjectorSpecification;
 }
 
-/**
- * At each speed the least outer share whose run comes within the uncertainty of the best: walls stay
- * dry and nothing hangs in front of the mouth where that gains nothing.
- */
+/** One way to use the outer injector: its share and gain at each speed. */
+interface Usage {
+  share: number[];
+  gain: (number | undefined)[];
+  limited: boolean;
+}
+
+/** A usage from speed number `start` on. */
+interface Range {
+  usage: Usage;
+  start: number;
+  sum: number;
+  mean: number;
+}
+
 export function placementChoice(input: ChoiceInput): PlacementChoice {
-  const { speeds, uncertainty } = input;
-  const picks = speeds.map((_, i) => pick(input, i));
-  const gains = speeds.map((_, i) => bestGain(input, i));
-  const on = picks.map(({ share }) => share > 0);
-  const known = gains.filter((gain): gain is number => gain !== undefined);
-  const first = on.indexOf(true);
-  const last = on.lastIndexOf(true);
-  const top = speeds.length - 1;
+  const { speeds, above, both, stagedShare, uncertainty } = input;
+  const usages = [
+    usageOf(input, both, stagedShare),
+    usageOf(
+      input,
+      above,
+      speeds.map(() => 1),
+    ),
+  ];
+  const ranges = usages.flatMap((usage) => speeds.map((_, start) => rangeOf(usage, start)));
+  const enough = ranges.filter((range) => range.mean > uncertainty.value && range.sum > 0);
+  const best = (list: Range[]) => list.reduce((a, b) => (b.sum > a.sum ? b : a));
+  if (enough.length === 0) return stayNear(input, best(ranges), uncertainty.value);
+  const { usage, start, mean } = best(enough);
+  const on = (i: number) => i >= start && usage.share[i]! > 0;
+  const gain = usage.gain.map((value, i) => (on(i) ? value : 0));
   return {
-    share: picks.map(({ share }) => share),
-    gain: picks.map(({ gain }) => gain),
-    ...(first > 0 && { switchOver: crossing(speeds, gains, first - 1, uncertainty.value) }),
-    ...(last >= 0 &&
-      last < top && { switchBack: crossing(speeds, gains, last, uncertainty.value) }),
-    reason: reasonOf(first, last, top, known, uncertainty.value),
-    limitedByFlow: picks.some(({ limited }) => limited),
+    share: usage.share.map((share, i) => (on(i) ? share : 0)),
+    gain,
+    switchOver: speeds[speeds.findIndex((_, i) => on(i))]!,
+    meanGain: mean,
+    losesAt: speeds.filter((_, i) => (gain[i] ?? 0) < -uncertainty.value),
+    reason: on(0) ? 'pays-everywhere' : 'pays-from',
+    limitedByFlow: usage.limited,
   };
 }
 
-function reasonOf(
-  first: number,
-  last: number,
-  top: number,
-  gains: number[],
+function stayNear(
+  { speeds, near }: ChoiceInput,
+  best: Range,
   uncertainty: number,
-): PlacementReason {
-  if (first < 0) {
-    return gains.some((gain) => gain > -uncertainty) ? 'below-uncertainty' : 'never-pays';
-  }
-  if (last < top) return 'pays-between';
-  return first === 0 ? 'pays-everywhere' : 'pays-from';
+): PlacementChoice {
+  return {
+    share: speeds.map(() => 0),
+    gain: near.map((point) => (isFailure(point) ? undefined : 0)),
+    meanGain: best.mean,
+    losesAt: [],
+    reason: best.mean > -uncertainty ? 'below-uncertainty' : 'never-pays',
+    limitedByFlow: false,
+  };
 }
 
-function pick(input: ChoiceInput, i: number) {
-  const { speeds, near, stagedShare, uncertainty, outer } = input;
-  const base = near[i]!;
-  if (isFailure(base)) return { share: 0, gain: undefined, limited: false };
-  const need = base.spray?.needed ?? 0;
-  const cap = need > 0 ? mostShare(outer, need, speeds[i]!) : 1;
-  const options = [
-    { share: 0, gain: 0 },
-    { share: stagedShare[i]!, gain: gainOver(base.volumetricEfficiency, input.both[i]!) },
-    { share: 1, gain: gainOver(base.volumetricEfficiency, input.above[i]!) },
-  ].filter((option): option is { share: number; gain: number } => option.gain !== undefined);
-  const best = Math.max(...options.map(({ gain }) => gain));
-  const enough = options
-    .filter(({ gain }) => gain >= best - uncertainty.value)
-    .reduce((a, b) => (b.share < a.share ? b : a));
-  const share = Math.min(enough.share, cap);
-  // Between runs the gain is taken to grow with the share.
-  const gain = enough.share > 0 ? (enough.gain * share) / enough.share : 0;
-  return { share, gain, limited: share < enough.share };
+/** Shares held to what the outer injector can flow; between runs gain is taken to grow with share. */
+function usageOf(
+  { speeds, near, outer }: ChoiceInput,
+  points: readonly PointOutcome[],
+  wanted: readonly number[],
+): Usage {
+  const caps = speeds.map((speed, i) => cap(outer, near[i]!, speed));
+  const share = wanted.map((value, i) => Math.min(value, caps[i]!));
+  return {
+    share,
+    gain: points.map((point, i) => {
+      const base = near[i]!;
+      if (isFailure(point) || isFailure(base)) return undefined;
+      const full = point.volumetricEfficiency - base.volumetricEfficiency;
+      return wanted[i]! > 0 ? (full * share[i]!) / wanted[i]! : 0;
+    }),
+    limited: share.some((value, i) => value < wanted[i]!),
+  };
 }
 
-/** The greater gain of the two ways to use the outer injector [-]. */
-function bestGain({ near, above, both }: ChoiceInput, i: number): number | undefined {
-  const base = near[i]!;
-  if (isFailure(base)) return undefined;
-  const gains = [above[i]!, both[i]!]
-    .map((point) => gainOver(base.volumetricEfficiency, point))
-    .filter((gain): gain is number => gain !== undefined);
-  return gains.length > 0 ? Math.max(...gains) : undefined;
+function cap(outer: InjectorSpecification, near: PointOutcome, speed: number): number {
+  const need = isFailure(near) ? 0 : (near.spray?.needed ?? 0);
+  return need > 0 ? mostShare(outer, need, speed) : 1;
 }
 
-function gainOver(base: number, point: PointOutcome): number | undefined {
-  return isFailure(point) ? undefined : point.volumetricEfficiency - base;
-}
-
-/** Speed between points i and i + 1 at which the gain passes the uncertainty [rpm]. */
-function crossing(
-  speeds: readonly number[],
-  gains: readonly (number | undefined)[],
-  i: number,
-  level: number,
-): number {
-  const [a, b] = [gains[i], gains[i + 1]];
-  const [from, to] = [speeds[i]!, speeds[i + 1]!];
-  if (a === undefined || b === undefined || a === b) return to;
-  const at = Math.min(Math.max((level - a) / (b - a), 0), 1);
-  return from + at * (to - from);
+/** Sum and mean of the known gains from `start` on, where the outer injector gives anything. */
+function rangeOf(usage: Usage, start: number): Range {
+  const gains = usage.gain.filter(
+    (gain, i): gain is number => i >= start && gain !== undefined && usage.share[i]! > 0,
+  );
+  const sum = gains.reduce((total, gain) => total + gain, 0);
+  return { usage, start, sum, mean: gains.length > 0 ? sum / gains.length : 0 };
 }

@@ -17,8 +17,8 @@ import type { Runoff } from './wallFilm.ts';
 export class ChargeGas {
   /** Liquid on the walls. */
   readonly wall: Runoff;
-  /** Vapour given off in the cylinder since the last reset [kg]. */
-  evaporated = 0;
+  /** Vapour given off here that the coupling keeps from the gas, since the last closing [kg]. */
+  withheld = 0;
   /** Whether the coupling's limits hold here: only until the valve closes. */
   limited = true;
   private readonly volume: Volume;
@@ -53,7 +53,7 @@ export class ChargeGas {
     const { contents } = this.volume;
     const { coupling, ledger } = books;
     const own = this.gas.internalEnergy(this.T, 0, 1);
-    const mass = coupling.vapour || !this.limited ? vapour : 0;
+    const mass = coupling.vapour !== 'off' || !this.limited ? vapour : 0;
     const cools = coupling.heat !== 'off' || !this.limited;
     const heat = mass * own + (cools ? energy - vapour * own : 0);
     contents.mass += mass;
@@ -61,17 +61,22 @@ export class ChargeGas {
     contents.energy += heat;
     ledger.withheldMass += vapour - mass;
     ledger.withheldEnergy += energy - heat;
-    this.evaporated += vapour;
+    this.withheld += vapour - mass;
     const burned = contents.burned / contents.mass;
     this.fuel = contents.fuel / contents.mass;
     const cv = this.gas.heatCapacityVolume(this.T, burned, this.fuel);
     this.T += (heat - mass * own) / (contents.mass * cv);
   }
 
-  /** Heat [J] drawn from the charge without vapour: evaporation felt at the valve only. */
-  draw(heat: number, ledger: SprayLedger): void {
-    this.volume.contents.energy -= heat;
-    ledger.withheldEnergy += heat;
+  /** What is felt at the valve only: heat [J] drawn from the charge, vapour [kg] that joins it. */
+  atValve(heat: number, vapour: number, ledger: SprayLedger): void {
+    const { contents } = this.volume;
+    const energy = vapour * this.gas.internalEnergy(this.T, 0, 1) - heat;
+    contents.mass += vapour;
+    contents.fuel += vapour;
+    contents.energy += energy;
+    ledger.withheldMass -= vapour;
+    ledger.withheldEnergy -= energy;
   }
 
   /** Drops that lie on the walls from now on. */

@@ -146,10 +146,10 @@ export class IntakeLine {
     const own = gas.internalEnergy(T, 0, 1) + 0.5 * u * u;
     this.evaporated[k]! += vapour;
     this.cooling += vapour * own - energy;
-    const massIn = coupling.vapour ? vapour : 0;
+    const massIn = coupling.vapour === 'field' ? vapour : 0;
     // Vapour that brings the gas's own energy leaves its temperature alone; the rest is cooling.
     const energyIn = massIn * own + (coupling.heat === 'field' ? energy - vapour * own : 0);
-    const full = coupling.vapour && coupling.heat === 'field';
+    const full = coupling.vapour === 'field' && coupling.heat === 'field';
     const momentumIn = full ? momentum : massIn * u;
     this.addedMass[k]! += massIn;
     this.addedMomentum[k]! += momentumIn;

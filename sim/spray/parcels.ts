@@ -240,7 +240,7 @@ export class Parcels {
   private giveOutside(vapour: number, energy: number, z: number): void {
     const { coupling, gas, outside, cloud, ledger } = this.o;
     const own = gas.internalEnergy(outside.temperature, 0, 1);
-    const mass = coupling.vapour ? vapour : 0;
+    const mass = coupling.vapour === 'field' ? vapour : 0;
     const heat = mass * own + (coupling.heat === 'field' ? energy - vapour * own : 0);
     cloud.add(mass, heat, z);
     ledger.withheldMass += vapour - mass;

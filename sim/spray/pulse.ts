@@ -8,7 +8,7 @@ import type { InjectorSpecification } from '../specification.ts';
 import { type LiquidFuel, liquidEnergy } from './liquidFuel.ts';
 import type { Parcels } from './parcels.ts';
 import type { SprayLedger } from './sprayLedger.ts';
-import { evenlySpread, parcelVelocity, rosinRammlerDiameter } from './spraySource.ts';
+import { evenlySpread, parcelVelocity, rosinRammler } from './spraySource.ts';
 
 export interface PulseOptions {
   fuel: LiquidFuel;
@@ -32,6 +32,7 @@ export class Pulse {
   given = 0;
   private readonly o: PulseOptions;
   private readonly unitMass: Float64Array;
+  private readonly size: (volume: number) => number;
   private ordered = 0;
   private left = 0;
   private gathered = 0;
@@ -44,6 +45,7 @@ export class Pulse {
     this.injector = injector;
     this.o = options;
     const { fuel } = options;
+    this.size = rosinRammler(injector.sauterDiameter, injector.spread);
     // One cubic metre of the fresh liquid, to be scaled to a drop.
     this.unitMass = Float64Array.from(fuel.parts, ({ share }) => share * fuel.density);
   }
@@ -90,8 +92,7 @@ export class Pulse {
   private launch(mass: number, parcels: Parcels, ledger: SprayLedger): void {
     const { injector, o, unitMass } = this;
     const k = this.parcelCount++;
-    const { sauterDiameter, spread } = injector;
-    const d = rosinRammlerDiameter(sauterDiameter, spread, evenlySpread(k, 0));
+    const d = this.size(evenlySpread(k, 0));
     const volume = (Math.PI / 6) * d ** 3;
     const drop = { mass: unitMass.map((m) => m * volume), T: o.temperature };
     const one = drop.mass.reduce((sum, m) => sum + m, 0);

@@ -92,7 +92,9 @@ export class Spray {
   private gasIn = 0;
   private liquidIn = 0;
   private inventory = 0;
-  private debtRate = 0;
+  /** Heat drawn and vapour given off in the ducts over the gas that went in, last cycle. */
+  private heatRate = 0;
+  private vapourRate = 0;
   private lostBefore = 0;
   private liquidBurning = false;
 
@@ -176,8 +178,7 @@ export class Spray {
       line.give(k, vapour, 0, energy, coupling, o.gas, ledger);
     });
     if (film.ranOff > 0) this.liquidIn += Math.max(totalMass(charge.wall.mass) - ranIn, 0);
-    if (coupling.heat === 'valve' && this.gasIn > 0)
-      charge.draw(this.debtRate * this.gasIn, ledger);
+    this.feelAtValve();
     line.apply(o.gas);
     this.mixture.add(this.gasIn, this.vapourIn, this.liquidIn);
     this.gasIn = 0;
@@ -197,7 +198,7 @@ export class Spray {
     const needed = air / o.airFuelRatio;
     const liquid = this.parcels.held().inCylinder + totalMass(charge.wall.mass);
     const vapour = o.cylinder.contents.fuel;
-    const withheld = o.injectors.coupling.vapour ? 0 : this.line.evaporated.reduce(add, 0);
+    const withheld = this.withheld();
     this.cycle = this.figures(needed, vapour, liquid, withheld);
     this.loss += 0.5 * (ledger.lostMass - this.lostBefore - this.loss);
     if (++this.cycles >= FIRST_CORRECTED) {
@@ -205,8 +206,9 @@ export class Spray {
       const short = needed - vapour - liquid - withheld;
       this.correction = Math.min(Math.max(this.correction + FEEDBACK * short, -most), most);
     }
-    this.debtRate =
-      this.mixture.total > 0 ? Math.max(this.line.cooling / this.mixture.total, 0) : 0;
+    const inflow = this.mixture.total;
+    this.heatRate = inflow > 0 ? Math.max(this.line.cooling / inflow, 0) : 0;
+    this.vapourRate = inflow > 0 ? Math.max(this.line.evaporated.reduce(add, 0) / inflow, 0) : 0;
     this.newCycle();
     this.meter(needed + this.loss + this.correction, air / o.fullAir);
     charge.limited = false;
@@ -245,6 +247,15 @@ export class Spray {
     parcels.list = parcels.list.filter(({ where }) => where !== 'gone');
     this.liquidBurning = false;
     charge.limited = true;
+  }
+
+  /** Effects that are felt at the valve only, in proportion to what flows in. */
+  private feelAtValve(): void {
+    const { heat, vapour } = this.o.injectors.coupling;
+    if (this.gasIn <= 0 || (heat !== 'valve' && vapour !== 'valve')) return;
+    const drawn = heat === 'valve' ? this.heatRate * this.gasIn : 0;
+    const joined = vapour === 'valve' ? this.vapourRate * this.gasIn : 0;
+    this.charge.atValve(drawn, joined, this.ledger);
   }
 
   /** Vapour out of the mouth, and back in. */
@@ -320,11 +331,18 @@ export class Spray {
     };
   }
 
+  /** Fuel that went as vapour but was kept from the gas since the last closing [kg]. */
+  private withheld(): number {
+    if (this.o.injectors.coupling.vapour !== 'off') return 0;
+    return this.line.evaporated.reduce(add, 0) + this.charge.withheld;
+  }
+
   private newCycle(): void {
     const { film, line, parcels, ledger } = this;
     film.newCycle(SETTLING, ledger);
     line.evaporated.fill(0);
     line.cooling = 0;
+    this.charge.withheld = 0;
     parcels.newCycle();
     this.mixture.newCycle();
     this.inventory = 0;

@@ -1,6 +1,6 @@
 /** The injectors of one cylinder, and how they share the fuel. */
 import { z } from 'zod';
-import { type FuelName, fuelNamed } from '../../gas/fuel.ts';
+import { FUEL_NAMES, type FuelName, fuelNamed } from '../../gas/fuel.ts';
 import type {
   EngineSpecification,
   InjectorSpecification,
@@ -295,7 +295,9 @@ function wallAt(reading: Reading, place: number): { name: string; diameter: numb
 }
 
 function fuelName(reading: Reading): FuelName {
-  return (reading.text('fuel.name') ?? 'petrol') as FuelName;
+  // A name that the schema has refused is told there; what stands on it is checked as for petrol.
+  const name = reading.text('fuel.name');
+  return FUEL_NAMES.find((known) => known === name) ?? 'petrol';
 }
 
 function massFlow(reading: Reading, path: string): number | undefined {
@@ -338,7 +340,7 @@ export function resolveInjectors(
     filmThickness: take('filmThickness'),
     idleSpeed: take('idleSpeed'),
     parcels: take('parcels'),
-    coupling: { heat: 'field', vapour: true },
+    coupling: { heat: 'field', vapour: 'field' },
   };
 }
 
