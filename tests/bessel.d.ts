@@ -1,7 +1,10 @@
 /** The part of the `bessel` package that the tests use; the package ships no types. */
 declare module 'bessel' {
-  export function besselj(x: number, order: number): number;
-  export function bessely(x: number, order: number): number;
-  export function besseli(x: number, order: number): number;
-  export function besselk(x: number, order: number): number;
+  const bessel: {
+    besselj(x: number, order: number): number;
+    bessely(x: number, order: number): number;
+    besseli(x: number, order: number): number;
+    besselk(x: number, order: number): number;
+  };
+  export default bessel;
 }

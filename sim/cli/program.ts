@@ -4,6 +4,7 @@ import { errorDocument, PROGRAM, ScenarioError } from '../index.ts';
 import { check } from './commands/check.ts';
 import { type CurveOptions, curve } from './commands/curve.ts';
 import { inject } from './commands/inject.ts';
+import { type ProveOptions, prove } from './commands/prove.ts';
 import { merge, type SweepOptions, sweep } from './commands/sweep.ts';
 import { type TraceOptions, trace } from './commands/trace.ts';
 import { ComputationError, EXIT, InputError, Interrupted } from './exit.ts';
@@ -88,6 +89,15 @@ function program(terminal: Terminal, end: { code: number }): Command {
   ).action(async (file: string, options) => {
     end.code = await inject(terminal, file, options);
   });
+  root
+    .command('prove')
+    .description('every published value beside what this program computes (in the repository)')
+    .addOption(json())
+    .option('--out <folder>', 'write proof.json there (default: out; with --json none)')
+    .option('--slow', 'slow studies too, many minutes')
+    .action(async (options: ProveOptions) => {
+      end.code = await prove(terminal, options);
+    });
   return root;
 }
 

@@ -1,0 +1,78 @@
+/**
+ * Where the published values come from, each named once. How the value was come by is said in
+ * brackets: as printed, as a public library transcribes it, computed from the closed form named, or
+ * from memory. What has none is marked 'common practice, no source'.
+ */
+export const SOURCES = {
+  sod: 'Sod 1978, J. Comput. Phys. 27:1 (star values computed from the closed form; initial data from memory)',
+  toro: 'Toro 2009, Riemann Solvers and Numerical Methods for Fluid Dynamics, tables 4.1-4.3 and ch. 6 (star values computed from the closed form; initial data from memory)',
+  toroPrinted:
+    'Toro 2009, Riemann Solvers and Numerical Methods for Fluid Dynamics, table 4.3 (from memory)',
+  naca1135: 'NACA Report 1135, 1953, tables I-II (computed from the closed form)',
+  anderson:
+    'Anderson, Computational Fluid Dynamics, ch. 7 (numbers computed from the closed form; geometry from memory)',
+  fanno:
+    'Shapiro, The Dynamics and Thermodynamics of Compressible Fluid Flow, vol. 1, ch. 6 (computed from the closed form)',
+  rayleigh:
+    'Shapiro, The Dynamics and Thermodynamics of Compressible Fluid Flow, vol. 1, ch. 7 (computed from the closed form)',
+  colebrook: 'Colebrook 1939, J. Inst. Civ. Eng. 11:133 (as computed by the library fluids)',
+  riemann:
+    'Riemann 1860; Blackstock, Fundamentals of Physical Acoustics (computed; formula from memory)',
+  cone: 'Fletcher & Rossing, The Physics of Musical Instruments, ch. 8 (computed; formula from memory)',
+  levineSchwinger:
+    'Levine & Schwinger 1948, Phys. Rev. 73:383 (their integrals computed by two quadratures)',
+  nomura: 'Nomura et al. 1960, J. Phys. Soc. Japan 15:510 (from memory)',
+  norrisSheng: 'Norris & Sheng 1989, J. Sound Vib. 135:85 (from memory)',
+  quarterWave:
+    "closed-open pipe f = c / 4L' with the end corrections of Levine & Schwinger 1948 and Nomura et al. 1960 (computed)",
+  helmholtz: "Rayleigh, The Theory of Sound, sec. 303: f = (c / 2 pi) sqrt(S / V L') (computed)",
+  idelchikRounded:
+    'Idelchik, Handbook of Hydraulic Resistance, diagram 3-3; Roberson & Crowe, Engineering Fluid Mechanics, 2nd ed. (as printed)',
+  idelchikProjecting:
+    'Idelchik, Handbook of Hydraulic Resistance, diagram 3-1 (as in the library fluids)',
+  crane: 'Crane TP-410, p. A-29 (as in the library fluids)',
+  miller: 'Miller 1990, Internal Flow Systems (as in the library fluids)',
+  rennels: 'Rennels & Hudson 2012, Pipe Flow (as in the library fluids)',
+  borda: 'Borda: contraction 0.5 of a thin projecting pipe by momentum (computed)',
+  bernoulli: 'Bernoulli with loss, Cd = 1 / sqrt(1 + K) (computed)',
+  hoods: 'Idelchik, Handbook of Hydraulic Resistance, intake hoods before a wall (from memory)',
+  heywoodValve:
+    'Heywood 1988, Internal Combustion Engine Fundamentals, eqs. 6.7-6.9 (computed; formula from memory)',
+  nozzleFlow:
+    'isentropic nozzle, Heywood 1988, app. C, eqs. C.8-C.9 (computed from the closed form)',
+  bench: 'flow bench at 28 inches of water, isentropic nozzle; sqrt(dp) for slow flow (computed)',
+  taylor:
+    'Taylor, The Internal-Combustion Engine in Theory and Practice, vol. 1, ch. 6; Livengood & Stanitz, NACA TN-915 (knee from memory)',
+  engelman: 'Engelman 1973, ASME 73-WA/DGP-2 (computed; formula from memory)',
+  woschni: 'Woschni 1967, SAE 670931 (computed; formula from memory)',
+  wiebe: 'Wiebe, as in Heywood 1988, eq. 9.30 (computed; constants from memory)',
+  adiabatic: 'isentropic compression p V^gamma = const (computed)',
+  brunt: 'Brunt et al. 1998, SAE 981052 (formula from memory)',
+  janaf: 'NIST-JANAF Thermochemical Tables 1998 (as in the library chemicals)',
+  janafMemory: 'NIST-JANAF Thermochemical Tables 1998 (from memory)',
+  nasa: 'NASA seven-coefficient polynomials, air.yaml and gri30.yaml of Cantera (computed)',
+  heywoodBurned:
+    'frozen products of iso-octane at stoichiometric mixture from the NASA polynomials (computed)',
+  standardAtmosphere:
+    'U.S. Standard Atmosphere 1976, NOAA-S/T 76-1562 (as in the library fluids, and computed)',
+  cipm: 'Picard et al. 2008, Metrologia 45:149, CIPM-2007 (computed; constants from memory)',
+  saeJ1349: 'SAE J1349 as quoted in the trade press (computed)',
+  iso1585: 'ISO 1585 / 80/1269/EEC (computed; exponents from memory)',
+  din70020: 'DIN 70020 as quoted in the trade press (computed)',
+  crc: 'CRC Handbook of Chemistry and Physics (from memory)',
+  yaws: 'CRC Handbook of Chemistry and Physics; Yaws (as in the library chemicals)',
+  poling:
+    'Poling, Prausnitz & O’Connell, The Properties of Gases and Liquids, 5th ed., app. A (as in the library chemicals)',
+  atomBalance: 'atom balance with dry air (computed)',
+  heatingValues: 'Heywood 1988, table D.4 (from memory)',
+  nrel: 'National Renewable Energy Laboratory, OSTI 1242469 (as printed)',
+  mixtureCooling: 'first law, hfg(298 K) / (AFR cp air) (computed)',
+  dewPoint: 'Antoine equation of Poling et al. at the partial pressure of the vapour (computed)',
+  en228: 'EN 228 (from memory)',
+  spalding:
+    'Spalding 1953, d-squared law for iso-octane at rest, D = 6.0e-6 (T / 298 K)^1.75 m2/s (computed, stated to 20 %)',
+  butterfly:
+    'Heywood 1988, eq. 7.18, after Harrington & Bolt 1970, SAE 700082 (computed; formula from memory)',
+} as const satisfies Record<string, string>;
+
+export type SourceName = keyof typeof SOURCES;

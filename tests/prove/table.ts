@@ -1,0 +1,122 @@
+/** The proof set out: as text, as Markdown, as a JSON document. */
+import { textTable } from '../../sim/report/textTable.ts';
+import { PROGRAM } from '../../sim/version.ts';
+import type { Outcome, Tolerance } from './check.ts';
+
+/** Digits shown: fewer than the solver repeats from machine to machine. */
+const DIGITS = 5;
+
+const HEADS = ['what', 'published', 'ours', 'difference', 'tolerance', 'verdict'] as const;
+
+/** Lines of a terminal: one table, a line a check. */
+export function proofText(outcomes: readonly Outcome[]): string[] {
+  const heads = ['group', ...HEADS, 'source'];
+  const rows = outcomes.map((outcome) => [outcome.group, ...cells(outcome), outcome.source]);
+  return [...textTable(heads, rows, [0, 1, 6, 7]), '', summary(outcomes)];
+}
+
+/** The same as a page of the documentation. */
+export function proofMarkdown(outcomes: readonly Outcome[]): string {
+  const groups = [...new Set(outcomes.map(({ group }) => group))];
+  return [
+    '# Proof',
+    '',
+    'Published values beside what this program computes. Written by `trumpetry prove`; do not edit.',
+    'What each figure means for a builder is in [limits.md](limits.md), the equations are in',
+    '[theory.md](theory.md). How a source was come by is said in brackets.',
+    '',
+    summary(outcomes),
+    '',
+    ...textLines(groups, outcomes),
+  ].join('\n');
+}
+
+function textLines(groups: readonly string[], outcomes: readonly Outcome[]): string[] {
+  const counts = groups.map((group) => {
+    const rows = outcomes.filter((outcome) => outcome.group === group);
+    return `| [${group}](#${anchor(group)}) | ${rows.length} | ${held(rows)} |`;
+  });
+  const tables = groups.flatMap((group) =>
+    groupLines(
+      group,
+      outcomes.filter((outcome) => outcome.group === group),
+    ),
+  );
+  return ['| group | checks | hold |', '|---|--:|--:|', ...counts, ...tables, ''];
+}
+
+/** One table, its sources by number below it. */
+function groupLines(group: string, outcomes: readonly Outcome[]): string[] {
+  const sources = [...new Set(outcomes.map(({ source }) => source))];
+  const row = (outcome: Outcome) => [
+    ...cells(outcome),
+    String(sources.indexOf(outcome.source) + 1),
+  ];
+  return [
+    '',
+    `## ${group}`,
+    '',
+    `| ${[...HEADS, 'source'].join(' | ')} |`,
+    '|---|--:|--:|--:|--:|---|--:|',
+    ...outcomes.map((outcome) => `| ${row(outcome).map(escaped).join(' | ')} |`),
+    '',
+    ...sources.map((source, i) => `${i + 1}. ${source}`),
+  ];
+}
+
+/** The same for scripts. */
+export function proofDocument(outcomes: readonly Outcome[]) {
+  return {
+    schema: { name: 'trumpetry-proof', version: 1 },
+    program: { ...PROGRAM },
+    checks: outcomes.length,
+    failed: outcomes.length - held(outcomes),
+    rows: outcomes.map(({ ours, difference, ...row }) => ({
+      ...row,
+      ours: shortened(ours),
+      difference: shortened(difference),
+    })),
+  };
+}
+
+function summary(outcomes: readonly Outcome[]): string {
+  const [all, good] = [outcomes.length, held(outcomes)];
+  return good === all ? `All ${all} checks hold.` : `${all - good} of ${all} checks FAIL.`;
+}
+
+const held = (outcomes: readonly Outcome[]) => outcomes.filter(({ holds }) => holds).length;
+
+function cells({ what, published, ours, difference, tolerance, holds }: Outcome): string[] {
+  return [
+    what,
+    typeof published === 'number'
+      ? figure(published, 9)
+      : published.map((x) => figure(x)).join(' to '),
+    figure(ours),
+    Math.abs(difference) < 1e-12 ? '0' : difference.toExponential(1),
+    typeof published === 'number' ? toleranceText(tolerance) : 'within',
+    holds ? 'holds' : 'FAILS',
+  ];
+}
+
+function toleranceText(tolerance: Tolerance): string {
+  if ('absolute' in tolerance) return figure(tolerance.absolute, 2);
+  const percent = 100 * tolerance.relative;
+  return percent < 0.01
+    ? `${tolerance.relative.toExponential(0)} of it`
+    : `${figure(percent, 2)} %`;
+}
+
+/** A figure without idle zeros. */
+function figure(x: number, digits = DIGITS): string {
+  if (!Number.isFinite(x)) return 'none';
+  if (Math.abs(x) < 1e-12) return '0';
+  const small = Math.abs(x) < 1e-3;
+  return small
+    ? x.toExponential(Math.min(digits, DIGITS) - 1)
+    : String(Number(x.toPrecision(digits)));
+}
+
+const shortened = (x: number) => (Number.isFinite(x) ? Number(x.toPrecision(8)) : null);
+const escaped = (text: string) => text.replaceAll('|', '\\|');
+const anchor = (group: string) => group.toLowerCase().replaceAll(' ', '-');
