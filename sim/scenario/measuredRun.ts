@@ -134,12 +134,11 @@ function runOf(text: string, report: Report): MeasuredRun | undefined {
   // Remarks become empty rows, so that a row's place in the table is its line in the file.
   const bare = lines.map((line) => (line.trimStart().startsWith('#') ? '' : line)).join('\n');
   const { data, errors } = Papa.parse<string[]>(bare, {
-    delimitersToGuess: [',', ';', '\t'],
+    delimiter: delimiterOf(bare),
     newline: '\n',
   });
-  for (const { message, row, code } of errors) {
-    if (code !== 'UndetectableDelimiter')
-      report((row ?? 0) + 1, '', message, 'see docs/compare.md');
+  for (const { message, row } of errors) {
+    report((row ?? 0) + 1, '', message, 'write plain numbers without quotes');
   }
   const rows = data
     .map((cells, i) => ({ line: i + 1, cells: cells.map((cell) => cell.trim()) }))
@@ -159,6 +158,12 @@ function runOf(text: string, report: Report): MeasuredRun | undefined {
 }
 
 const EXAMPLE = 'speed_rpm,torque_Nm';
+
+/** What the head line is split by; the guess of the library stumbles over empty lines. */
+function delimiterOf(text: string): string {
+  const head = text.split('\n').find((line) => line.trim() !== '') ?? '';
+  return [';', '\t'].find((sign) => head.includes(sign)) ?? ',';
+}
 
 /** `# pressure: 985 mbar` and its like; a remark without a known name is a remark. */
 function airOf(lines: readonly string[], report: Report): MeasuredAir {

@@ -5,7 +5,7 @@
  * Prior deviations are common practice, no source, but for the end correction: 0.61 radii unflanged
  * and 0.82 flanged bracket what a flared mouth can have, and a third of that is taken either way.
  */
-import { parseDocument } from 'yaml';
+import { isScalar, parseDocument } from 'yaml';
 import type { Unknown } from '../decision/calibration.ts';
 import type { EngineSpecification, ValveSpecification } from '../specification.ts';
 import type { Change } from './change.ts';
@@ -145,7 +145,7 @@ function flowChanges(
 
 /** A number as a file would have it. */
 function figure(value: number): string {
-  return String(Number(value.toPrecision(6)));
+  return String(Number(value.toPrecision(5)));
 }
 
 /** The unknowns of those names for a scenario. */
@@ -191,20 +191,38 @@ export function engineWith(
 }
 
 /**
- * The file with the changes written in; remarks, order and everything else stay.
+ * The file with the changes written in. Values that stand there are replaced where they stand, so that
+ * the rest stays byte for byte; keys that are missing are added, which may rewrap the file.
  *
  * @throws ScenarioError where the changed file is no scenario
  */
 export function changedText(text: string, name: string, changes: readonly Change[]): string {
   const document = parseDocument(text);
-  for (const { path, text: value } of changes) {
-    const keys = path.split('.').map((key) => (/^\d+$/.test(key) ? Number(key) : key));
-    if (document.hasIn(keys)) document.setIn(keys, scalar(value));
-    else addIn(document, keys, scalar(value));
-  }
-  const written = document.toString({ lineWidth: 0, flowCollectionPadding: true });
+  const keysOf = (path: string) =>
+    path.split('.').map((key) => (/^\d+$/.test(key) ? Number(key) : key));
+  const places = changes.flatMap(({ path, text: value }) => {
+    const node = document.getIn(keysOf(path), true);
+    return isScalar(node) && node.range ? [{ range: node.range, value }] : [];
+  });
+  const replaced = places
+    .toSorted((a, b) => b.range[0] - a.range[0])
+    .reduce((whole, { range: [from, to], value }) => {
+      return whole.slice(0, from) + value + whole.slice(to);
+    }, text);
+  const missing = changes.filter(({ path }) => !document.hasIn(keysOf(path)));
+  const written = missing.length === 0 ? replaced : withAdded(replaced, missing, keysOf);
   readScenario(written, name);
   return written;
+}
+
+function withAdded(
+  text: string,
+  missing: readonly Change[],
+  keysOf: (path: string) => (string | number)[],
+): string {
+  const document = parseDocument(text);
+  for (const { path, text: value } of missing) addIn(document, keysOf(path), scalar(value));
+  return document.toString({ lineWidth: 0 });
 }
 
 /** Plain numbers stay numbers. */
