@@ -25,7 +25,8 @@ export function openSource(file: string): Source {
   return { file, text, scenario: readScenario(text, file) };
 }
 
-function textOf(file: string): string {
+/** The text of a file; throws InputError where there is none. */
+export function textOf(file: string): string {
   try {
     const about = statSync(file);
     if (about.isDirectory())
@@ -68,14 +69,19 @@ export function openFolder(path: string): Folder {
     path,
     write(name, text) {
       const file = join(path, name);
-      try {
-        writeFileSync(file, text);
-      } catch (error) {
-        throw fileError(error, file);
-      }
+      writeFile(file, text);
       return file;
     },
   };
+}
+
+/** Writes one file. Throws InputError where it cannot be written. */
+export function writeFile(file: string, text: string): void {
+  try {
+    writeFileSync(file, text);
+  } catch (error) {
+    throw fileError(error, file);
+  }
 }
 
 const MEANINGS: Record<string, string> = {

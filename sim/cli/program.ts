@@ -1,7 +1,8 @@
 /** The command line: its commands, their options, and how every end becomes an exit code. */
 import { Command, CommanderError, Option } from 'commander';
-import { errorDocument, PROGRAM, ScenarioError } from '../index.ts';
+import { errorDocument, PROGRAM, ScenarioError, UNKNOWN_NAMES } from '../index.ts';
 import { check } from './commands/check.ts';
+import { type CompareOptions, compare } from './commands/compare.ts';
 import { type CurveOptions, curve } from './commands/curve.ts';
 import { inject } from './commands/inject.ts';
 import { type ProveOptions, prove } from './commands/prove.ts';
@@ -89,6 +90,15 @@ function program(terminal: Terminal, end: { code: number }): Command {
   ).action(async (file: string, options) => {
     end.code = await inject(terminal, file, options);
   });
+  computing(command('compare', 'a run off the dyno beside the prediction, and what it tells'))
+    .option('--measured <run>', 'CSV of the run: speed and torque, power or volumetric efficiency')
+    .addOption(length())
+    .option('--fit <list>', `fit one to three of: ${UNKNOWN_NAMES.join(', ')}`)
+    .option('--noise <percent>', 'standard uncertainty of a measured figure (default: 1%)')
+    .option('--write <file>', 'write a copy of the scenario with the values found')
+    .action(async (file: string, options: CompareOptions) => {
+      end.code = await compare(terminal, file, options);
+    });
   root
     .command('prove')
     .description('every published value beside what this program computes (in the repository)')
@@ -141,7 +151,7 @@ Exit codes: 0 done, 1 failed or not settled, 2 the input is wrong, 130 stopped b
 function failed(terminal: Terminal, error: unknown): number {
   if (error instanceof CommanderError) return commandFailed(terminal, error);
   if (error instanceof ScenarioError) {
-    const message = `${counted(error.issues.length)} in the scenario file`;
+    const message = `${counted(error.issues.length)} in ${error.source}`;
     remark(terminal, `${error.message}\n${message}; nothing was computed.`);
     printJson(terminal, errorDocument('input', message, error.issues));
     return EXIT.inputWrong;
