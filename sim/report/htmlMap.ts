@@ -1,7 +1,7 @@
 /** Volumetric efficiency over lengths and speeds as a table whose cells are tinted by value. */
 import type { LengthStudy } from '../decision/lengthStudy.ts';
 import { isFailure, type PointOutcome } from '../sweep/runner.ts';
-import { brief, efficiency, fixed } from './figures.ts';
+import { brief, efficiency } from './figures.ts';
 import { studyCurves } from './lengthTable.ts';
 import { html, type Markup } from './markup.ts';
 
@@ -38,13 +38,23 @@ function cellMarkup(outcome: PointOutcome, low: number, high: number): Markup {
   if (isFailure(outcome)) return html`<td class="failed">failed</td>`;
   const { volumetricEfficiency: value, settled } = outcome;
   const share = high > low ? (value - low) / (high - low) : 0.5;
-  const ink = share > 0.55 ? '#111' : '#fff';
+  const tones = tint(share);
   const mark = settled ? '' : '*';
-  return html`<td style="background:${tint(share)};color:${ink}">${efficiency(value)}${mark}</td>`;
+  return html`<td style="background:rgb(${tones.join(' ')});color:${inkOn(tones)}">${efficiency(value)}${mark}</td>`;
 }
 
-function tint(share: number): string {
+/** Red, green and blue, 0 to 255. */
+function tint(share: number): number[] {
   const [from, to, at] = share < 0.5 ? [LOW, MIDDLE, 2 * share] : [MIDDLE, HIGH, 2 * share - 1];
-  const mixed = from.map((tone, i) => fixed(tone + at * (to[i]! - tone), 0));
-  return `rgb(${mixed.join(' ')})`;
+  return from.map((tone, i) => Math.round(tone + at * (to[i]! - tone)));
+}
+
+/** Black or white, whichever stands out more: above 4.5 to 1 on any ground (WCAG 2.2, 1.4.3). */
+function inkOn(tones: readonly number[]): string {
+  const [red, green, blue] = tones.map((tone) => {
+    const share = tone / 255;
+    return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
+  });
+  const luminance = 0.2126 * red! + 0.7152 * green! + 0.0722 * blue!;
+  return 1.05 / (luminance + 0.05) > (luminance + 0.05) / 0.05 ? '#fff' : '#000';
 }

@@ -1,0 +1,61 @@
+/** The report in a browser: offline, accessible, on a phone, in the dark. */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { type Browser, chromium } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { lengthStudy } from '../../sim/decision/lengthStudy.ts';
+import { sweepReport } from '../../sim/report/htmlReport.ts';
+import { fileOf } from '../cli/commandLine.ts';
+import { readDemo, toyRunner } from '../toy.ts';
+import { chromiumPath } from './chromium.ts';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const file = fileOf('', 'report.html');
+let browser: Browser;
+
+beforeAll(async () => {
+  const scenario = readDemo('hill-climb');
+  const { engine, speeds, target } = scenario;
+  const runner = toyRunner(({ length, speed }) => 1 - ((speed - 9000 + 12e3 * length) / 1e4) ** 2);
+  const { lengths } = scenario.sweep;
+  const study = await lengthStudy({ engine, lengths, speeds, target }, runner);
+  writeFileSync(
+    file,
+    sweepReport(study, scenario, { title: scenario.title, hash: 'ab'.repeat(32) }),
+  );
+  browser = await chromium.launch({ executablePath: chromiumPath(), args: ['--no-sandbox'] });
+});
+
+afterAll(() => browser.close());
+
+test.each([
+  ['a desk', 1280, 'light'],
+  ['a desk in the dark', 1280, 'dark'],
+  ['a phone', 360, 'light'],
+  ['a phone in the dark', 360, 'dark'],
+] as const)('on %s', async (_, width, colorScheme) => {
+  // The policy of the report forbids scripts, so the checker has to be let in past it.
+  const context = await browser.newContext({
+    viewport: { width, height: 800 },
+    colorScheme,
+    bypassCSP: true,
+  });
+  const page = await context.newPage();
+  const said: string[] = [];
+  page.on('console', (message) => said.push(message.text()));
+  page.on('request', (request) => {
+    if (!request.url().startsWith('file:')) said.push(request.url());
+  });
+  await page.goto(`file://${file}`);
+  expect(said).toEqual([]);
+  expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(width);
+  expect(await page.locator('.answer p').first().textContent()).toMatch(
+    /^Cut the trumpets to \d+.mm/,
+  );
+  await page.addScriptTag({ content: axe });
+  const { violations } = (await page.evaluate('axe.run()')) as {
+    violations: { id: string; nodes: { html: string }[] }[];
+  };
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+  await context.close();
+});
