@@ -126,7 +126,7 @@ export class Duct {
     const mesh = meshOf(profile, options.largestCell);
     const n = mesh.cells;
     const field = () => new Float64Array(n);
-    const centre = (i: number) => (i + 0.5) * mesh.dx;
+    const along = (f?: (x: number) => number) => field().map((_, i) => cellMean(mesh, i, f));
     this.name = options.name;
     this.mesh = mesh;
     this.cells = {
@@ -156,8 +156,8 @@ export class Duct {
     this.wallHeat = field();
     this.fanning = field();
     this.roughTerm = mesh.diameter.map((d) => ((options.roughness ?? 0) / (3.7 * d)) ** 1.11);
-    this.wallTemperature = field().map((_, i) => options.wallTemperature?.(centre(i)) ?? 0);
-    this.lossPerLength = field().map((_, i) => options.lossPerLength?.(centre(i)) ?? 0);
+    this.wallTemperature = along(options.wallTemperature);
+    this.lossPerLength = along(options.lossPerLength);
     this.roughness = options.roughness ?? Number.NaN;
     this.endState = { low: new Float64Array(5), high: new Float64Array(5) };
   }
@@ -233,4 +233,15 @@ export class Duct {
       prim.fuel[i]!,
     ]);
   }
+}
+
+/** Places at which a wall property is read in each cell: it may jump from pipe to pipe within one. */
+const READINGS = 16;
+
+/** Mean of a property of distance x [m] over cell i; 0 where there is none. */
+function cellMean(mesh: Mesh, i: number, f?: (x: number) => number): number {
+  if (!f) return 0;
+  let sum = 0;
+  for (let k = 0; k < READINGS; k++) sum += f((i + (k + 0.5) / READINGS) * mesh.dx);
+  return sum / READINGS;
 }
