@@ -20,7 +20,9 @@ const ETA_POINTS = 30;
 function bar(stream: Output): Progress {
   const drawn = new cliProgress.SingleBar(
     {
-      format: '{bar} {value} of {total} points, {eta_formatted} left',
+      format: (options, { progress, value, total, eta }) =>
+        `${cliProgress.Format.BarFormat(progress, options)} ${value} of ${total} points` +
+        (value > 0 ? `, ${cliProgress.Format.TimeFormat(eta, options, 1)} left` : ''),
       stream,
       etaBuffer: ETA_POINTS,
       clearOnComplete: true,

@@ -184,9 +184,9 @@ function howFound({ recommended, tried, weighed }: LengthStudy): string {
   }
 }
 
-/** Said only where no floor narrows the choice. */
+/** Said only where neither a floor nor the end of the range narrows the choice. */
 function howFlat({ weighed, target, recommended }: LengthStudy): string {
-  if (target.floors && target.floors.length > 0) return '';
+  if ((target.floors ?? []).length > 0 || recommended.reason === 'at-the-end') return '';
   const lengths = weighed.map((row) => row.length);
   const means = weighed.map((row) => row.bandMean);
   const { from, to } = flatTop(lengths, means, NEXT_TO_NOTHING);
