@@ -41,7 +41,7 @@ export async function site(): Promise<Site> {
 async function open(browser: Browser, address: string, options: BrowserContextOptions) {
   const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
   const page = await context.newPage();
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(60_000);
   const said: string[] = [];
   page.on('console', (message) => {
     if (['error', 'warning'].includes(message.type())) said.push(message.text());

@@ -81,8 +81,10 @@ export function solverDigest(root: string): string {
   const digest = createHash('sha256');
   const sources = readdirSync(join(root, 'sim'), { recursive: true, encoding: 'utf8' })
     .filter((path) => path.endsWith('.ts') && !path.startsWith('cli'))
-    .sort();
-  for (const path of sources) digest.update(path).update(readFileSync(join(root, 'sim', path)));
+    .map((path) => join('sim', path));
+  for (const path of [...sources.sort(), 'web/compute/question.ts']) {
+    digest.update(path).update(readFileSync(join(root, path)));
+  }
   return digest.digest('hex').slice(0, 16);
 }
 

@@ -3,7 +3,7 @@
  * chosen length. On the rule beneath, which the length slider follows, the lengths are marked.
  */
 import { millimetres } from '../format.ts';
-import { handRange } from '../state/hand.ts';
+import { hand, handRange } from '../state/hand.ts';
 import { isFull, type Picture } from '../state/picture.ts';
 import { ROLE_NAME } from '../views/look.ts';
 
@@ -31,7 +31,7 @@ export function IntakeDrawing({ picture, length }: { picture: Picture; length: n
   const middle = widest + 4;
   return (
     <svg
-      class="intake"
+      class={hand.value === undefined ? 'intake resting' : 'intake'}
       viewBox={`0 0 ${width} ${2 * middle + RULE}`}
       role="img"
       aria-label={`The intake drawn to scale with a trumpet of ${millimetres(length)}`}

@@ -32,7 +32,7 @@ export function LengthBar({ picture }: { picture: Picture }) {
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be a sticky grid in all browsers
     <div
-      class="length-bar"
+      class={hand.value === undefined ? 'length-bar resting' : 'length-bar'}
       role="group"
       aria-label="Length under your hand"
       style={{ '--from': share(least * 1e3), '--to': share(most * 1e3) }}

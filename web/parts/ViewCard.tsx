@@ -82,26 +82,36 @@ export function ViewCard({ view, picture }: { view: View; picture: Picture }) {
   );
 }
 
-/** Drawn afresh with title and paper, so that the picture stands alone. */
+/** Room that a saved picture has above for its title and below for its key [px]. */
+const ABOVE = 64;
+const BELOW = 44;
+
+/**
+ * Drawn afresh with title, key and paper, so that the picture stands alone. A picture of its own knows
+ * no font of the page, so it takes the plainest.
+ */
 async function savePicture(view: View, picture: Picture): Promise<void> {
   const library = await plotly();
-  const colours = look.peek();
+  const colours = { ...look.peek(), font: 'sans-serif' };
   const { data, layout } = view.figure(picture, colours);
-  const titled = {
+  const { t = 0, b = 0 } = layout.margin ?? {};
+  const size = { ...PICTURE, height: PICTURE.height + ABOVE + BELOW, format: 'png' } as const;
+  const alone = {
     ...layout,
     paper_bgcolor: colours.paper,
     title: {
       text: `${view.question}<br><sub>${escaped(picture.scenario.title)}</sub>`,
       x: 0.02,
+      y: 1 - 16 / size.height,
       xanchor: 'left',
+      yanchor: 'top',
       font: { color: colours.ink, size: 18 },
     },
-    showlegend: data.length > 1 && data.every(({ type }) => type === 'scatter'),
-    legend: { orientation: 'h', y: 1.02, yanchor: 'bottom', x: 1, xanchor: 'right' },
-    margin: { ...layout.margin, t: 96 },
+    showlegend: view.lines === true,
+    legend: { orientation: 'h', x: 0, xanchor: 'left', yref: 'container', y: 0, yanchor: 'bottom' },
+    margin: { ...layout.margin, t: t + ABOVE, b: b + (view.lines ? BELOW : 0) },
   };
-  const size = { ...PICTURE, format: 'png' } as const;
-  const url = await library.toImage({ data, layout: titled } as never, size);
+  const url = await library.toImage({ data, layout: alone } as never, size);
   saveUrl(`${fileStem()}-${view.id}.png`, url);
 }
 

@@ -18,7 +18,7 @@ export const cycleTraceView: View = {
   lines: true,
   height: 460,
   reading: () =>
-    'A length is right for a speed when the pressure before the valve stands high just as the intake closes (dotted line): it pushes the last air in and holds it there.',
+    'A length is right for a speed when the pressure before the valve stands high towards the end of the intake: it pushes the last air in and holds it there until the valve is shut (dotted line).',
   summary: (picture) =>
     tracesOf(picture)
       .map(({ curve, trace }) => {
@@ -72,10 +72,11 @@ function line(curve: Curve, trace: Trace, name: string, yaxis: string, look: Loo
   return {
     type: 'scatter',
     mode: 'lines',
-    name: `${name === 'port' ? 'before valve' : 'mouth'}, ${curveName(curve)}`,
+    name: curveName(curve),
     x: trace.crankAngle,
     y: station(trace, name).pressure.map((p) => p / 1e3),
     yaxis,
+    showlegend: name === 'port',
     line: { color: look.role[curve.role], width: width - 0.5, dash },
     hovertemplate: '%{y} kPa',
   } as Partial<Data>;

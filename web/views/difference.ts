@@ -90,6 +90,7 @@ function ground(picture: Picture, look: Look, change: Value): Partial<Data>[] {
       solidity: 0.35,
     },
     hoverinfo: 'skip',
+    showlegend: false,
   });
   return [
     side((y) => Math.max(y, 0), `${look.gain}44`, ''),

@@ -20,7 +20,7 @@ export const lengthMapView: View = {
   width: 'half',
   height: 420,
   reading: () =>
-    'Each tile is one length at one speed; brighter fills better. The dotted ridge follows the best length from speed to speed: the longer the trumpet, the lower the speed it serves. Choose a tile to take its length under your hand.',
+    'Each tile is one length at one speed; brighter fills better. The dotted ridge follows the best length from speed to speed: longer serves lower speed, and where the ridge jumps the wave has made one trip more. Choose a tile to take its length under your hand.',
   summary: (picture) => {
     const ridge = ridgeOf(picture);
     return `Best length by speed: ${ridge.map(({ speed, length }) => `${rpm(speed)}: ${millimetres(length)}`).join(', ')}.`;
