@@ -1,5 +1,6 @@
 /** The shelf, two lengths on one engine, and the doubt, in words. */
 import type { LengthStudy } from '../decision/lengthStudy.ts';
+import type { TradeOff } from '../decision/tradeOff.ts';
 import type { UncertaintyStudy } from '../decision/uncertainty.ts';
 import { brief, change, counted, millimetres, percent, scoreFigure } from './figures.ts';
 
@@ -36,8 +37,11 @@ export function feedWords({ free, decision }: LengthStudy): string {
   if (!free || !Number.isFinite(free.gainPercent)) return '';
   const { gainPercent } = decision;
   const turn = Math.abs(gainPercent) < Math.abs(free.gainPercent) ? 'less' : 'no less';
+  const before = ({ bandMean, gainPercent: gain }: TradeOff) => bandMean / (1 + gain / 100);
+  const box = 100 * (before(decision) / before(free) - 1);
   return (
-    `Under the pressure of the box the length matters ${turn}: the same change breathing ambient air ` +
+    `The box itself gives ${change(box)} over ambient air with the trumpets fitted now. Under its ` +
+    `pressure the length matters ${turn}, of what is there: the same change breathing ambient air ` +
     `gives ${change(free.gainPercent)} in the band, here it gives ${change(gainPercent)}.`
   );
 }
