@@ -1,0 +1,151 @@
+/**
+ * `npm run bench`: how fast the kernel and the studies are, as ratios within one run, medians of
+ * several. Times of different runs or machines say nothing of each other.
+ */
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync } from 'node:fs';
+import { cpus, tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { withWorkers } from '../../sim/cli/workers.ts';
+import { exactRiemann } from '../../sim/flux/exactRiemann.ts';
+import { type Gas, perfectGas } from '../../sim/gas/gas.ts';
+import { readScenario, runPoint, sweep, withLength } from '../../sim/index.ts';
+import { oneDuct, pipe, runFor } from '../network.ts';
+
+const ROUNDS = 5;
+
+function median(values: readonly number[]): number {
+  return [...values].sort((a, b) => a - b)[values.length >> 1]!;
+}
+
+/** Median seconds of a task. */
+function seconds(task: () => void, rounds = ROUNDS): number {
+  return median(
+    Array.from({ length: rounds }, () => {
+      const start = performance.now();
+      task();
+      return (performance.now() - start) / 1e3;
+    }),
+  );
+}
+
+async function secondsOf(task: () => Promise<unknown>): Promise<number> {
+  const start = performance.now();
+  await task();
+  return (performance.now() - start) / 1e3;
+}
+
+const row = (...cells: (string | number)[]) => console.log(`| ${cells.join(' | ')} |`);
+
+/** Cell updates per second of our kernel on Sod's problem. */
+function kernelRate(gas: Gas, cells: number, steps: number): number {
+  const duct = pipe(1, 1, cells);
+  duct.fillEach(gas, (x) => ({
+    pressure: x < 0.5 ? 1e5 : 1e4,
+    temperature: x < 0.5 ? 348 : 279,
+  }));
+  const net = oneDuct(duct, { gas });
+  const run = () => {
+    for (let i = 0; i < steps; i++) {
+      net.step({ crankAngle: 0, crankStep: 0, dt: 0.4 * net.longestStep() });
+    }
+  };
+  run();
+  return (cells * steps) / seconds(run);
+}
+
+/** The same of the C loop, where the machine has a compiler. */
+function kernelRateOfC(cells: number, steps: number): number | undefined {
+  const program = join(mkdtempSync(join(tmpdir(), 'bench-')), 'sod');
+  try {
+    execFileSync('cc', ['-O3', '-march=native', '-o', program, 'tests/bench/sod.c', '-lm']);
+  } catch {
+    return undefined;
+  }
+  return median(
+    Array.from({ length: ROUNDS }, () =>
+      Number(execFileSync(program, [`${cells}`, `${steps}`, '1'], { encoding: 'utf8' })),
+    ),
+  );
+}
+
+/** L1 error of density on Sod's problem, and the seconds it took. */
+function sod(cells: number): { error: number; time: number } {
+  const gas = perfectGas(1.4, 1);
+  const exact = exactRiemann({ rho: 1, u: 0, p: 1 }, { rho: 0.125, u: 0, p: 0.1 }, 1.4);
+  let error = 0;
+  const time = seconds(() => {
+    const duct = pipe(1, 1, cells);
+    duct.fillEach(gas, (x) => ({ pressure: x < 0.5 ? 1 : 0.1, temperature: x < 0.5 ? 1 : 0.8 }));
+    runFor(oneDuct(duct, { gas }), 0.2);
+    error = duct.cells.rho.reduce(
+      (sum, rho, i) => sum + Math.abs(rho - exact.sample(((i + 0.5) / cells - 0.5) / 0.2).rho),
+      0,
+    );
+  });
+  return { error: error / cells, time };
+}
+
+const file = 'scenarios/hill-climb.yaml';
+const scenario = readScenario(readFileSync(file, 'utf8'), file);
+const { engine, speeds } = scenario;
+const withCells = (intakeCell: number, exhaustCell: number) => ({
+  ...engine,
+  numerics: { ...engine.numerics, intakeCell, exhaustCell },
+});
+
+console.log(`${cpus().length} cores, ${cpus()[0]?.model ?? 'unknown'}, Node ${process.version}\n`);
+
+row('kernel, Sod, 100 cells', 'M updates/s', 'ratio');
+row('---', '---', '---');
+const ours = kernelRate(perfectGas(1.4, 287), 100, 4000);
+row('TypeScript, thermally perfect gas, two fractions', (ours / 1e6).toFixed(1), 1);
+const c = kernelRateOfC(100, 4000);
+if (c === undefined) row('scalar C loop', 'no compiler here', '-');
+else
+  row('scalar C loop, constant gamma, two fractions', (c / 1e6).toFixed(1), (c / ours).toFixed(2));
+
+console.log();
+row('Sod, cells', 'L1 error of density', 'time over that at 100');
+row('---', '---', '---');
+const base = sod(100).time;
+for (const cells of [50, 100, 200, 400]) {
+  const { error, time } = sod(cells);
+  row(cells, error.toExponential(2), (time / base).toFixed(2));
+}
+
+console.log();
+row('one point at 6000 rpm, cells mm', 'volumetric efficiency', 'seconds', 'time over the default');
+row('---', '---', '---', '---');
+const point = seconds(() => runPoint(engine, 6000));
+for (const [intake, exhaust] of [
+  [5, 12.5],
+  [10, 25],
+  [15, 37.5],
+  [20, 50],
+] as const) {
+  const spec = withCells(intake / 1e3, exhaust / 1e3);
+  const time = seconds(() => runPoint(spec, 6000), 3);
+  const { volumetricEfficiency } = runPoint(spec, 6000);
+  const ratio = (time / point).toFixed(2);
+  row(`${intake} / ${exhaust}`, volumetricEfficiency.toFixed(5), time.toFixed(2), ratio);
+}
+
+console.log();
+row('points, coarse mesh 20 / 50 mm', 'workers', 'seconds', 'ratio');
+row('---', '---', '---', '---');
+const coarse = withCells(0.02, 0.05);
+const variants = [0.09, 0.15, 0.21, 0.27].map((length) => withLength(coarse, length));
+const times = new Map<string, number>();
+for (const workers of [1, 2]) {
+  await withWorkers(workers, async (pool) => {
+    // Threads start and warm up before the clock does.
+    await sweep([coarse], speeds.slice(-4), pool);
+    for (const count of [1, 2, 4]) {
+      const time = await secondsOf(() => sweep(variants.slice(0, count), speeds, pool));
+      times.set(`${workers} ${count}`, time);
+      const ratio = (time / times.get('1 1')!).toFixed(2);
+      row(count * speeds.length, workers, time.toFixed(2), ratio);
+    }
+  });
+}
