@@ -1,0 +1,24 @@
+/**
+ * One cylinder with its echoes at the collector against all cylinders solved: the same settled
+ * cycle, reached another way. No source: an evenly firing engine of like cylinders has but one.
+ */
+import { expect, it } from 'vitest';
+import { runPoint } from '../../sim/engine/point.ts';
+import { demo, meshed } from '../scenario.ts';
+
+const { engine } = demo('hill-climb');
+
+it.each([4600, 6600])(
+  'agrees with four cylinders solved at %d rpm within twice the settling tolerance',
+  (speed) => {
+    const settle = 2e-4;
+    const spec = meshed(engine, 1.5, settle);
+    const one = runPoint(spec, speed);
+    const all = runPoint(spec, speed, { solved: 'all' });
+    expect(one.settled && all.settled).toBe(true);
+    for (const key of ['volumetricEfficiency', 'pressureAtClosing'] as const) {
+      expect(Math.abs(one[key] / all[key] - 1)).toBeLessThan(2 * settle);
+    }
+    expect(Math.abs(one.residualFraction / all.residualFraction - 1)).toBeLessThan(10 * settle);
+  },
+);
