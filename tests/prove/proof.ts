@@ -6,6 +6,7 @@ import { combustion } from './combustion.ts';
 import { entryLoss } from './entryLoss.ts';
 import { fuel } from './fuel.ts';
 import { gasDynamics } from './gasDynamics.ts';
+import { independent } from './independent.ts';
 import { pipeAcoustics } from './pipeAcoustics.ts';
 import { throttle } from './throttle.ts';
 import { tuning } from './tuning.ts';
@@ -21,13 +22,14 @@ export const GROUPS: readonly Group[] = [
   atmosphere,
   fuel,
   throttle,
+  independent,
 ];
 
-/** Runs the checks one after another; those marked slow only where asked for. */
+/** Runs the fast checks, or the slow ones, one after another. */
 export function prove(slow: boolean, told: (outcome: Outcome) => void = () => {}): Outcome[] {
   return GROUPS.flatMap(({ name, checks }) =>
     checks
-      .filter((check) => slow || !check.slow)
+      .filter((check) => (check.slow ?? false) === slow)
       .map((check) => {
         const outcome = outcomeOf(name, check);
         told(outcome);

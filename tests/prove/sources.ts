@@ -73,6 +73,10 @@ export const SOURCES = {
     'Spalding 1953, d-squared law for iso-octane at rest, D = 6.0e-6 (T / 298 K)^1.75 m2/s (computed, stated to 20 %)',
   butterfly:
     'Heywood 1988, eq. 7.18, after Harrington & Bolt 1970, SAE 700082 (computed; formula from memory)',
+  scipy:
+    'tests/independent/scipy: discontinuous Galerkin with scipy.integrate.solve_ivp, from the equations (computed outside this program)',
+  linear:
+    'linear induction cycle of sim/acoustics, idea after Harrison & Stanev 2004, J. Sound Vib. 269:361 (computed)',
 } as const satisfies Record<string, string>;
 
 export type SourceName = keyof typeof SOURCES;

@@ -15,34 +15,53 @@ export function proofText(outcomes: readonly Outcome[]): string[] {
   return [...textTable(heads, rows, [0, 1, 6, 7]), '', summary(outcomes)];
 }
 
-/** The same as a page of the documentation. */
+/** The fast checks as a page of the documentation. */
 export function proofMarkdown(outcomes: readonly Outcome[]): string {
   const groups = [...new Set(outcomes.map(({ group }) => group))];
+  const rowsOf = (group: string) => outcomes.filter((outcome) => outcome.group === group);
+  const count = (group: string) =>
+    `| [${group}](#${anchor(group)}) | ${rowsOf(group).length} | ${held(rowsOf(group))} |`;
   return [
     '# Proof',
     '',
     'Published values beside what this program computes. Written by `trumpetry prove`; do not edit.',
     'What each figure means for a builder is in [limits.md](limits.md), the equations are in',
-    '[theory.md](theory.md). How a source was come by is said in brackets.',
+    '[theory.md](theory.md). How a source was come by is said in brackets. What takes minutes is in',
+    '[studies.md](studies.md).',
     '',
     summary(outcomes),
     '',
-    ...textLines(groups, outcomes),
+    '| group | checks | hold |',
+    '|---|--:|--:|',
+    ...groups.map(count),
+    ...groups.flatMap((group) => groupLines(group, rowsOf(group))),
+    '',
   ].join('\n');
 }
 
-function textLines(groups: readonly string[], outcomes: readonly Outcome[]): string[] {
-  const counts = groups.map((group) => {
-    const rows = outcomes.filter((outcome) => outcome.group === group);
-    return `| [${group}](#${anchor(group)}) | ${rows.length} | ${held(rows)} |`;
-  });
-  const tables = groups.flatMap((group) =>
-    groupLines(
-      group,
-      outcomes.filter((outcome) => outcome.group === group),
+/** What takes minutes as a page: slow checks, and studies that are programs of their own. */
+export function studiesMarkdown(
+  outcomes: readonly Outcome[],
+  studies: readonly { what: string; script: string; holds: boolean }[],
+): string {
+  return [
+    '# Slow checks and studies',
+    '',
+    'Written by `npm run prove`; do not edit.',
+    ...groupLines('Slow checks', outcomes),
+    '',
+    '## Studies',
+    '',
+    'Each script prints its own table.',
+    '',
+    '| study | script | verdict |',
+    '|---|---|---|',
+    ...studies.map(
+      ({ what, script, holds }) =>
+        `| ${what} | [${script}](../${script}) | ${holds ? 'holds' : 'FAILS'} |`,
     ),
-  );
-  return ['| group | checks | hold |', '|---|--:|--:|', ...counts, ...tables, ''];
+    '',
+  ].join('\n');
 }
 
 /** One table, its sources by number below it. */

@@ -11,23 +11,26 @@ export interface ProveOptions {
   slow?: boolean;
 }
 
-/** Folder of the page of the documentation. */
-const DOCS = 'docs';
-
 export async function prove(terminal: Terminal, options: ProveOptions): Promise<number> {
   const { proof, studies, table } = await checks();
-  const slow = options.slow ?? false;
-  const outcomes = proof.prove(slow, ({ holds, group, what }) => {
-    if (!holds) remark(terminal, `fails: ${group}: ${what}`);
-  });
-  const document = table.proofDocument(outcomes);
+  const run = (slow: boolean) =>
+    proof.prove(slow, ({ holds, group, what }) => {
+      if (!holds) remark(terminal, `fails: ${group}: ${what}`);
+    });
+  const fast = run(false);
+  const slow = options.slow ? run(true) : [];
+  const outcomes = [...fast, ...slow];
   print(terminal, table.proofText(outcomes));
-  write(terminal, options, 'proof.json', jsonText(document));
-  if (!terminal.json) writePage(terminal, 'proof.md', table.proofMarkdown(outcomes));
-  const held = slow ? studies.STUDIES.map(studies.runStudy) : [];
-  if (slow && !terminal.json) writePage(terminal, 'studies.md', studies.studiesMarkdown(held));
+  const held = options.slow
+    ? studies.STUDIES.map((study) => ({ ...study, holds: studies.runStudy(study) }))
+    : [];
+  const document = { ...table.proofDocument(outcomes), studies: held };
+  writeJson(terminal, options, jsonText(document));
+  writePage(terminal, 'proof.md', table.proofMarkdown(fast));
+  if (options.slow) writePage(terminal, 'studies.md', table.studiesMarkdown(slow, held));
   printJson(terminal, document);
-  return document.failed === 0 && held.every(Boolean) ? EXIT.done : EXIT.failed;
+  const holds = document.failed === 0 && held.every((study) => study.holds);
+  return holds ? EXIT.done : EXIT.failed;
 }
 
 async function checks() {
@@ -43,11 +46,14 @@ async function checks() {
   }
 }
 
-function write(terminal: Terminal, { out }: ProveOptions, name: string, text: string): void {
+/** With JSON on stdout no file is written unless a folder is named. */
+function writeJson(terminal: Terminal, { out }: ProveOptions, text: string): void {
   if (out === undefined && terminal.json) return;
-  print(terminal, [`Written: ${openFolder(out ?? 'out').write(name, text)}`]);
+  print(terminal, [`Written: ${openFolder(out ?? 'out').write('proof.json', text)}`]);
 }
 
+/** A page of the repository's documentation. */
 function writePage(terminal: Terminal, name: string, text: string): void {
-  print(terminal, [`Written: ${openFolder(DOCS).write(name, text)}`]);
+  if (terminal.json) return;
+  print(terminal, [`Written: ${openFolder('docs').write(name, text)}`]);
 }
