@@ -58,6 +58,8 @@ interface Range {
   start: number;
   sum: number;
   mean: number;
+  /** Speeds at which the outer injector gives anything. */
+  count: number;
 }
 
 export function placementChoice(input: ChoiceInput): PlacementChoice {
@@ -70,11 +72,16 @@ export function placementChoice(input: ChoiceInput): PlacementChoice {
       speeds.map(() => 1),
     ),
   ];
-  const ranges = usages.flatMap((usage) => speeds.map((_, start) => rangeOf(usage, start)));
+  const ranges = usages
+    .flatMap((usage) => speeds.map((_, start) => rangeOf(usage, start)))
+    .filter(({ count }) => count > 0);
   const enough = ranges.filter((range) => range.mean > uncertainty.value && range.sum > 0);
-  const best = (list: Range[]) => list.reduce((a, b) => (b.sum > a.sum ? b : a));
-  if (enough.length === 0) return stayNear(input, best(ranges), uncertainty.value);
-  const { usage, start, mean } = best(enough);
+  // Of equal sums the later start: nothing is wetted for nothing.
+  const best = (list: Range[]) =>
+    list.reduce<Range | undefined>((a, b) => (a && a.sum > b.sum ? a : b), undefined);
+  const chosen = best(enough);
+  if (!chosen) return stayNear(input, best(ranges)?.mean ?? 0, uncertainty.value);
+  const { usage, start, mean } = chosen;
   const on = (i: number) => i >= start && usage.share[i]! > 0;
   const gain = usage.gain.map((value, i) => (on(i) ? value : 0));
   return {
@@ -90,15 +97,15 @@ export function placementChoice(input: ChoiceInput): PlacementChoice {
 
 function stayNear(
   { speeds, near }: ChoiceInput,
-  best: Range,
+  bestMean: number,
   uncertainty: number,
 ): PlacementChoice {
   return {
     share: speeds.map(() => 0),
     gain: near.map((point) => (isFailure(point) ? undefined : 0)),
-    meanGain: best.mean,
+    meanGain: bestMean,
     losesAt: [],
-    reason: best.mean > -uncertainty ? 'below-uncertainty' : 'never-pays',
+    reason: bestMean > -uncertainty ? 'below-uncertainty' : 'never-pays',
     limitedByFlow: false,
   };
 }
@@ -134,5 +141,6 @@ function rangeOf(usage: Usage, start: number): Range {
     (gain, i): gain is number => i >= start && gain !== undefined && usage.share[i]! > 0,
   );
   const sum = gains.reduce((total, gain) => total + gain, 0);
-  return { usage, start, sum, mean: gains.length > 0 ? sum / gains.length : 0 };
+  const count = gains.length;
+  return { usage, start, sum, mean: count > 0 ? sum / count : 0, count };
 }

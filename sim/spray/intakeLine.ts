@@ -37,6 +37,8 @@ export class IntakeLine {
   readonly volume: Float64Array;
   /** Vapour [kg] given off in each cell since the last reset. */
   readonly evaporated: Float64Array;
+  /** Vapour given off in front of the mouth since the last reset [kg]. */
+  evaporatedOutside = 0;
   /** Heat taken from the gas for evaporation since the last reset [J]. */
   cooling = 0;
   private readonly addedMass: Float64Array;
@@ -186,6 +188,18 @@ export class IntakeLine {
     this.addedMass.fill(0);
     this.addedMomentum.fill(0);
     this.addedEnergy.fill(0);
+  }
+
+  /** Vapour given off upstream of the valve since the last reset [kg]. */
+  evaporatedInAll(): number {
+    return this.evaporated.reduce((sum, mass) => sum + mass, this.evaporatedOutside);
+  }
+
+  /** Starts the books of a new cycle. */
+  newCycle(): void {
+    this.evaporated.fill(0);
+    this.evaporatedOutside = 0;
+    this.cooling = 0;
   }
 
   /** Vapour held in both ducts [kg]. */

@@ -238,10 +238,12 @@ export class Parcels {
 
   /** Vapour and cold given off in front of the mouth. */
   private giveOutside(vapour: number, energy: number, z: number): void {
-    const { coupling, gas, outside, cloud, ledger } = this.o;
+    const { coupling, gas, outside, cloud, ledger, line } = this.o;
     const own = gas.internalEnergy(outside.temperature, 0, 1);
     const mass = coupling.vapour === 'field' ? vapour : 0;
     const heat = mass * own + (coupling.heat === 'field' ? energy - vapour * own : 0);
+    line.evaporatedOutside += vapour;
+    line.cooling += vapour * own - energy;
     cloud.add(mass, heat, z);
     ledger.withheldMass += vapour - mass;
     ledger.withheldEnergy += energy - heat;

@@ -59,7 +59,7 @@ export interface SprayOptions {
 }
 
 /** Shortest spray step [s]; gas steps are gathered up to it. */
-const STEP = 6e-5;
+const STEP = 1e-4;
 /** Share of a cycle's shortfall that the next one makes up, once the first fuel has come through. */
 const FEEDBACK = 0.15;
 const FIRST_CORRECTED = 5;
@@ -208,7 +208,7 @@ export class Spray {
     }
     const inflow = this.mixture.total;
     this.heatRate = inflow > 0 ? Math.max(this.line.cooling / inflow, 0) : 0;
-    this.vapourRate = inflow > 0 ? Math.max(this.line.evaporated.reduce(add, 0) / inflow, 0) : 0;
+    this.vapourRate = inflow > 0 ? Math.max(this.line.evaporatedInAll() / inflow, 0) : 0;
     this.newCycle();
     this.meter(needed + this.loss + this.correction, air / o.fullAir);
     charge.limited = false;
@@ -308,7 +308,7 @@ export class Spray {
       delivered,
       needed,
       evaporatedShare: delivered > 0 ? (vapour + withheld) / delivered : 0,
-      evaporatedUpstream: over(line.evaporated.reduce(add, 0)),
+      evaporatedUpstream: over(line.evaporatedInAll()),
       outerShare: over(pulses[pulses.length - 1]!.given),
       pulse: pulses.map(({ injector, given }) =>
         given > 0 ? openTime(injector, given) + injector.deadTime : 0,
@@ -334,14 +334,13 @@ export class Spray {
   /** Fuel that went as vapour but was kept from the gas since the last closing [kg]. */
   private withheld(): number {
     if (this.o.injectors.coupling.vapour !== 'off') return 0;
-    return this.line.evaporated.reduce(add, 0) + this.charge.withheld;
+    return this.line.evaporatedInAll() + this.charge.withheld;
   }
 
   private newCycle(): void {
     const { film, line, parcels, ledger } = this;
     film.newCycle(SETTLING, ledger);
-    line.evaporated.fill(0);
-    line.cooling = 0;
+    line.newCycle();
     this.charge.withheld = 0;
     parcels.newCycle();
     this.mixture.newCycle();
@@ -367,5 +366,3 @@ function turn(angle: number): number {
   const turned = angle % CYCLE;
   return turned < 0 ? turned + CYCLE : turned;
 }
-
-const add = (sum: number, value: number) => sum + value;
