@@ -102,7 +102,7 @@ async function savePicture(view: View, picture: Picture): Promise<void> {
     title: {
       text: `${view.question}<br><sub>${escaped(picture.scenario.title)}</sub>`,
       x: 0.02,
-      y: 1 - 16 / size.height,
+      y: 1 - 34 / size.height,
       xanchor: 'left',
       yanchor: 'top',
       font: { color: colours.ink, size: 18 },

@@ -41,7 +41,7 @@ export const cycleTraceView: View = {
         margin: { ...MARGIN, t: 52, b: 62 },
         xaxis: { ...crankAxis(look), anchor: 'y2' },
         yaxis: { ...axis(look, 'before valve [kPa]'), domain: [0.42, 1], hoverformat: '.1f' },
-        yaxis2: { ...axis(look, 'mouth [kPa]'), domain: [0, 0.34], hoverformat: '.1f', nticks: 4 },
+        yaxis2: { ...axis(look, 'mouth [kPa]'), domain: [0, 0.34], hoverformat: '.1f', nticks: 6 },
         shapes: [...shapes, ...closingLine(traces[0]!.trace, look)],
         annotations,
       } as Partial<Layout>,
