@@ -1,4 +1,7 @@
-/** A rigid wall across a duct: no flow, the pressure of the arriving gas brought to rest. */
+/**
+ * A rigid wall across a duct: no flow, the pressure of the arriving gas brought to rest.
+ * Source: as outgoingWave.ts.
+ */
 import type { End } from './ductEnd.ts';
 import { shut } from './exchange.ts';
 import type { Node } from './node.ts';

@@ -1,6 +1,6 @@
 /**
  * A joint of like pipes of an evenly firing engine, of which one is solved and the others echo it
- * (echo.ts), with any other ends that meet there.
+ * (echo.ts), with any other ends that meet there. Source: as junction.ts.
  */
 import type { End } from './ductEnd.ts';
 import { ArrivalRecord, EchoEnd } from './echo.ts';

@@ -3,7 +3,7 @@
  * every cylinder sends into the joint just what the first one sent, some crank degrees later. So
  * one cylinder is solved, and the others' arriving gas is replayed from its own last cycle.
  *
- * Exact once the cycle has settled; shown against all cylinders solved in
+ * No source: symmetry. Exact once the cycle has settled; shown against all cylinders solved in
  * tests/consistency/echo.test.ts.
  */
 import type { Gas } from '../gas/gas.ts';

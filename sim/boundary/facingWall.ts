@@ -6,7 +6,7 @@
  *
  *   c  clearance from rim plane to wall [m]   D  bore [m]   a  radius of the rim [m]
  *
- * dK: the tables of round intake hoods, straight end and bell, as printed in duct-design handbooks
+ * Source of dK: the tables of round intake hoods, straight end and bell, as printed in duct-design handbooks
  * (after Idelchik, Handbook of Hydraulic Resistance; the number of the diagram is from memory, 3-18),
  * less their value far from the hood. A hood is a disc little wider than the pipe, so a wall without
  * end costs at least as much. Steady flow; c/D from 0.1 up.

@@ -3,7 +3,7 @@
  * rest there and loses K dynamic heads at the entry: effective area A / sqrt(1 + K).
  *
  * The end itself has no acoustic length: the end correction is added to the duct's profile where
- * the duct is made (engine/intakeDucts.ts).
+ * the duct is made (engine/intakeDucts.ts). Source: as exchange.ts; the loss as entryLoss.ts.
  */
 import type { End } from './ductEnd.ts';
 import { dischargeFromLoss } from './entryLoss.ts';

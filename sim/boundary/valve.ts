@@ -1,6 +1,7 @@
 /**
  * A valve, orifice or nozzle between a duct and a reservoir; its effective area [m^2] follows the
  * crank angle [deg]. The far side is a plain reservoir: a cylinder, a box, a flow bench.
+ * Source: as exchange.ts.
  */
 import type { End } from './ductEnd.ts';
 import { Exchange } from './exchange.ts';

@@ -3,7 +3,7 @@
  *
  *   dm/dt = -sum m_out,   d(m e)/dt = -sum E_out + Q,   p = m R T / V
  *
- * Boundaries see its state half a step ahead, extrapolated with the rates of the last step, so that
+ * Source: the first law for an open system, ideal gas. Boundaries see its state half a step ahead, extrapolated with the rates of the last step, so that
  * duct and volume advance together at second order.
  */
 import type { Gas } from '../gas/gas.ts';

@@ -3,6 +3,7 @@
  *
  *   d(m e)/dt = -sum E_out - p dV/dt - h A (T - Tw) + q dm_burned/dt
  *
+ * Source: the first law for an open system; wall heat as wallHeat.ts, burn as wiebe.ts.
  * The burn turns the charge (air and fuel) into products along Wiebe's law; fuel joins the charge
  * as vapour at valve closing. Balances are kept exactly: what the ledger says is what the state got.
  */

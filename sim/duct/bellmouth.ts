@@ -3,6 +3,8 @@
  * to the bore,
  *
  *   r(x) = r_bore + b (1 - sqrt(1 - (1 - x/a)^2)),   x from the rim plane inwards [m].
+ *
+ * The shape is the builder's own choice: common practice, no source.
  */
 import type { Station } from './profile.ts';
 

@@ -1,6 +1,6 @@
 /**
  * Round ducts as a line of stations: diameter against distance, straight between stations.
- * Volume between two stations is that of a cone frustum, so cell volumes are exact.
+ * Volume between two stations is that of a cone frustum, so cell volumes are exact. Source: geometry.
  */
 
 /** One station of a duct. */

@@ -1,6 +1,6 @@
 /**
  * A component: a fixed mixture of species that moves as one. Three of them make the working gas of
- * an engine: fresh air, burned products, fuel vapour.
+ * an engine: fresh air, burned products, fuel vapour. Sources: species.ts; dry air below.
  */
 import { GAS_CONSTANT } from '../units.ts';
 import { heatCapacityMolar, SPECIES, type SpeciesName } from './species.ts';

@@ -6,7 +6,7 @@
  * The heating value is the heat of burning the liquid at 298.15 K to CO2 and water vapour, from
  * heats of formation.
  *
- * The petrol is a stand-in of three components, surrogate A of Gauthier, Davidson & Hanson,
+ * Source of the components: fuelComponent.ts. The petrol is a stand-in of three components, surrogate A of Gauthier, Davidson & Hanson,
  * Combust. Flame 139 (2004) 300 (proportions from memory). It burns and cools like pump petrol, but
  * lacks the light ends: its vapour pressure at 37.8 degC is 10 kPa where EN 228 asks 45 to 60 kPa of
  * summer petrol (from memory). A study of evaporation needs a better one.

@@ -8,7 +8,7 @@
  *   e(T) = e_i + d (cv_i + h_i d),   d = T - T_i,   h_i = (cv_(i+1) - cv_i) / 200 K
  *   d    = 2 (e - e_i) / (cv_i + sqrt(cv_i^2 + 4 h_i (e - e_i)))
  *
- * Sensible enthalpy is zero at 298.15 K for every component, so that a heating value stated there
+ * Source of the laws: species.ts, fuelComponent.ts. Sensible enthalpy is zero at 298.15 K for every component, so that a heating value stated there
  * is the heat released. cv of air is within 0.08 % of the polynomials from 200 to 3000 K
  * (tests/handbook/gas.test.ts).
  */

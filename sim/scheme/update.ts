@@ -5,7 +5,7 @@
  *
  * The push of the side wall, p dA, is folded into the momentum fluxes face by face with the cell's
  * total pressure P, A_left (F_left - P) - A_right (F_right - P), the rest of it being in S
- * (predict.ts); so gas at rest in any taper stays at rest to the last bit.
+ * (predict.ts, where the source is named); so gas at rest in any taper stays at rest to the last bit.
  */
 import type { Duct } from '../duct/duct.ts';
 import { NonPhysicalStateError } from '../errors.ts';

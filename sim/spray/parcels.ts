@@ -10,7 +10,8 @@
  * with U the velocity in the mouth and a its radius. A parcel ends as vapour, as film, in the
  * cylinder, or lost: past the mouth's edge, or out of reach in front of it.
  * Left out: turbulence in the stream's core (near the wall it deposits drops, wallImpact.ts), drops
- * that meet each other, break-up, and swirl. The disc of sinks is exact on the axis.
+ * that meet each other, break-up, and swirl.
+ * Source: potential flow of a disc of sinks, exact on the axis; the drops as droplet.ts.
  */
 import type { Gas } from '../gas/gas.ts';
 import { viscosity } from '../gas/viscosity.ts';
