@@ -81,13 +81,6 @@ test('larger drops wet more', () => {
       sauterDiameter: factor * injector.sauterDiameter,
     }));
     const { spray } = runPoint({ ...spec, injectors: { ...spec.injectors!, list } }, 7000);
-    console.log(
-      factor,
-      spray!.filmShare,
-      spray!.evaporatedUpstream,
-      spray!.evaporatedShare,
-      spray!.lost,
-    );
     return spray!.filmShare;
   };
   expect(film(1.5)).toBeGreaterThan(film(0.5));
