@@ -18,13 +18,13 @@ function median(values: readonly number[]): number {
   return [...values].sort((a, b) => a - b)[values.length >> 1]!;
 }
 
-/** Median seconds of a task. */
+/** Median processor seconds of a task in this thread; other work on the machine does not count. */
 function seconds(task: () => void, rounds = ROUNDS): number {
   return median(
     Array.from({ length: rounds }, () => {
-      const start = performance.now();
+      const start = process.cpuUsage();
       task();
-      return (performance.now() - start) / 1e3;
+      return process.cpuUsage(start).user / 1e6;
     }),
   );
 }
