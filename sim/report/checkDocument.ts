@@ -4,13 +4,14 @@ import type { Scenario } from '../scenario/resolve.ts';
 import { type DocumentHead, documentHead, plain, type ScenarioStamp } from './document.ts';
 import { LENGTH_MEANING } from './lengthMeaning.ts';
 import { type FactSection, scenarioFacts } from './scenarioFacts.ts';
+import { type TargetColumns, targetColumns } from './tradeOffColumns.ts';
 
 export interface CheckDocument extends DocumentHead {
   length_meaning: string;
   baseline_length_mm: number | null;
   lengths_mm: (number | null)[];
   speeds_rpm: number[];
-  target: { from_rpm: number; to_rpm: number };
+  target: TargetColumns;
   /** Figures with their units, as text. */
   facts: FactSection[];
   defaults_used: DefaultUsed[];
@@ -25,7 +26,7 @@ export function checkDocument(scenario: Scenario, stamp: ScenarioStamp): CheckDo
     baseline_length_mm: plain(engine.intake.trumpet.length * 1e3),
     lengths_mm: sweep.lengths.map((length) => plain(length * 1e3)),
     speeds_rpm: speeds,
-    target: { from_rpm: target.from, to_rpm: target.to },
+    target: targetColumns(target),
     facts: scenarioFacts(scenario),
     defaults_used: defaultsUsed,
     warnings,

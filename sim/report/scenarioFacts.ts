@@ -1,5 +1,6 @@
 /** A resolved scenario in the units and words of a builder, section by section. */
 import { sweptVolume } from '../cylinder/crank.ts';
+import { bandsOf, type Target } from '../decision/target.ts';
 import type { Scenario } from '../scenario/resolve.ts';
 import type {
   LiftSpecification,
@@ -16,6 +17,7 @@ import {
   millibars,
   millimetres,
   percent,
+  rpm,
   rpmRange,
 } from './figures.ts';
 
@@ -40,21 +42,77 @@ export function scenarioFacts(scenario: Scenario): FactSection[] {
   ];
 }
 
-function questionFacts({ engine, speeds, sweep, target }: Scenario): Fact[] {
+function questionFacts(scenario: Scenario): Fact[] {
+  const { engine, speeds, sweep } = scenario;
   const { lengths } = sweep;
   const [shortest, longest] = [lengths[0]!, lengths[lengths.length - 1]!].map(millimetres);
-  const weights = target.weights
-    ?.map(({ speed, weight }) => `${brief(weight)} at ${brief(speed, 6)}`)
-    .join(', ');
   return [
-    { label: 'band', text: rpmRange(target) + (weights ? `, weights ${weights}` : '') },
+    ...targetFacts(scenario.target),
     { label: 'fitted now', text: millimetres(engine.intake.trumpet.length) },
     { label: 'lengths to try', text: `${shortest} to ${longest}, ${lengths.length} of them` },
     {
       label: 'speeds',
       text: `${rpmRange({ from: speeds[0]!, to: speeds[speeds.length - 1]! })}, ${speeds.length} of them`,
     },
+    ...variedFacts(scenario),
+    ...fitFacts(scenario),
+    ...uncertaintyFacts(scenario),
   ];
+}
+
+function targetFacts(target: Target): Fact[] {
+  const weights = target.weights
+    ?.map(({ speed, weight }) => `${brief(weight)} at ${brief(speed, 6)}`)
+    .join(', ');
+  const bands = bandsOf(target).map((band) => {
+    const weight = band.weight ?? 1;
+    return rpmRange(band) + (weight === 1 ? '' : ` (counts ${brief(weight)})`);
+  });
+  const floors = (target.floors ?? []).map(({ speed, least, mostLossPercent }) => {
+    const limits = [
+      ...(least === undefined ? [] : [`at least ${brief(least)}`]),
+      ...(mostLossPercent === undefined ? [] : [`at most ${brief(mostLossPercent)} % lost`]),
+    ];
+    return `${limits.join(' and ')} at ${rpm(speed)}`;
+  });
+  return [
+    {
+      label: bands.length > 1 ? 'bands' : 'band',
+      text: bands.join(' and ') + (weights ? `, weights ${weights}` : ''),
+    },
+    ...(target.score ? [{ label: 'score', text: 'indicated torque' }] : []),
+    ...(floors.length > 0 ? [{ label: 'floors', text: floors.join('; ') }] : []),
+  ];
+}
+
+function variedFacts({ sweep }: Scenario): Fact[] {
+  return (sweep.vary ?? []).map(({ path, texts }) => ({
+    label: 'varied',
+    text: `${path}: ${texts.join(', ')}`,
+  }));
+}
+
+function fitFacts({ fit, engine }: Scenario): Fact[] {
+  if (!fit) return [];
+  const { facingWall } = engine.intake;
+  const room = [
+    ...(facingWall === undefined ? [] : [`${millimetres(facingWall)} from body face to wall`]),
+    ...(fit.longest === undefined ? [] : [`longest trumpet ${millimetres(fit.longest)}`]),
+  ];
+  const saw = fit.cut ? `cut to +- ${millimetres(fit.tolerance)}` : 'not to be cut';
+  return [
+    ...(room.length > 0 ? [{ label: 'room', text: room.join(', ') }] : []),
+    ...(fit.shelf.length > 0
+      ? [{ label: 'shelf', text: `${fit.shelf.map(millimetres).join(', ')}; ${saw}` }]
+      : []),
+  ];
+}
+
+function uncertaintyFacts({ uncertainty }: Scenario): Fact[] {
+  if (!uncertainty) return [];
+  const { samples, seed, byTrade } = uncertainty;
+  const origin = byTrade ? 'given or by trade sense' : 'as given';
+  return [{ label: 'doubt', text: `${samples} samples of seed ${seed}, spreads ${origin}` }];
 }
 
 function engineFacts({ engine }: Scenario): Fact[] {
