@@ -4,7 +4,11 @@
  * Colder, heavier gas shifts the ripple of the filling curve, so that the outer injector gains at
  * one speed what it loses at the next. A control unit switches once. So one switch-over speed is
  * sought from which on, up to the highest speed, the gains add up to the most; it stands if their
- * mean exceeds the uncertainty of the model.
+ * mean exceeds its uncertainty,
+ *
+ *   u^2 = u_model^2 + s^2 / n      s scatter of the gains over all speeds, n speeds in the range
+ *
+ * the second part being what a ripple sampled at n speeds leaves open in a mean.
  */
 import type { InjectorSpecification } from '../specification.ts';
 import { isFailure, type PointOutcome } from '../sweep/runner.ts';
@@ -26,8 +30,11 @@ export interface PlacementChoice {
   gain: (number | undefined)[];
   /** Lowest speed computed at which the outer injector is used [rpm]. */
   switchOver?: number;
-  /** Mean gain from there on, or of the best range that did not suffice [-]. */
+  /** Mean gain from there on, or of the best range that did not suffice [-], and its uncertainty. */
   meanGain: number;
+  meanUncertainty: number;
+  /** Start of the best range, whether it sufficed or not [rpm]; absent where there is none. */
+  bestStart?: number;
   /** Speeds in its range at which it loses more than the uncertainty [rpm]. */
   losesAt: number[];
   reason: PlacementReason;
@@ -75,12 +82,17 @@ export function placementChoice(input: ChoiceInput): PlacementChoice {
   const ranges = usages
     .flatMap((usage) => speeds.map((_, start) => rangeOf(usage, start)))
     .filter(({ count }) => count > 0);
-  const enough = ranges.filter((range) => range.mean > uncertainty.value && range.sum > 0);
+  const doubt = (range: Range) =>
+    Math.hypot(uncertainty.value, scatterOf(range.usage) / Math.sqrt(range.count));
+  const enough = ranges.filter((range) => range.mean > doubt(range));
   // Of equal sums the later start: nothing is wetted for nothing.
   const best = (list: Range[]) =>
     list.reduce<Range | undefined>((a, b) => (a && a.sum > b.sum ? a : b), undefined);
   const chosen = best(enough);
-  if (!chosen) return stayNear(input, best(ranges)?.mean ?? 0, uncertainty.value);
+  if (!chosen) {
+    const range = best(ranges);
+    return stayNear(input, range, range ? doubt(range) : uncertainty.value);
+  }
   const { usage, start, mean } = chosen;
   const on = (i: number) => i >= start && usage.share[i]! > 0;
   const gain = usage.gain.map((value, i) => (on(i) ? value : 0));
@@ -89,6 +101,8 @@ export function placementChoice(input: ChoiceInput): PlacementChoice {
     gain,
     switchOver: speeds[speeds.findIndex((_, i) => on(i))]!,
     meanGain: mean,
+    meanUncertainty: doubt(chosen),
+    bestStart: speeds[start]!,
     losesAt: speeds.filter((_, i) => (gain[i] ?? 0) < -uncertainty.value),
     reason: on(0) ? 'pays-everywhere' : 'pays-from',
     limitedByFlow: usage.limited,
@@ -97,17 +111,29 @@ export function placementChoice(input: ChoiceInput): PlacementChoice {
 
 function stayNear(
   { speeds, near }: ChoiceInput,
-  bestMean: number,
+  range: Range | undefined,
   uncertainty: number,
 ): PlacementChoice {
+  const meanGain = range?.mean ?? 0;
   return {
     share: speeds.map(() => 0),
     gain: near.map((point) => (isFailure(point) ? undefined : 0)),
-    meanGain: bestMean,
+    meanGain,
+    meanUncertainty: uncertainty,
+    ...(range && { bestStart: speeds[range.start]! }),
     losesAt: [],
-    reason: bestMean > -uncertainty ? 'below-uncertainty' : 'never-pays',
+    reason: meanGain > 0 ? 'below-uncertainty' : 'never-pays',
     limitedByFlow: false,
   };
+}
+
+/** Standard deviation of the gains over all speeds at which the outer injector gives anything [-]. */
+function scatterOf({ gain, share }: Usage): number {
+  const known = gain.filter((g, i): g is number => g !== undefined && share[i]! > 0);
+  if (known.length < 2) return 0;
+  const mean = known.reduce((sum, g) => sum + g, 0) / known.length;
+  const squares = known.reduce((sum, g) => sum + (g - mean) ** 2, 0);
+  return Math.sqrt(squares / (known.length - 1));
 }
 
 /** Shares held to what the outer injector can flow; between runs gain is taken to grow with share. */

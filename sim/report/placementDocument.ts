@@ -66,6 +66,8 @@ export interface PlacementDocument extends DocumentHead {
     gain_over_near: Column;
     switch_over_rpm: number | null;
     mean_gain_over_near: number | null;
+    mean_gain_uncertainty: number | null;
+    best_start_rpm: number | null;
     loses_at_rpm: number[];
     reason: PlacementReason;
     limited_by_flow: boolean;
@@ -137,6 +139,8 @@ export function placementDocument(
       gain_over_near: choice.gain.map(number),
       switch_over_rpm: number(choice.switchOver),
       mean_gain_over_near: plain(choice.meanGain),
+      mean_gain_uncertainty: plain(choice.meanUncertainty),
+      best_start_rpm: number(choice.bestStart),
       loses_at_rpm: choice.losesAt,
       reason: choice.reason,
       limited_by_flow: choice.limitedByFlow,

@@ -20,22 +20,22 @@ export function placementSentences(study: PlacementStudy): string[] {
   return [answer(study), gains(study), partLoadWords(study), ...pulseWords(study)];
 }
 
-function answer({ choice, above, uncertainty, speeds }: PlacementStudy): string {
-  const { reason, switchOver, share, meanGain } = choice;
+function answer({ choice, above, speeds }: PlacementStudy): string {
+  const { reason, switchOver, share, meanGain, meanUncertainty, bestStart } = choice;
   const mean = volumetric(meanGain);
-  const doubt = `the model's own uncertainty of ${percent(100 * uncertainty.value, 2)}`;
+  const doubt = `the model's own uncertainty of ${percent(100 * meanUncertainty, 2)}`;
   if (reason === 'never-pays') {
     return `Keep all fuel near the valve: over no range up to ${rpm(speeds[speeds.length - 1]!)} does "${above}" gain air (mean ${mean} of a full cylinder at best).`;
   }
   if (reason === 'below-uncertainty') {
-    return `Keep all fuel near the valve: what "${above}" gains, ${mean} of a full cylinder on the mean at best, is below ${doubt}.`;
+    return `Keep all fuel near the valve: what "${above}" gains, ${mean} of a full cylinder on the mean from ${rpm(bestStart ?? speeds[0]!)} on, which is its best range, is below ${doubt}.`;
   }
   const most = percent(100 * Math.max(...share), 0);
   const limit = choice.limitedByFlow ? ', as much as its flow allows' : '';
   return `Switch to "${above}" at ${rpm(switchOver!)} at full load, with up to ${most} of the fuel${limit}: from there on it gains ${mean} of a full cylinder on the mean, more than ${doubt}.`;
 }
 
-function gains({ choice, speeds, split, outcomes }: PlacementStudy): string {
+function gains({ speeds, split, outcomes, uncertainty }: PlacementStudy): string {
   const gain = speeds.map((_, i) => difference(outcomes.above[i]!, outcomes.near[i]!));
   const known = gain.map((value) => value ?? Number.NEGATIVE_INFINITY);
   const best = known.indexOf(Math.max(...known));
@@ -43,7 +43,8 @@ function gains({ choice, speeds, split, outcomes }: PlacementStudy): string {
     const list = values.filter((value): value is number => value !== undefined);
     return volumetric(list.reduce((sum, value) => sum + value, 0) / list.length);
   };
-  const loses = choice.losesAt.length > 0 ? `, and loses at ${choice.losesAt.join(', ')} rpm` : '';
+  const losing = speeds.filter((_, i) => (gain[i] ?? 0) < -uncertainty.value);
+  const loses = losing.length > 0 ? `, and loses at ${losing.join(', ')} rpm` : '';
   return `Used alone it gains most at ${rpm(speeds[best]!)}, ${volumetric(known[best]!)}${loses}. Against fuel that evaporates only in the cylinder, the outer injector changes filling by ${mean(split.cooling)} through cooling and ${mean(split.displacement)} through vapour that takes room, means of all speeds; the rest comes from waves that colder, heavier gas shifts to lower speeds (${mean(split.waveShift)} on the mean, either way at single speeds), which another trumpet length can undo or use.`;
 }
 

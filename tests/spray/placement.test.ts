@@ -35,6 +35,12 @@ describe('choice', () => {
     expect(choose([-0.01, 0.02, -0.006, 0.02]).losesAt).toEqual([5000]);
   });
 
+  test('a ripple that averages to little decides nothing', () => {
+    const choice = choose([0.03, -0.02, 0.03, -0.02], 0.002);
+    expect(choice.reason).toBe('below-uncertainty');
+    expect(choice.meanUncertainty).toBeGreaterThan(choice.meanGain);
+  });
+
   test('pays everywhere', () => {
     expect(choose([0.01, 0.01, 0.01, 0.01]).reason).toBe('pays-everywhere');
   });
