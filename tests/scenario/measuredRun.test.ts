@@ -5,7 +5,7 @@ import { readMeasuredRun } from '../../sim/scenario/measuredRun.ts';
 
 const NAME = 'run.csv';
 const SPEEDS = [3000, 4000, 5000, 6000, 7000];
-const rows = (value: (speed: number) => number | string, sign = ',') =>
+const rows = (value: (speed: number) => number | string, sign = ','): string =>
   SPEEDS.map((speed) => `${speed}${sign}${value(speed)}`).join('\n');
 
 function issuesOf(text: string) {
@@ -19,7 +19,7 @@ function issuesOf(text: string) {
 }
 
 describe('units', () => {
-  it.each([
+  const cases: [string, () => number, (rpm: number) => number][] = [
     ['speed_rpm,torque_Nm', () => 200, () => 200],
     // 1 lbf ft = 0.45359237 kg x 9.80665 m/s2 x 0.3048 m, exact: 1.3558179483 N m.
     ['Speed [rpm],Torque (lb-ft)', () => 100, () => 135.58179483],
@@ -29,7 +29,8 @@ describe('units', () => {
     ['speed (rpm),power (hp)', () => 100, (rpm: number) => 74569.987158 / ((rpm * Math.PI) / 30)],
     // 75 kgf m/s: 735.49875 W (NIST SP 811, appendix B.8, metric horsepower).
     ['speed rpm,power PS', () => 100, (rpm: number) => 73549.875 / ((rpm * Math.PI) / 30)],
-  ] as const)('%s', (head, written, torque) => {
+  ];
+  it.each(cases)('%s', (head, written, torque) => {
     const run = readMeasuredRun(`${head}\n${rows(written)}\n`, NAME);
     expect(run.figure).toBe('brake-torque');
     expect(run.speeds).toEqual(SPEEDS);
