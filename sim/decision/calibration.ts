@@ -308,8 +308,13 @@ function refusalAfter({ unknowns }: CalibrationQuestion, fit: Fit): string | und
   const alike = indistinct(names, fit.sensitivity);
   if (alike !== undefined) return alike;
   const after = covariance(fit);
-  const wide = names.findIndex((_, k) => Math.sqrt(after.get(k, k)) > LEAST_NARROWING);
+  const wide = names.findIndex((_, k) => birge(fit) * Math.sqrt(after.get(k, k)) > LEAST_NARROWING);
   return wide < 0 ? undefined : silent(names[wide]!);
+}
+
+/** By what the residuals exceed the stated noise (Birge 1932); never below 1. */
+function birge({ misfit }: Fit): number {
+  return Math.sqrt(Math.max(1, misfit));
 }
 
 /** Covariance of all parameters, in prior standard deviations; Birge's ratio not yet in it. */
@@ -325,14 +330,13 @@ function calibration(
 ): Omit<Calibration, 'points' | 'leftOut'> {
   const covariances = covariance(fit);
   const n = unknowns.length;
-  const birge = Math.sqrt(Math.max(1, fit.misfit));
   const t = tQuantile(0.975, fit.freedom);
   const predicted = computed.map((value, j) => fit.scale * value - fit.share * friction[j]!);
   return {
     unknowns: unknowns.map((unknown, k) => {
       const { start, deviation, low, high } = unknown;
       const value = start + fit.u[k]! * deviation;
-      const sigma = Math.sqrt(covariances.get(k, k)) * birge * deviation;
+      const sigma = Math.sqrt(covariances.get(k, k)) * birge(fit) * deviation;
       const held = (x: number) => Math.min(high, Math.max(low, x));
       return {
         ...unknown,
