@@ -19,7 +19,7 @@ export function nonReflecting(end: End, outside: Reservoir): Node {
     ends: [end],
     exchange: (gas, { dt }) => {
       solve(end, outside, gas);
-      outside.receive(end.flow, dt);
+      outside.receive(end.flow, dt, end.area);
     },
   };
 }

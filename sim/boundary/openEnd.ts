@@ -20,7 +20,7 @@ export function openEnd(end: End, outside: Reservoir, entryLoss = 0, exitLoss = 
     ends: [end],
     exchange: (gas, { dt }) => {
       exchange.solve(areaIn, areaOut, gas);
-      outside.receive(end.flow, dt);
+      outside.receive(end.flow, dt, end.area);
     },
   };
 }

@@ -20,8 +20,11 @@ export interface Reservoir {
   readonly gamma: number;
   /** Specific enthalpy [J/kg]. */
   readonly enthalpy: number;
-  /** Takes what a duct end gives (or gives, where negative) during dt [s]. */
-  receive(flow: EndFlow, dt: number): void;
+  /**
+   * Takes what a duct end gives (or gives, where negative) during dt [s]; `area` is that of the end
+   * where it is open to the reservoir [m^2].
+   */
+  receive(flow: EndFlow, dt: number, area: number): void;
 }
 
 /** A reservoir whose state never changes, with a ledger of what it took. */

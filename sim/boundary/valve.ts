@@ -19,7 +19,7 @@ export function valve(
     exchange: (gas, { crankAngle, dt }) => {
       const area = effectiveArea(crankAngle);
       exchange.solve(area, area, gas);
-      reservoir.receive(end.flow, dt);
+      reservoir.receive(end.flow, dt, area > 0 ? end.area : 0);
     },
   };
 }

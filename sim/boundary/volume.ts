@@ -4,7 +4,9 @@
  *   dm/dt = -sum m_out,   d(m e)/dt = -sum E_out + Q,   p = m R T / V
  *
  * Source: the first law for an open system, ideal gas. Boundaries see its state half a step ahead, extrapolated with the rates of the last step, so that
- * duct and volume advance together at second order.
+ * duct and volume advance together at second order. Through ducts of total area A that are open to
+ * it the pressure follows the arriving waves at the rate c A / V; the extrapolation is stable for
+ * steps up to V / (c A).
  */
 import type { Gas } from '../gas/gas.ts';
 import type { EndFlow } from './ductEnd.ts';
@@ -35,6 +37,10 @@ export class Volume implements Reservoir {
   protected readonly gain: Contents = { mass: 0, energy: 0, burned: 0, fuel: 0 };
   protected readonly rate: Contents = { mass: 0, energy: 0, burned: 0, fuel: 0 };
 
+  /** Area of the duct ends open to it in this step so far, and in the last one [m^2]. */
+  private opening = 0;
+  private openArea = 0;
+
   constructor(name: string, volume: number) {
     this.name = name;
     this.volumeHalf = volume;
@@ -55,8 +61,9 @@ export class Volume implements Reservoir {
     this.show(gas, 0);
   }
 
-  receive(flow: EndFlow, dt: number): void {
+  receive(flow: EndFlow, dt: number, area: number): void {
     const { gain } = this;
+    this.opening += area;
     gain.mass += flow.mass * dt;
     gain.energy += flow.energy * dt;
     gain.burned += flow.burned * dt;
@@ -66,6 +73,12 @@ export class Volume implements Reservoir {
   /** Shows boundaries the state half a step ahead. */
   predict(gas: Gas, moment: Moment): void {
     this.show(gas, 0.5 * moment.dt);
+  }
+
+  /** Longest stable step at Courant number 1 [s]; infinite while no duct is open to it. */
+  longestStep(): number {
+    const { gamma, R, temperature, openArea, volumeHalf } = this;
+    return volumeHalf / (Math.sqrt(gamma * R * temperature) * openArea);
   }
 
   /** Takes in what this step has brought. */
@@ -79,6 +92,8 @@ export class Volume implements Reservoir {
     rate.energy = gain.energy / dt;
     rate.burned = gain.burned / dt;
     rate.fuel = gain.fuel / dt;
+    this.openArea = this.opening;
+    this.opening = 0;
     gain.mass = 0;
     gain.energy = 0;
     gain.burned = 0;

@@ -47,6 +47,7 @@ export class Network {
   longestStep(): number {
     let step = Number.POSITIVE_INFINITY;
     for (const duct of this.ducts) step = Math.min(step, duct.mesh.dx / duct.fastest);
+    for (const volume of this.volumes) step = Math.min(step, volume.longestStep());
     return step;
   }
 
