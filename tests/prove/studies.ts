@@ -14,6 +14,14 @@ export const STUDIES: readonly Study[] = [
     what: 'designed sample of 64 against 500 independent samples: each figure within its stated interval',
     script: 'tests/prove/uncertainty.ts',
   },
+  {
+    what: 'what mesh, settling, end correction, losses, friction and heat change: within the bounds of docs/limits.md',
+    script: 'tests/prove/limits.ts',
+  },
+  {
+    what: "Engelman's worked example through the full solver: highest peak within the 10 % of docs/limits.md",
+    script: 'tests/prove/workedExample.ts',
+  },
 ];
 
 /** Runs a study, its words going to the error stream; gives whether it holds. */
