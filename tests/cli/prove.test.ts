@@ -1,0 +1,53 @@
+/** The command `prove`, with two checks in place of all: they are run by tests/prove/prove.test.ts. */
+import { beforeEach, expect, it, vi } from 'vitest';
+import type { Check } from '../prove/check.ts';
+import { outcomeOf } from '../prove/check.ts';
+import { answer } from './commandLine.ts';
+
+const checks = vi.hoisted((): Check[] => []);
+vi.mock('../prove/proof.ts', () => ({
+  prove: (slow: boolean, told: (outcome: unknown) => void) =>
+    slow
+      ? []
+      : checks.map((check) => {
+          const outcome = outcomeOf('Pipes', check);
+          told(outcome);
+          return outcome;
+        }),
+}));
+
+const check = (ours: number): Check => ({
+  what: `ours ${ours}`,
+  source: 'sod',
+  published: 1,
+  tolerance: { relative: 0.01 },
+  run: () => ours,
+});
+
+beforeEach(() => {
+  checks.length = 0;
+});
+
+it('ends with 0 where all checks hold, and prints one document', async () => {
+  checks.push(check(1), check(1.009));
+  const { code, stdout, stderr } = await answer('prove', '--json');
+  expect(code).toBe(0);
+  expect(stderr).toBe('');
+  expect(JSON.parse(stdout)).toMatchObject({
+    schema: { name: 'trumpetry-proof', version: 1 },
+    checks: 2,
+    failed: 0,
+    rows: [{ group: 'Pipes', published: 1, ours: 1, holds: true }, { ours: 1.009 }],
+  });
+});
+
+it('ends with 1 where one fails, and names it', async () => {
+  checks.push(check(1), check(1.011));
+  const { code, stdout, stderr } = await answer('prove', '--json');
+  expect(code).toBe(1);
+  expect(stderr).toContain('fails: Pipes: ours 1.011');
+  expect(JSON.parse(stdout)).toMatchObject({
+    failed: 1,
+    rows: [{ holds: true }, { holds: false }],
+  });
+});
