@@ -5,6 +5,9 @@ import { ZERO_CELSIUS } from '../units.ts';
 /** What stands where there is no figure. */
 export const NO_FIGURE = '-';
 
+/** Difference below which a dynamometer shows nothing [%]; common practice, no source. */
+export const UNFELT = 0.5;
+
 /** A number with so many decimals, and no minus before a zero; a dash where it is not finite. */
 export function fixed(value: number, decimals: number): string {
   if (!Number.isFinite(value)) return NO_FIGURE;

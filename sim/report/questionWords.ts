@@ -2,7 +2,7 @@
 import type { LengthStudy } from '../decision/lengthStudy.ts';
 import type { TradeOff } from '../decision/tradeOff.ts';
 import type { UncertaintyStudy } from '../decision/uncertainty.ts';
-import { brief, change, counted, millimetres, percent, scoreFigure } from './figures.ts';
+import { brief, change, counted, millimetres, percent, scoreFigure, UNFELT } from './figures.ts';
 
 /** What to buy and where to saw; empty where no shelf is given. */
 export function shelfWords({ shelf, fit, decision }: LengthStudy): string {
@@ -19,9 +19,9 @@ export function shelfWords({ shelf, fit, decision }: LengthStudy): string {
   return `Nothing on the shelf is within ${limit}: the nearest, ${millimetres(buy)}, gives ${loss}.`;
 }
 
-/** Two lengths spread over the cylinders, where they are flatter than the one recommended. */
+/** Two lengths spread over the cylinders, where they are clearly flatter than the one recommended. */
 export function mixedWords({ mixed, decision, target }: LengthStudy): string {
-  if (!mixed || !(mixed.least > decision.least)) return '';
+  if (!mixed || !(mixed.least > (1 + UNFELT / 100) * decision.least)) return '';
   const least = (value: number) => scoreFigure(value, target.score);
   return (
     `Flatter still: ${millimetres(mixed.short)} on ${counted(mixed.shortCount, 'cylinder')} and ` +

@@ -16,6 +16,7 @@ import {
   rpm,
   rpmRange,
   scoreFigure,
+  UNFELT,
 } from './figures.ts';
 import { studyCurves } from './lengthTable.ts';
 import { feedWords, mixedWords, shelfWords } from './questionWords.ts';
@@ -38,9 +39,6 @@ export interface DecisionWords {
   /** What stands against taking it as it is; empty where nothing does. */
   cautions: string[];
 }
-
-/** Gain below which a dynamometer shows nothing [%]; common practice, no source. */
-const UNFELT = 0.5;
 
 /** Share of the best mean that counts as next to nothing [-]. */
 const NEXT_TO_NOTHING = 0.005;
