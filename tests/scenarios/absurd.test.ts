@@ -119,7 +119,6 @@ function expectPlain(outcome: PointOutcome): void {
 describe.each(ABSURD)('$name', ({ base, edits, speeds }) => {
   test.each(speeds)('%i rpm', (speed) => {
     const outcome = runJob({ engine: engineOf(base + COARSE, edits), speed });
-    if (process.env.SHOW) console.log(speed, JSON.stringify(outcome));
     expectPlain(outcome);
   });
 });
