@@ -8,7 +8,7 @@ export interface TradeOff {
   bandMean: number;
   /** Gain of that mean over the baseline's [%]. */
   gainPercent: number;
-  /** Greatest loss outside the bands [%], 0 where no speed outside them loses. */
+  /** Greatest loss outside the bands [%], 0 where none loses; NaN where a point there failed. */
   worstLossPercent: number;
   /** Where that is [rpm]; undefined where no speed loses. */
   worstLossSpeed?: number;
@@ -40,7 +40,8 @@ export function tradeOff(
     inTarget(target, speed) ? 0 : 100 * (1 - curve[i]! / baseline[i]!),
   );
   const worst = losses.reduce((at, loss, i) => (loss > losses[at]! ? i : at), 0);
-  const loss = Math.max(0, losses[worst]!);
+  // A point that failed may have been the worst: then the price is not known.
+  const loss = losses.some(Number.isNaN) ? Number.NaN : Math.max(0, losses[worst]!);
   const least = leastInBands(speeds, curve, target);
   const floors = floorMargins(speeds, curve, baseline, target);
   return {
