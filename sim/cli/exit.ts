@@ -23,7 +23,7 @@ export class Interrupted extends Error {
   readonly exitCode: number;
 
   constructor(exitCode: number) {
-    super('stopped before the end; no result was written');
+    super('stopped before the end; no result was written (a sweep goes on with --resume)');
     this.exitCode = exitCode;
   }
 }

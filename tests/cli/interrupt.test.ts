@@ -30,6 +30,8 @@ test.each([
     const told = await end;
     expect(told.code).toBe(code);
     expect(told.stdout).toBe('');
-    expect(told.stderr).toBe('stopped before the end; no result was written\n');
+    expect(told.stderr).toBe(
+      'stopped before the end; no result was written (a sweep goes on with --resume)\n',
+    );
   },
 );
