@@ -2,11 +2,11 @@
  * Workers on all cores, kept alive, fed from one queue in the order of urgency. A worker that dies is
  * replaced and its point is asked once more; a point that kills two workers is reported as failed.
  */
-import type { PointRunner, Trace } from '../../sim/index.ts';
+import type { DoubtSample, PointJob, PointRunner, Trace, Uncertainty } from '../../sim/index.ts';
 import type { Answer, Question } from './protocol.ts';
 
 /** Lower goes first. */
-export const URGENCY = { preview: 0, hand: 1, trace: 1, study: 2 } as const;
+export const URGENCY = { preview: 0, hand: 1, trace: 1, study: 2, asked: 3 } as const;
 
 /** Thrown where a point was no longer wanted. */
 export class Cancelled extends Error {
@@ -55,9 +55,20 @@ export class WorkerPool {
   }
 
   /** Traces one point; throws where the computation fails. */
-  async trace(job: Question['job'], signal?: AbortSignal): Promise<Trace> {
+  async trace(job: PointJob, signal?: AbortSignal): Promise<Trace> {
     const answer = await this.ask({ kind: 'trace', job }, URGENCY.trace, signal);
     if (answer.kind === 'trace') return answer.trace;
+    throw new Error(messageOf(answer));
+  }
+
+  /** The engines that the spreads of a scenario allow; throws where a value of theirs is refused. */
+  async doubt(
+    source: { text: string; file: string },
+    asked: Uncertainty,
+    signal: AbortSignal,
+  ): Promise<DoubtSample> {
+    const answer = await this.ask({ kind: 'doubt', ...source, asked }, URGENCY.asked, signal);
+    if (answer.kind === 'doubt') return answer.sample;
     throw new Error(messageOf(answer));
   }
 

@@ -1,12 +1,13 @@
 /** What the page and its workers say to each other; plain data. */
-import type { PointJob, PointOutcome, Trace } from '../../sim/index.ts';
+import type { DoubtSample, PointJob, PointOutcome, Trace, Uncertainty } from '../../sim/index.ts';
 
-export interface Question {
-  kind: 'point' | 'trace';
-  job: PointJob;
-}
+export type Question =
+  | { kind: 'point' | 'trace'; job: PointJob }
+  /** The engines that the spreads of a scenario allow; reading so many takes a second. */
+  | { kind: 'doubt'; text: string; file: string; asked: Uncertainty };
 
 export type Answer =
   | { kind: 'point'; outcome: PointOutcome }
   | { kind: 'trace'; trace: Trace }
+  | { kind: 'doubt'; sample: DoubtSample }
   | { kind: 'error'; message: string };

@@ -1,5 +1,5 @@
-/** Worker entry: computes one point or one trace at a time, and keeps nothing between them. */
-import { runJob, tracePoint } from '../../sim/index.ts';
+/** Worker entry: computes one point, trace or sample at a time, and keeps nothing between them. */
+import { doubtSample, runJob, tracePoint } from '../../sim/index.ts';
 import type { Answer, Question } from './protocol.ts';
 
 const scope = self as unknown as {
@@ -11,6 +11,10 @@ scope.onmessage = ({ data }) => scope.postMessage(answerTo(data));
 
 function answerTo(question: Question): Answer {
   try {
+    if (question.kind === 'doubt') {
+      const { text, file, asked } = question;
+      return { kind: 'doubt', sample: doubtSample(text, file, asked) };
+    }
     const { engine, speed } = question.job;
     return question.kind === 'point'
       ? { kind: 'point', outcome: runJob(question.job) }

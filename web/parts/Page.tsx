@@ -26,9 +26,11 @@ export function Page() {
             <LengthControl picture={now} />
             <LengthBar picture={now} />
             <div class="views">
-              {views.map((view) => (
-                <ViewCard key={view.id} view={view} picture={now} />
-              ))}
+              {views
+                .filter((view) => view.applies?.(now) ?? true)
+                .map((view) => (
+                  <ViewCard key={view.id} view={view} picture={now} />
+                ))}
             </div>
           </div>
         )}

@@ -54,29 +54,38 @@ export function ViewCard({ view, picture }: { view: View; picture: Picture }) {
           {Over && <Over />}
         </div>
       ) : (
-        <div class="plot waiting" style={{ height: `${height}px` }}>
-          <p>This appears once the answer is computed.</p>
-        </div>
+        !view.asked && (
+          <div class="plot waiting" style={{ height: `${height}px` }}>
+            <p>This appears once the answer is computed.</p>
+          </div>
+        )
       )}
       {Below && <Below />}
-      <p class="take">
-        <button type="button" disabled={!ready} onClick={() => void savePicture(view, picture)}>
-          Save picture<span class="sr"> of: {view.question}</span> (PNG)
-        </button>
-        <button
-          type="button"
-          disabled={!ready}
-          onClick={() =>
-            saveText(`${fileStem()}-${view.id}.csv`, csv(view.table(picture)), 'text/csv')
-          }
-        >
-          Save numbers<span class="sr"> of: {view.question}</span> (CSV)
-        </button>
-        <button type="button" disabled={!ready} aria-expanded={open} onClick={() => setOpen(!open)}>
-          {open ? 'Hide numbers' : 'Show numbers'}
-          <span class="sr"> of: {view.question}</span>
-        </button>
-      </p>
+      {(ready || !view.asked) && (
+        <p class="take">
+          <button type="button" disabled={!ready} onClick={() => void savePicture(view, picture)}>
+            Save picture<span class="sr"> of: {view.question}</span> (PNG)
+          </button>
+          <button
+            type="button"
+            disabled={!ready}
+            onClick={() =>
+              saveText(`${fileStem()}-${view.id}.csv`, csv(view.table(picture)), 'text/csv')
+            }
+          >
+            Save numbers<span class="sr"> of: {view.question}</span> (CSV)
+          </button>
+          <button
+            type="button"
+            disabled={!ready}
+            aria-expanded={open}
+            onClick={() => setOpen(!open)}
+          >
+            {open ? 'Hide numbers' : 'Show numbers'}
+            <span class="sr"> of: {view.question}</span>
+          </button>
+        </p>
+      )}
       {open && ready && <DataTable table={view.table(picture)} caption={view.question} />}
     </section>
   );
@@ -95,6 +104,7 @@ async function savePicture(view: View, picture: Picture): Promise<void> {
   const colours = { ...look.peek(), font: 'sans-serif' };
   const { data, layout } = view.figure(picture, colours);
   const { t = 0, b = 0 } = layout.margin ?? {};
+  const key = view.lines === true || layout.showlegend === true;
   const size = { ...PICTURE, height: PICTURE.height + ABOVE + BELOW, format: 'png' } as const;
   const alone = {
     ...layout,
@@ -107,9 +117,9 @@ async function savePicture(view: View, picture: Picture): Promise<void> {
       yanchor: 'top',
       font: { color: colours.ink, size: 18 },
     },
-    showlegend: view.lines === true,
+    showlegend: key,
     legend: { orientation: 'h', x: 0, xanchor: 'left', yref: 'container', y: 0, yanchor: 'bottom' },
-    margin: { ...layout.margin, t: t + ABOVE, b: b + (view.lines ? BELOW : 0) },
+    margin: { ...layout.margin, t: t + ABOVE, b: b + (key ? BELOW : 0) },
   };
   const url = await library.toImage({ data, layout: alone } as never, size);
   saveUrl(`${fileStem()}-${view.id}.png`, url);

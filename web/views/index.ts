@@ -2,8 +2,19 @@
 import { closingPressureView } from './closingPressure.ts';
 import { cycleTraceView } from './cycleTrace.tsx';
 import { differenceView } from './difference.ts';
+import { doubtView } from './doubt.tsx';
 import { efficiencyView } from './efficiency.ts';
+import { injectorCoolingView } from './injectorCooling.ts';
+import { injectorEvaporationView } from './injectorEvaporation.ts';
+import { injectorPlaceView } from './injectorPlace.tsx';
+import { injectorPulsesView } from './injectorPulses.ts';
+import { injectorSplitView } from './injectorSplit.ts';
+import { injectorStandOffView } from './injectorStandOff.ts';
 import { lengthMapView } from './lengthMap.tsx';
+import { measuredRunView } from './measuredRun.tsx';
+import { measureNextView } from './measureNext.ts';
+import { paretoView } from './pareto.ts';
+import { shelfView } from './shelf.tsx';
 import type { View } from './view.ts';
 import { waveView } from './wave.tsx';
 
@@ -12,8 +23,19 @@ export const proof: View = efficiencyView;
 
 export const views: readonly View[] = [
   differenceView,
+  paretoView,
+  shelfView,
   lengthMapView,
   closingPressureView,
   cycleTraceView,
   waveView,
+  doubtView,
+  measureNextView,
+  injectorPlaceView,
+  injectorSplitView,
+  injectorCoolingView,
+  injectorEvaporationView,
+  injectorStandOffView,
+  injectorPulsesView,
+  measuredRunView,
 ];

@@ -26,6 +26,10 @@ export interface View {
   figure(picture: Picture, look: Look): Figure;
   /** The numbers of the plot; also what is saved as CSV. */
   table(picture: Picture): Table;
+  /** Whether the view has a place on the page for this scenario; always where absent. */
+  applies?(picture: Picture): boolean;
+  /** Whether it is computed only when the reader asks, so that no room is kept for the plot. */
+  asked?: boolean;
   /** Whether there is anything to show yet; always where absent. */
   ready?(picture: Picture): boolean;
   /** A point of the plot was chosen with a pointer. */

@@ -1,0 +1,157 @@
+/** Opens a run, says which trumpets it was made with, and what of the scenario to fit to it. */
+import {
+  changedText,
+  isRefusal,
+  type MeasuredStudy,
+  UNKNOWN_NAMES,
+  type UnknownName,
+} from '../../sim/index.ts';
+import { saveText } from '../save.ts';
+import { resultOf } from '../state/asked.ts';
+import { fileStem } from '../state/files.ts';
+import {
+  fitted,
+  fitUnknown,
+  MOST_UNKNOWNS,
+  measured,
+  openRun,
+  type RunFile,
+  runFile,
+  runLength,
+} from '../state/measured.ts';
+import { picture } from '../state/picture.ts';
+import { source } from '../state/scenario.ts';
+import { AskControl } from './AskControl.tsx';
+import { useFollowing } from './following.ts';
+
+export function MeasuredControl() {
+  const file = runFile.value;
+  return (
+    <>
+      <div class="choice">
+        <RunChoice />
+        {file && <span class="quiet">{file.file}</span>}
+        {file?.run && <LengthOfRun />}
+      </div>
+      {file?.run && <Unknowns />}
+      {file && file.issues.length > 0 && <RunIssues file={file} />}
+      {file?.run && (
+        <AskControl
+          study={measured}
+          label="Compare with the prediction"
+          cost="One point a speed; a fit takes some more."
+        />
+      )}
+      <SaveFitted />
+    </>
+  );
+}
+
+/** Longest file that is taken at all [bytes]; the reader of runs says the rest. */
+const LONGEST = 1 << 20;
+
+function RunChoice() {
+  const take = async (input: HTMLInputElement) => {
+    const file = input.files?.[0];
+    if (!file) return;
+    openRun(file.name, file.size > LONGEST ? '' : await file.text());
+    input.value = '';
+  };
+  return (
+    <label class="file">
+      <input
+        type="file"
+        accept=".csv,text/csv"
+        onChange={(event) => void take(event.currentTarget)}
+      />
+      <span>Open a run (CSV)</span>
+    </label>
+  );
+}
+
+function LengthOfRun() {
+  const own = picture.value?.scenario.engine.intake.trumpet.length ?? 0;
+  const field = useFollowing(String(Math.round((runLength.value ?? own) * 1e4) / 10));
+  return (
+    <label class="run-length">
+      made with trumpets of{' '}
+      <input
+        type="number"
+        min={10}
+        max={1000}
+        step={0.1}
+        ref={field}
+        onChange={({ currentTarget: { valueAsNumber } }) => {
+          measured.clear();
+          runLength.value = valueAsNumber >= 10 ? valueAsNumber / 1e3 : undefined;
+        }}
+      />{' '}
+      mm
+    </label>
+  );
+}
+
+function Unknowns() {
+  const full = fitted.value.length >= MOST_UNKNOWNS;
+  return (
+    <fieldset class="choice">
+      <legend>Fit to the run, at most {MOST_UNKNOWNS}</legend>
+      {UNKNOWN_NAMES.map((name: UnknownName) => {
+        const on = fitted.value.includes(name);
+        return (
+          <label key={name}>
+            <input
+              type="checkbox"
+              checked={on}
+              disabled={full && !on}
+              onChange={() => {
+                measured.clear();
+                fitUnknown(name, !on);
+              }}
+            />{' '}
+            {name.replaceAll('-', ' ')}
+          </label>
+        );
+      })}
+    </fieldset>
+  );
+}
+
+function RunIssues({ file: { issues } }: { file: RunFile }) {
+  return (
+    <div class="issues" role="status">
+      <p>The run cannot be read:</p>
+      <ul>
+        {issues.map((issue) => (
+          <li key={`${issue.line} ${issue.path} ${issue.message}`}>
+            line {issue.line}: {issue.path && <code>{issue.path}</code>} {issue.message}
+            {issue.limit && <> (limit: {issue.limit})</>}: {issue.remedy}
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+/** The scenario as a file with the values found; the one on the page stays as it is. */
+function SaveFitted() {
+  const study = resultOf(measured);
+  if (!study?.calibration || isRefusal(study.calibration)) return null;
+  return (
+    <p class="take">
+      <button
+        type="button"
+        onClick={() => saveText(`${fileStem()}-fitted.yaml`, fittedText(study), 'text/yaml')}
+      >
+        Save the scenario with the values found (YAML)
+      </button>
+    </p>
+  );
+}
+
+function fittedText({ calibration, unknowns }: MeasuredStudy): string {
+  const { text, file } = source.peek();
+  const found = calibration && !isRefusal(calibration) ? calibration.unknowns : [];
+  const changes = found.flatMap(({ value }, k) => unknowns[k]!.changes(value));
+  return changedText(text, file, changes);
+}

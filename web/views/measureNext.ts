@@ -1,0 +1,84 @@
+/** Inputs by how much the gain hangs on them. */
+import type { Data, Layout } from 'plotly.js-cartesian-dist-min';
+import { percent, signedPercent } from '../format.ts';
+import { resultOf } from '../state/asked.ts';
+import { doubt } from '../state/doubt.ts';
+import { ranked } from './doubt.tsx';
+import { axis, baseLayout, MARGIN } from './look.ts';
+import type { View } from './view.ts';
+
+/** Bars drawn; the table has all. */
+const SHOWN = 8;
+
+export const measureNextView: View = {
+  id: 'measure-next',
+  question: 'What should I measure next?',
+  width: 'half',
+  height: 430,
+  asked: true,
+  applies: ranked,
+  reading: () =>
+    'Each bar is one input’s share of what the gain is uncertain by. Measuring the uppermost better narrows the gain most. Beside it stands how far the gain moves over half the input’s spread.',
+  summary: () =>
+    effects()
+      .slice(0, SHOWN)
+      .map(({ input, share }) => `${input}: ${percent(100 * share, 0)}`)
+      .join(', '),
+  ready: ranked,
+  figure: (_, look) => {
+    const shown = effects().slice(0, SHOWN).reverse();
+    const bars = {
+      type: 'bar',
+      orientation: 'h',
+      x: shown.map(({ share }) => 100 * share),
+      y: shown.map((_, i) => i),
+      width: 0.3,
+      marker: { color: look.role.best },
+      text: shown.map(({ effect }) => ` ${signedPercent(effect, 2)}`),
+      textposition: 'outside',
+      textfont: { color: look.ink },
+      cliponaxis: false,
+      hoverinfo: 'skip',
+    } as unknown as Partial<Data>;
+    const most = Math.max(...shown.map(({ share }) => 100 * share));
+    const layout = baseLayout(look, 'share of the variance of the gain [%]', '');
+    return {
+      data: [bars],
+      layout: {
+        ...layout,
+        margin: { ...MARGIN, l: 12, r: 28 },
+        hovermode: false,
+        xaxis: { ...axis(look, 'share of the variance of the gain [%]'), range: [0, 1.2 * most] },
+        yaxis: { ...axis(look, ''), visible: false, range: [-0.5, shown.length - 0.2] },
+        annotations: shown.map(({ input }, i) => ({
+          text: input,
+          x: 0,
+          y: i + 0.18,
+          xanchor: 'left',
+          yanchor: 'bottom',
+          showarrow: false,
+          font: { color: look.ink },
+        })),
+      } as Partial<Layout>,
+    };
+  },
+  table: () => {
+    const { inputs } = resultOf(doubt)!;
+    return {
+      columns: [
+        { name: 'input', unit: '' },
+        { name: 'spread', unit: '' },
+        { name: 'spread from', unit: '' },
+        { name: 'change of gain over half of it', unit: '% points', decimals: 2 },
+        { name: 'share of variance', unit: '%', decimals: 1 },
+      ],
+      rows: effects().map(({ input, effect, share }) => {
+        const { text, given, why } = inputs.find(({ path }) => path === input)!;
+        return [input, text, given ? 'the file' : `the trade: ${why}`, effect, 100 * share];
+      }),
+    };
+  },
+  watch: () => [doubt.state.value],
+};
+
+const effects = () => resultOf(doubt)?.study.effects ?? [];

@@ -1,0 +1,143 @@
+/** Gain in the band against price outside it, every length computed; the unbeaten ones joined. */
+import type { Data, Layout } from 'plotly.js-cartesian-dist-min';
+import type { LengthStudy, WeighedLength } from '../../sim/index.ts';
+import { fixed, millimetres, percent, rpm, signedPercent } from '../format.ts';
+import { moveHand } from '../state/hand.ts';
+import type { Picture } from '../state/picture.ts';
+import { baseLayout, type Look, ROLE_LINE, ROLE_NAME } from './look.ts';
+import type { Cell, Table } from './table.ts';
+import type { View } from './view.ts';
+import { withKey } from './withKey.ts';
+
+export const paretoView: View = {
+  id: 'price-of-gain',
+  question: 'Which lengths are worth weighing?',
+  width: 'half',
+  height: 400,
+  reading: (picture) =>
+    `Gain in your band upwards, the worst loss outside it to the right. Lengths on the line are beaten by none: no other gives more at no higher price. Choose a point to take its length under your hand. ${floorWords(picture)}`,
+  summary: (picture) =>
+    `Not beaten: ${studyOf(picture)
+      .pareto.map(
+        ({ length, gainPercent, worstLossPercent }) =>
+          `${millimetres(length)}, ${signedPercent(gainPercent)} for ${percent(worstLossPercent)}`,
+      )
+      .join('; ')}.`,
+  ready: ({ study }) => study.full !== undefined,
+  figure: (picture, look) => {
+    const { weighed, pareto, recommended } = studyOf(picture);
+    const own = picture.scenario.engine.intake.trumpet.length;
+    const beaten = weighed.filter((one) => !pareto.some(({ length }) => length === one.length));
+    const at = (wanted: number) => weighed.filter(({ length }) => length === wanted);
+    const layout = baseLayout(look, 'worst loss outside the band [%]', 'gain in the band [%]');
+    return {
+      data: [
+        points('beaten', beaten, { color: look.quiet, symbol: 'circle-open', size: 8 }, look),
+        {
+          ...points('not beaten', pareto, { color: look.ink, symbol: 'circle', size: 7 }, look),
+          mode: 'text+lines+markers',
+          line: { color: look.ink, width: 1.5 },
+        } as Partial<Data>,
+        ring('now', at(own), look),
+        ring('best', at(recommended.length), look),
+      ],
+      layout: withKey(
+        look,
+        {
+          ...layout,
+          hovermode: 'closest',
+          yaxis: { ...layout.yaxis, zeroline: true, zerolinecolor: look.role.now },
+          xaxis: { ...layout.xaxis, rangemode: 'tozero', tickformat: '' },
+        } as Partial<Layout>,
+        2,
+      ),
+    };
+  },
+  table: paretoTable,
+  onPick: (picture, price, gain) => {
+    const near = studyOf(picture).weighed.find(
+      (one) => one.worstLossPercent === price && one.gainPercent === gain,
+    );
+    if (near) moveHand(near.length);
+  },
+};
+
+/** Every view of the page is drawn only once there is a full answer. */
+const studyOf = ({ study }: Picture): LengthStudy => study.full!;
+
+function points(name: string, lengths: readonly WeighedLength[], marker: object, look: Look) {
+  return {
+    type: 'scatter',
+    mode: 'markers+text',
+    name,
+    x: lengths.map(({ worstLossPercent }) => worstLossPercent),
+    y: lengths.map(({ gainPercent }) => gainPercent),
+    text: lengths.map(({ length }) => fixed(length * 1e3, 0)),
+    textposition: 'top center',
+    textfont: { size: 11, color: look.quiet },
+    cliponaxis: false,
+    marker,
+    hovertemplate: lengths.map(
+      ({ length, meetsFloors }) =>
+        `${millimetres(length)}: %{y:+.1f} % for %{x:.1f} %${meetsFloors ? '' : ', breaks a floor'}<extra></extra>`,
+    ),
+  } as unknown as Partial<Data>;
+}
+
+/** A mark around the point of a length that has a name. */
+function ring(role: 'now' | 'best', lengths: readonly WeighedLength[], look: Look) {
+  return {
+    type: 'scatter',
+    mode: 'markers',
+    name: ROLE_NAME[role],
+    x: lengths.map(({ worstLossPercent }) => worstLossPercent),
+    y: lengths.map(({ gainPercent }) => gainPercent),
+    marker: {
+      symbol: `${ROLE_LINE[role].symbol}-open`,
+      size: 17,
+      color: look.role[role],
+      line: { color: look.role[role], width: 2.5 },
+    },
+    hoverinfo: 'skip',
+  } as unknown as Partial<Data>;
+}
+
+/** How the recommended length stands to the floors; empty where there is none. */
+function floorWords({ study }: Picture): string {
+  const floors = study.full?.decision.floors ?? [];
+  const words = floors.map(({ floor, marginPercent }) => {
+    const holds = marginPercent >= 0 ? 'held with' : 'missed by';
+    return `the floor at ${rpm(floor.speed)} is ${holds} ${percent(marginPercent)}${marginPercent >= 0 ? ' to spare' : ''}`;
+  });
+  return words.length > 0 ? `With the recommended length ${words.join(', ')}.` : '';
+}
+
+function paretoTable(picture: Picture): Table {
+  const { weighed, pareto, fit } = studyOf(picture);
+  const floors = weighed[0]?.floors ?? [];
+  const rows = weighed.map((one): Cell[] => [
+    one.length * 1e3,
+    one.gainPercent,
+    one.worstLossPercent,
+    one.worstLossSpeed,
+    pareto.some(({ length }) => length === one.length) ? 'not beaten' : 'beaten',
+    fit?.longest !== undefined && one.length > fit.longest + 1e-9 ? 'too long' : 'fits',
+    ...one.floors.map(({ marginPercent }) => marginPercent),
+  ]);
+  return {
+    columns: [
+      { name: 'trumpet length', unit: 'mm', decimals: 1 },
+      { name: 'gain in the band', unit: '%', decimals: 2 },
+      { name: 'worst loss outside', unit: '%', decimals: 2 },
+      { name: 'at speed', unit: 'rpm', decimals: 0 },
+      { name: 'among the choices', unit: '' },
+      { name: 'room', unit: '' },
+      ...floors.map(({ floor }) => ({
+        name: `left to the floor at ${floor.speed} rpm`,
+        unit: '%',
+        decimals: 2,
+      })),
+    ],
+    rows,
+  };
+}

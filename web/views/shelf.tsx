@@ -1,0 +1,157 @@
+/** What is on sale, what fits, and what a cut gives. */
+import type { Data, Layout, Shape } from 'plotly.js-cartesian-dist-min';
+import { type Fit, type LengthStudy, shelfWords } from '../../sim/index.ts';
+import { between } from '../compute/between.ts';
+import { fixed, millimetres } from '../format.ts';
+import { Sentences } from '../parts/Sentences.tsx';
+import { type Picture, picture } from '../state/picture.ts';
+import { baseLayout, type Look, MARGIN, ROLE_LINE } from './look.ts';
+import type { Cell, Table } from './table.ts';
+import type { View } from './view.ts';
+
+export const shelfView: View = {
+  id: 'shelf',
+  question: 'What do I buy, and where do I saw?',
+  width: 'half',
+  height: 360,
+  applies: ({ scenario }) => (scenario.fit?.shelf.length ?? 0) > 0,
+  reading: ({ scenario: { fit } }) =>
+    `Mean over your band against the recommended length. Upright lines are lengths on sale${fit?.longest === undefined ? '' : '; what lies in the shaded ground has no room'}. Above the dashed line a length is good enough, within ${fixed(fit?.withinPercent ?? 0, 1)} %.`,
+  summary: (now) => wordsOf(now),
+  ready: ({ study }) => study.full !== undefined,
+  figure: (now, look) => {
+    const study = now.study.full!;
+    const { recommended, weighed } = study;
+    const layout = baseLayout(look, 'trumpet length [mm]', 'against the best cut [%]');
+    const curve = {
+      type: 'scatter',
+      mode: 'lines+markers',
+      x: weighed.map(({ length }) => length * 1e3),
+      y: weighed.map(({ length }) => changeAt(study, length)),
+      line: { color: look.ink, width: 2 },
+      marker: { color: look.ink, size: 5 },
+      hovertemplate: '%{x} mm: %{y:+.2f} %<extra></extra>',
+    };
+    const best = {
+      type: 'scatter',
+      mode: 'markers',
+      x: [recommended.length * 1e3],
+      y: [0],
+      marker: { color: look.role.best, symbol: ROLE_LINE.best.symbol, size: 13 },
+      hovertemplate: 'recommended: %{x} mm<extra></extra>',
+    };
+    return {
+      data: [curve, best] as Partial<Data>[],
+      layout: {
+        ...layout,
+        margin: { ...MARGIN, t: 34 },
+        hovermode: 'closest',
+        shapes: shelfShapes(now, look),
+        annotations: shelfLabels(study, look),
+      } as Partial<Layout>,
+    };
+  },
+  table: shelfTable,
+  Above: () => {
+    const now = picture.value;
+    return now?.study.full ? <Sentences sentences={[wordsOf(now)]} /> : null;
+  },
+};
+
+const wordsOf = ({ study }: Picture) => (study.full ? shelfWords(study.full) : '');
+
+/** Mean over the bands against the recommended length [%]; between lengths computed by the cubic. */
+function changeAt({ weighed, decision }: LengthStudy, length: number): number | undefined {
+  const known = weighed.filter(({ bandMean }) => Number.isFinite(bandMean));
+  const mean = between(
+    known.map((one) => one.length),
+    known.map((one) => one.bandMean),
+    length,
+  );
+  return mean && 100 * (mean / decision.bandMean - 1);
+}
+
+function shelfShapes({ scenario, study }: Picture, look: Look): Partial<Shape>[] {
+  const { shelf, longest, withinPercent } = scenario.fit!;
+  const upright = { type: 'line', yref: 'paper', y0: 0, y1: 1 } as const;
+  const sold = shelf.map((length): Partial<Shape> => {
+    const bought = length === study.full!.shelf?.buy;
+    const line = bought
+      ? { color: look.role.best, width: 3 }
+      : ({ color: look.quiet, width: 1, dash: 'dot' } as const);
+    return { ...upright, x0: length * 1e3, x1: length * 1e3, line };
+  });
+  const enough: Partial<Shape> = {
+    type: 'line',
+    xref: 'paper',
+    x0: 0,
+    x1: 1,
+    y0: -withinPercent,
+    y1: -withinPercent,
+    line: { color: look.ink, width: 1, dash: 'dash' },
+  };
+  return [...sold, enough, ...noRoom(longest, study.full!, look)];
+}
+
+/** Ground beyond the longest that may be fitted, as far as anything is drawn. */
+function noRoom(longest: number | undefined, { weighed }: LengthStudy, look: Look) {
+  const end = Math.max(...weighed.map(({ length }) => length));
+  if (longest === undefined || longest >= end) return [];
+  const place = { type: 'rect', yref: 'paper', y0: 0, y1: 1, layer: 'below' } as const;
+  const ground: Partial<Shape> = {
+    ...place,
+    x0: longest * 1e3,
+    x1: end * 1e3,
+    fillcolor: `${look.price}26`,
+    line: { color: look.price, width: 1 },
+  };
+  return [ground];
+}
+
+function shelfLabels({ shelf, recommended, fit }: LengthStudy, look: Look) {
+  return (fit?.shelf ?? []).map((length) => {
+    const bought = length === shelf?.buy;
+    const cut = bought && shelf?.cutTo !== undefined;
+    const text = fixed(length * 1e3, 0);
+    return {
+      text: bought ? `<b>buy ${text}</b>` : text,
+      x: length * 1e3,
+      y: 1,
+      yref: 'paper',
+      yanchor: 'bottom',
+      showarrow: false,
+      font: { color: bought ? look.role.best : look.quiet, size: 12 },
+      ...(cut && { hovertext: `cut to ${millimetres(recommended.length)}` }),
+    };
+  });
+}
+
+function shelfTable({ study }: Picture): Table {
+  const full = study.full!;
+  const { fit, shelf, weighed } = full as LengthStudy & { fit: Fit };
+  const rows = fit.shelf.map((length): Cell[] => {
+    const bought = length === shelf?.buy;
+    const cut = bought ? shelf?.cutTo : undefined;
+    return [
+      length * 1e3,
+      changeAt(full, length),
+      weighed.some((one) => one.length === length) ? 'computed' : 'between computed lengths',
+      fit.longest !== undefined && length > fit.longest + 1e-9 ? 'too long as sold' : 'fits',
+      bought ? 'buy' : '',
+      cut && cut * 1e3,
+      bought ? shelf?.missPercent : undefined,
+    ];
+  });
+  return {
+    columns: [
+      { name: 'length on sale', unit: 'mm', decimals: 0 },
+      { name: 'mean in the band as sold, against the recommended length', unit: '%', decimals: 2 },
+      { name: 'how known', unit: '' },
+      { name: 'room', unit: '' },
+      { name: 'advice', unit: '' },
+      { name: 'cut to', unit: 'mm', decimals: 1 },
+      { name: 'worst loss where the cut misses', unit: '%', decimals: 2 },
+    ],
+    rows,
+  };
+}
