@@ -42,6 +42,10 @@ async function take(page: Page, mm: number): Promise<void> {
 }
 
 async function saved(page: Page, view: string, kind: 'CSV' | 'PNG'): Promise<Buffer> {
+  // A plot is drawn as it comes near and may move the button: a click before that can miss it.
+  await page.locator(`#${view} .take`).scrollIntoViewIfNeeded();
+  await page.locator(`#${view} .js-plotly-plot .main-svg`).first().waitFor();
+  await page.waitForTimeout(150);
   const [download] = await Promise.all([
     page.waitForEvent('download'),
     page
@@ -226,7 +230,7 @@ describe('computing', () => {
 });
 
 async function open(page: Page, name: string, content: string): Promise<void> {
-  await page.locator('input[type=file]').setInputFiles({
+  await page.locator('input[type=file][accept*=yaml]').setInputFiles({
     name,
     mimeType: 'text/yaml',
     buffer: Buffer.from(content),
@@ -296,7 +300,7 @@ describe('the page', () => {
     const { page, said } = await at.open();
     await page.locator('#wave').scrollIntoViewIfNeeded();
     await page.locator('#wave .js-plotly-plot').waitFor();
-    for (const view of await views(page)) {
+    for (const view of await views(page, ':has(.take button:not([disabled]))')) {
       const bytes = await saved(page, view, 'PNG');
       expect(bytes.subarray(1, 4).toString('latin1'), view).toBe('PNG');
       expect(bytes.length, view).toBeGreaterThan(10_000);
@@ -356,6 +360,7 @@ describe('the page', () => {
     await take(page, 80);
     await page.locator('#wave').scrollIntoViewIfNeeded();
     await page.locator('#wave .js-plotly-plot').waitFor();
+    await page.locator('#your-engine').scrollIntoViewIfNeeded();
     await page.locator('.cm-content').waitFor();
     const [wide, window] = await page.evaluate(() => [
       document.documentElement.scrollWidth,
@@ -366,6 +371,7 @@ describe('the page', () => {
   });
 });
 
-function views(page: Page): Promise<string[]> {
-  return page.locator('.view').evaluateAll((nodes) => nodes.map((node) => node.id));
+/** Names of the views, of those that match a selector. */
+function views(page: Page, matching = ''): Promise<string[]> {
+  return page.locator(`.view${matching}`).evaluateAll((nodes) => nodes.map((node) => node.id));
 }
