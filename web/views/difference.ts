@@ -32,7 +32,11 @@ export const differenceView: View = {
     const change = changeOf(picture);
     const others = { ...picture, curves: picture.curves.filter(({ role }) => role !== 'now') };
     return {
-      data: [...ground(picture, look, change), ...curveLines(others, look, change)],
+      data: [
+        ...ground(picture, look, change),
+        ...curveLines(others, look, change),
+        ...floorMarks(picture, look),
+      ],
       layout: {
         ...layout,
         yaxis: {
@@ -55,6 +59,27 @@ export const differenceView: View = {
     ),
   onPick: (_, speed) => chooseSpeed(speed),
 };
+
+/** Most that may be lost at the speeds with a floor. */
+function floorMarks({ scenario: { target } }: Picture, look: Look): Partial<Data>[] {
+  const floors = (target.floors ?? []).filter((floor) => floor.mostLossPercent !== undefined);
+  if (floors.length === 0) return [];
+  const marks = {
+    type: 'scatter',
+    mode: 'markers+text',
+    name: 'floor',
+    x: floors.map(({ speed }) => speed),
+    y: floors.map(({ mostLossPercent }) => -mostLossPercent!),
+    text: floors.map(() => 'floor'),
+    textposition: 'bottom center',
+    textfont: { color: look.ink, size: 12 },
+    marker: { symbol: 'line-ew', size: 26, line: { color: look.ink, width: 3 } },
+    cliponaxis: false,
+    showlegend: false,
+    hovertemplate: 'floor: %{y:.1f} %<extra></extra>',
+  };
+  return [marks as unknown as Partial<Data>];
+}
 
 /** Change of each point against the fitted length at the same speed [%]. */
 function changeOf(picture: Picture): Value {

@@ -60,6 +60,7 @@ export const injectorEvaporationView: View = {
       data: [line],
       layout: {
         ...layout,
+        xaxis: { ...layout.xaxis, rangemode: 'tozero' },
         yaxis: { ...layout.yaxis, rangemode: 'tozero' },
         shapes: [mark(face), mark(mouth)],
         annotations: [label(face, 'body face'), label(mouth, 'mouth')],

@@ -103,13 +103,14 @@ export function bandShapes(look: Look, target: Target): NonNullable<Layout['shap
 }
 
 export function bandLabels(look: Look, target: Target): NonNullable<Layout['annotations']> {
-  return bandsOf(target).map(({ from, to }) => ({
+  const bands = bandsOf(target);
+  return bands.map(({ from, to, weight = 1 }) => ({
     x: (from + to) / 2,
     y: 1,
     xref: 'x',
     yref: 'paper',
     yanchor: 'top',
-    text: 'your band',
+    text: bands.length === 1 ? 'your band' : `band ×${weight}`,
     showarrow: false,
     font: { color: look.quiet, size: 12 },
   }));

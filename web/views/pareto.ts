@@ -47,7 +47,7 @@ export const paretoView: View = {
           ...layout,
           hovermode: 'closest',
           yaxis: { ...layout.yaxis, zeroline: true, zerolinecolor: look.role.now },
-          xaxis: { ...layout.xaxis, rangemode: 'tozero', tickformat: '' },
+          xaxis: { ...layout.xaxis, range: priceRange(weighed), tickformat: '' },
         } as Partial<Layout>,
         2,
       ),
@@ -72,8 +72,8 @@ function points(name: string, lengths: readonly WeighedLength[], marker: object,
     name,
     x: lengths.map(({ worstLossPercent }) => worstLossPercent),
     y: lengths.map(({ gainPercent }) => gainPercent),
-    text: lengths.map(({ length }) => fixed(length * 1e3, 0)),
-    textposition: 'top center',
+    text: lengths.map(({ length }) => `\u00a0\u00a0\u00a0${fixed(length * 1e3, 0)}`),
+    textposition: 'middle right',
     textfont: { size: 11, color: look.quiet },
     cliponaxis: false,
     marker,
@@ -82,6 +82,13 @@ function points(name: string, lengths: readonly WeighedLength[], marker: object,
         `${millimetres(length)}: %{y:+.1f} % for %{x:.1f} %${meetsFloors ? '' : ', breaks a floor'}<extra></extra>`,
     ),
   } as unknown as Partial<Data>;
+}
+
+/** From a little below nothing, so that marks on the axis are whole, with room for the last label. */
+function priceRange(weighed: readonly WeighedLength[]): [number, number] {
+  const known = weighed.map(({ worstLossPercent }) => worstLossPercent).filter(Number.isFinite);
+  const most = Math.max(0.5, ...known);
+  return [-0.06 * most, 1.12 * most];
 }
 
 /** A mark around the point of a length that has a name. */

@@ -94,8 +94,8 @@ function shelfShapes({ scenario, study }: Picture, look: Look): Partial<Shape>[]
 }
 
 /** Ground beyond the longest that may be fitted, as far as anything is drawn. */
-function noRoom(longest: number | undefined, { weighed }: LengthStudy, look: Look) {
-  const end = Math.max(...weighed.map(({ length }) => length));
+function noRoom(longest: number | undefined, { weighed, fit }: LengthStudy, look: Look) {
+  const end = Math.max(...weighed.map(({ length }) => length), ...(fit?.shelf ?? []));
   if (longest === undefined || longest >= end) return [];
   const place = { type: 'rect', yref: 'paper', y0: 0, y1: 1, layer: 'below' } as const;
   const ground: Partial<Shape> = {
