@@ -3,7 +3,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { saveText, saveUrl } from '../save.ts';
 import { fileStem } from '../state/files.ts';
 import type { Picture } from '../state/picture.ts';
-import { look } from '../state/theme.ts';
+import { look, printing } from '../state/theme.ts';
 import { csv } from '../views/table.ts';
 import type { View } from '../views/view.ts';
 import { DataTable } from './DataTable.tsx';
@@ -19,7 +19,8 @@ const PICTURE = { width: 1120, height: 560, scale: 2 } as const;
 export function ViewCard({ view, picture }: { view: View; picture: Picture }) {
   const [open, setOpen] = useState(false);
   const card = useRef<HTMLElement>(null);
-  const near = useNear(card);
+  // On paper there is no scrolling, so all plots are drawn.
+  const near = useNear(card) || printing.value;
   const ready = view.ready?.(picture) ?? true;
   useEffect(() => {
     if (near) view.onNear?.();

@@ -9,7 +9,8 @@ const dark = matchMedia('(prefers-color-scheme: dark)');
 const print = matchMedia('print');
 
 const systemDark = signal(dark.matches);
-const printing = signal(print.matches);
+/** Whether the page is on its way to paper. */
+export const printing = signal(print.matches);
 dark.addEventListener('change', () => (systemDark.value = dark.matches));
 print.addEventListener('change', () => (printing.value = print.matches));
 
