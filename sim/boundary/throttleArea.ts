@@ -6,7 +6,7 @@
  *
  *   1/A_e^2 = 1/(Cd A_open)^2 + (1 + K)/A^2 - 1/(Cd A_open,wide)^2
  *
- * so that both ends are met and the area rises with the angle. Common practice, no source.
+ * so that both ends are met and the area rises with the angle. The way between is our own, no source.
  */
 import { circleArea } from '../duct/profile.ts';
 import type { ThrottleSpecification } from '../specification.ts';

@@ -2,9 +2,8 @@
  * Valve lift against crank angle, from a table or from the timing at a stated check lift.
  *
  * From timing, lift is  L = L_max cos(pi phi / (2 w))^1.5  about the middle of the two stated
- * angles, with w such that the check lift is met at both. The exponent gives a mean lift of 0.56
- * of the maximum over the whole event, as cams for such engines have: common practice, no source.
- * A measured table is always better.
+ * angles, with w such that the check lift is met at both. The exponent is our own choice, no source:
+ * it gives a mean lift of 0.56 of the maximum over the whole event. A measured table is always better.
  */
 
 import { interpolateLinear } from '../interpolation.ts';

@@ -108,6 +108,7 @@ else
 console.log();
 row('Sod, cells', 'L1 error of density', 'time over that at 100');
 row('---', '---', '---');
+sod(400); // warm
 const base = sod(100).time;
 for (const cells of [50, 100, 200, 400]) {
   const { error, time } = sod(cells);
@@ -117,6 +118,7 @@ for (const cells of [50, 100, 200, 400]) {
 console.log();
 row('one point at 6000 rpm, cells mm', 'volumetric efficiency', 'seconds', 'time over the default');
 row('---', '---', '---', '---');
+runPoint(engine, 6000); // warm
 const point = seconds(() => runPoint(engine, 6000));
 for (const [intake, exhaust] of [
   [5, 12.5],

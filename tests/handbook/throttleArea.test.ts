@@ -1,4 +1,4 @@
-/** Both ends of the plate's travel; the way between is common practice, no source. */
+/** Both ends of the plate's travel; the way between is our own, no source. */
 import { expect, it } from 'vitest';
 import { butterflyOpenArea } from '../../sim/boundary/butterfly.ts';
 import { throttleArea } from '../../sim/boundary/throttleArea.ts';
