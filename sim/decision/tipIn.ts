@@ -25,8 +25,3 @@ export function deliveredAfterStep({ share, time }: FilmModel, t: number): numbe
 export function leanTime({ share, time }: FilmModel, error: number): number {
   return share > error ? time * Math.log(share / error) : 0;
 }
-
-/** Fuel that must be added to cover a step of df [kg/s], all told [kg]. */
-export function enrichment({ share, time }: FilmModel, df: number): number {
-  return share * time * df;
-}

@@ -36,8 +36,6 @@ export const SOURCES = {
   borda: 'Borda: contraction 0.5 of a thin projecting pipe by momentum (computed)',
   bernoulli: 'Bernoulli with loss, Cd = 1 / sqrt(1 + K) (computed)',
   hoods: 'Idelchik, Handbook of Hydraulic Resistance, intake hoods before a wall (from memory)',
-  heywoodValve:
-    'Heywood 1988, Internal Combustion Engine Fundamentals, eqs. 6.7-6.9 (computed; formula from memory)',
   nozzleFlow:
     'isentropic nozzle, Heywood 1988, app. C, eqs. C.8-C.9 (computed from the closed form)',
   bench: 'flow bench at 28 inches of water, isentropic nozzle; sqrt(dp) for slow flow (computed)',

@@ -1,6 +1,5 @@
-/** Valve geometry, flow function, choking, flow bench, inlet Mach index. */
+/** Flow function, choking, flow bench, inlet Mach index. */
 import { criticalRatio, flowFunction, nozzleFlux } from '../../sim/boundary/nozzle.ts';
-import { poppetArea } from '../../sim/boundary/valveArea.ts';
 import { benchArea } from '../../sim/cylinder/valveFlow.ts';
 import { readQuantity } from '../../sim/scenario/quantity.ts';
 import { INCH_OF_WATER } from '../../sim/units.ts';
@@ -8,33 +7,6 @@ import { AIR_R } from '../gases.ts';
 import { steadyFlow, wide } from './cases/valveBench.ts';
 import { absolute, type Check, type Group, relative } from './check.ts';
 import { machIndexChecks } from './machIndex.ts';
-
-const POPPET = {
-  headDiameter: 0.034,
-  seatWidth: 0.0015,
-  seatAngle: 45,
-  portDiameter: 0.03,
-  stemDiameter: 0.006,
-};
-
-const areaChecks: Check[] = (
-  [
-    [1, 69.975],
-    [2, 142.172],
-    [3, 216.591],
-    [4, 297.675],
-    [6, 484.311],
-    [8, 678.584],
-    [10, 678.584],
-    [12, 678.584],
-  ] as const
-).map(([lift, area]) => ({
-  what: `valve head 34 mm, seat 1.5 mm at 45 deg, port 30 mm, stem 6 mm: area at ${lift} mm lift [mm2]`,
-  source: 'heywoodValve',
-  published: area,
-  tolerance: relative(1e-5),
-  run: () => poppetArea(POPPET, lift / 1e3) * 1e6,
-}));
 
 const flowFunctionChecks: Check[] = [
   ...(
@@ -175,5 +147,5 @@ const benchChecks: Check[] = [
 
 export const valveFlow: Group = {
   name: 'Valve flow and inlet Mach index',
-  checks: [...areaChecks, ...flowFunctionChecks, ...benchChecks, ...machIndexChecks],
+  checks: [...flowFunctionChecks, ...benchChecks, ...machIndexChecks],
 };
