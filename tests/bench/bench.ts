@@ -13,6 +13,8 @@ import { readScenario, runPoint, sweep, withLength } from '../../sim/index.ts';
 import { oneDuct, pipe, runFor } from '../network.ts';
 
 const ROUNDS = 5;
+/** Solutions of Sod's problem in one round. */
+const REPEATS = 20;
 
 function median(values: readonly number[]): number {
   return [...values].sort((a, b) => a - b)[values.length >> 1]!;
@@ -69,12 +71,12 @@ function kernelRateOfC(cells: number, steps: number): number | undefined {
   );
 }
 
-/** L1 error of density on Sod's problem, and the seconds it took. */
+/** L1 error of density on Sod's problem, and the seconds that `REPEATS` solutions took. */
 function sod(cells: number): { error: number; time: number } {
   const gas = perfectGas(1.4, 1);
   const exact = exactRiemann({ rho: 1, u: 0, p: 1 }, { rho: 0.125, u: 0, p: 0.1 }, 1.4);
   let error = 0;
-  const time = seconds(() => {
+  const solve = () => {
     const duct = pipe(1, 1, cells);
     duct.fillEach(gas, (x) => ({ pressure: x < 0.5 ? 1 : 0.1, temperature: x < 0.5 ? 1 : 0.8 }));
     runFor(oneDuct(duct, { gas }), 0.2);
@@ -82,6 +84,10 @@ function sod(cells: number): { error: number; time: number } {
       (sum, rho, i) => sum + Math.abs(rho - exact.sample(((i + 0.5) / cells - 0.5) / 0.2).rho),
       0,
     );
+  };
+  // One solution is over too soon for the clock.
+  const time = seconds(() => {
+    for (let i = 0; i < REPEATS; i++) solve();
   });
   return { error: error / cells, time };
 }
