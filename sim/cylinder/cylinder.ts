@@ -119,6 +119,7 @@ export class Cylinder extends Volume {
     this.closing = other.closing;
     this.chargeAir = other.chargeAir;
     this.chargeFuel = other.chargeFuel;
+    this.heatingFuel = other.heatingFuel;
     this.volumeHalf = other.volumeHalf;
     this.temperature = other.temperature;
     this.show(gas, 0);

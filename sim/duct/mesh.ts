@@ -1,5 +1,12 @@
 /** The finite-volume mesh of a duct: geometry only. */
-import { circleArea, diameterAt, lengthOf, type Profile, volumeTo } from './profile.ts';
+import {
+  circleArea,
+  diameterAt,
+  lengthOf,
+  type Profile,
+  slendernessTo,
+  volumeTo,
+} from './profile.ts';
 
 export interface Mesh {
   /** Number of cells n. */
@@ -41,7 +48,7 @@ export function meshOf(profile: Profile, largestCell: number): Mesh {
   const faceArea = Float64Array.from({ length: cells + 1 }, (_, i) =>
     i === 0 || i === cells
       ? circleArea(diameterAt(profile, i * dx))
-      : meanAbout(profile, i * dx, dx),
+      : inertialArea(profile, i * dx, dx),
   );
   const volume = Float64Array.from(
     { length: cells },
@@ -67,9 +74,10 @@ export function meshOf(profile: Profile, largestCell: number): Mesh {
 }
 
 /**
- * Area of an inner face: the mean over half a cell on both sides. The area at the very place would
- * make a step of the profile jump from cell to cell as the mesh shifts, and the error with it.
+ * Area of an inner face, such that gas between the centres of its cells resists acceleration as in
+ * the duct: dx / A = integral of dx / A. A flare shorter than a cell then has its right acoustic
+ * length; a mean of the area would make it too short.
  */
-function meanAbout(profile: Profile, x: number, dx: number): number {
-  return (volumeTo(profile, x + dx / 2) - volumeTo(profile, x - dx / 2)) / dx;
+function inertialArea(profile: Profile, x: number, dx: number): number {
+  return dx / (slendernessTo(profile, x + dx / 2) - slendernessTo(profile, x - dx / 2));
 }

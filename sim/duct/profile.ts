@@ -72,6 +72,20 @@ export function volumeTo(profile: Profile, x: number): number {
   return volume;
 }
 
+/** Integral of dx / A from the start of the profile to distance x [1/m]. */
+export function slendernessTo(profile: Profile, x: number): number {
+  let sum = 0;
+  for (let i = 0; i + 1 < profile.length && profile[i]!.x < x; i++) {
+    const a = profile[i]!;
+    const b = profile[i + 1]!;
+    if (b.x <= a.x) continue;
+    const share = Math.min(1, (x - a.x) / (b.x - a.x));
+    const end = a.diameter + share * (b.diameter - a.diameter);
+    sum += ((4 / Math.PI) * share * (b.x - a.x)) / (a.diameter * end);
+  }
+  return sum;
+}
+
 function frustum(d1: number, d2: number, length: number): number {
   return (Math.PI / 12) * length * (d1 * d1 + d1 * d2 + d2 * d2);
 }

@@ -1,6 +1,9 @@
 /**
  * One cylinder with its echoes at the collector against all cylinders solved: the same settled
  * cycle, reached another way. No source: an evenly firing engine of like cylinders has but one.
+ * With all solved some cylinder always blows down and steps are shorter, so the two differ by what
+ * the mesh still changes: at 4600 rpm 5.1e-4 of volumetric efficiency on half again the stated cell,
+ * 1.9e-4 on three quarters of it.
  */
 import { expect, it } from 'vitest';
 import { runPoint } from '../../sim/engine/point.ts';
@@ -12,7 +15,7 @@ it.each([4600, 6600])(
   'agrees with four cylinders solved at %d rpm within twice the settling tolerance',
   (speed) => {
     const settle = 2e-4;
-    const spec = meshed(engine, 1.5, settle);
+    const spec = meshed(engine, 0.75, settle);
     const one = runPoint(spec, speed);
     const all = runPoint(spec, speed, { solved: 'all' });
     expect(one.settled && all.settled).toBe(true);
