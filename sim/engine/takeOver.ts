@@ -17,11 +17,12 @@ export function takeOver(model: EngineModel, other: EngineModel): void {
   });
 }
 
-/** Straight lines between the cell centres of `from`. */
+/** Straight lines between the cell centres of `from`, at the same share of the length. */
 function sample(into: Duct, from: Duct, gas: Gas): void {
   const { prim, mesh } = from;
+  const cells = mesh.cells / into.mesh.length;
   into.fillEach(gas, (x) => {
-    const at = Math.min(Math.max(x / mesh.dx - 0.5, 0), mesh.cells - 1);
+    const at = Math.min(Math.max(x * cells - 0.5, 0), mesh.cells - 1);
     const i = Math.min(Math.floor(at), mesh.cells - 2);
     const share = at - i;
     const value = (field: Float64Array) => field[i]! + share * (field[i + 1]! - field[i]!);

@@ -30,7 +30,9 @@ export class IntakeLine {
   /** Radius at the middle of each cell [m] and its slope along the line [-]. */
   readonly radius: Float64Array;
   readonly slope: Float64Array;
-  /** Cell length [m], wall area [m^2], wall temperature [K] and volume [m^3] of each cell. */
+  /** Cell length [m], wall area [m^2] and volume [m^3] of each cell; temperature of the wall under a
+   * film [K], 0 where it gives no heat. Under a film a trumpet and body cool until the gas gives all
+   * the heat: still air around them and thin metal give some 20 W, evaporation draws hundreds. */
   readonly dx: Float64Array;
   readonly wallArea: Float64Array;
   readonly wallTemperature: Float64Array;
@@ -68,7 +70,7 @@ export class IntakeLine {
     this.dx = geometry(({ mesh }) => mesh.dx);
     this.volume = geometry(({ mesh }, i) => mesh.volume[i]!);
     this.wallArea = geometry(({ mesh }, i) => Math.PI * mesh.diameter[i]! * mesh.dx);
-    this.wallTemperature = geometry((duct, i) => duct.wallTemperature[i]!);
+    this.wallTemperature = geometry((duct, i) => (duct === trumpet ? 0 : duct.wallTemperature[i]!));
     this.slope = geometry(
       ({ mesh }, i) =>
         (Math.sqrt(mesh.faceArea[i + 1]! / Math.PI) - Math.sqrt(mesh.faceArea[i]! / Math.PI)) /

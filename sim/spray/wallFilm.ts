@@ -9,8 +9,9 @@
  *   phi    share of the patch that is wet: m / (rho_l A delta_min), at most 1
  *   delta  thickness where wet [m], not below delta_min   k, mu, rho_l of the liquid
  *
- * Heat comes from the wall and from the gas in whatever shares that balance gives; a thin film sits
- * close to the wall's temperature, so most is the wall's. delta_min does not change what evaporates
+ * Behind the throttle plate heat comes from the wall and from the gas in whatever shares that balance
+ * gives; a thin film sits close to the wall's temperature, so most is the wall's. In front of it the
+ * wall has none to give and the film cools to the wet bulb (intakeLine.ts). delta_min does not change what evaporates
  * once the film has settled, only how much lies on the wall and so how long it takes to respond.
  *
  * A film takes seconds to settle, a hundred cycles. So between cycles the films alone are run on for
