@@ -19,6 +19,10 @@ export const STUDIES: readonly Study[] = [
     script: 'tests/prove/limits.ts',
   },
   {
+    what: 'injector above the trumpet: fills slightly better than near the valve on the mean of high speeds, five lengths, three drop sizes',
+    script: 'tests/prove/upstreamGain.ts',
+  },
+  {
     what: "guard of a known disagreement, no proof: Engelman's worked example, 4872 rpm, which the solver puts 8.9 % higher, outside the rule's own 4094 to 5117",
     script: 'tests/prove/workedExample.ts',
   },

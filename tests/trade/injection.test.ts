@@ -3,8 +3,8 @@
  *
  * The engine is the invented six. Against no spray the outer injector cools the charge at every speed;
  * whether filling gains on the injector near the valve differs from speed to speed, since colder gas
- * shifts the tuned speeds too: it does at the 7000 rpm tested here and at 6500, not at 6000, 7500 and 8000
- * (docs/injection.md). As a trend of high speeds the gain is not shown.
+ * shifts the tuned speeds too: it does at the 7000 rpm tested here, not at 6000, 7500 and 8000. The
+ * gain on the mean of high speeds takes minutes: tests/prove/upstreamGain.ts (docs/injection.md).
  */
 import { beforeAll, describe, expect, test } from 'vitest';
 import { leanTime } from '../../sim/decision/tipIn.ts';
