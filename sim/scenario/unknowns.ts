@@ -6,7 +6,7 @@
  * and 0.82 flanged bracket what a flared mouth can have, and a third of that is taken either way.
  */
 import { isScalar, parseDocument } from 'yaml';
-import type { Unknown } from '../decision/calibration.ts';
+import type { Unknown } from '../decision/priorFit.ts';
 import type { EngineSpecification, ValveSpecification } from '../specification.ts';
 import type { Change } from './change.ts';
 import { readScenario } from './read.ts';

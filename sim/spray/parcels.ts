@@ -18,37 +18,15 @@ import { viscosity } from '../gas/viscosity.ts';
 import type { SprayCouplingSpecification } from '../specification.ts';
 import { STANDARD_GRAVITY } from '../units.ts';
 import type { ChargeGas } from './chargeGas.ts';
-import { type Drop, dropDiameter, evaporateDrop, relaxationTime } from './droplet.ts';
+import { dropDiameter, evaporateDrop, relaxationTime } from './droplet.ts';
 import { type Surroundings, type WetSurface, wetSurface } from './evaporation.ts';
 import type { IntakeLine } from './intakeLine.ts';
-import { type LiquidFuel, liquidEnergy, totalMass } from './liquidFuel.ts';
+import type { LiquidFuel } from './liquidFuel.ts';
 import type { MouthCloud } from './mouthCloud.ts';
+import { energyOf, massOf, type Parcel, scaleVelocity, speedSquared } from './parcel.ts';
+import { ParcelContacts, type Stream } from './parcelContacts.ts';
 import type { SprayLedger } from './sprayLedger.ts';
-import { evenlySpread } from './spraySource.ts';
 import type { WallFilm } from './wallFilm.ts';
-import { catchEfficiency, depositionVelocity, wallImpact } from './wallImpact.ts';
-
-/** Like drops that move as one. */
-export interface Parcel {
-  where: 'intake' | 'cylinder' | 'gone';
-  /** Distance from the acoustic mouth [m], below 0 in front of it; in the cylinder, from the valve. */
-  s: number;
-  /** Place across the line [m]. */
-  y: number;
-  z: number;
-  /** Velocity along the line and across it [m/s]. */
-  u: number;
-  v: number;
-  w: number;
-  drop: Drop;
-  /** Number of drops [-]. */
-  count: number;
-  /** Its place in the pulse, and how often chance has decided for it: each has its own row. */
-  k: number;
-  chances: number;
-  /** Whether it was blown out since. */
-  blownOut: boolean;
-}
 
 export interface ParcelOptions {
   fuel: LiquidFuel;
@@ -75,34 +53,17 @@ export interface ParcelOptions {
   gravity: number;
 }
 
-/** What parcels did since the last reset [kg]. */
-export interface ParcelTally {
-  /** Blown out past the rim; came back; went through the valve. */
-  blownOut: number;
-  cameBack: number;
-  throughValve: number;
-  /** Missed the mouth on the way in. */
-  missed: number;
-}
-
-/** Beyond this many mouth radii in front of the mouth, or beside it, a drop is lost. */
-const REACH = 12;
-/** Kinetic energy of the normal motion that a splash leaves [-]; Bai & Gosman, from memory. */
-const SPLASH_ENERGY = 0.2;
-
 export class Parcels {
   list: Parcel[] = [];
-  readonly tally: ParcelTally = { blownOut: 0, cameBack: 0, throughValve: 0, missed: 0 };
-  /** Called with the mass that passes the valve as drops [kg]. */
-  onValve: (mass: number) => void = () => {};
+  readonly contacts: ParcelContacts;
   private readonly o: ParcelOptions;
   private readonly surface: WetSurface;
   private readonly around: Surroundings = { T: 300, p: 1e5, fuel: 0 };
-  /** Velocity [m/s], across included, density [kg/m^3] and radius-slope of the gas at a parcel. */
-  private readonly stream = { u: 0, across: 0, rho: 1, mu: 1.8e-5 };
+  private readonly stream: Stream = { u: 0, across: 0, rho: 1, mu: 1.8e-5 };
 
   constructor(options: ParcelOptions) {
     this.o = options;
+    this.contacts = new ParcelContacts(options);
     this.surface = wetSurface(options.fuel);
   }
 
@@ -117,7 +78,7 @@ export class Parcels {
 
   /** Starts the books of a new cycle. */
   newCycle(): void {
-    Object.assign(this.tally, { blownOut: 0, cameBack: 0, throughValve: 0, missed: 0 });
+    this.contacts.newCycle();
   }
 
   /** Mass [kg] and energy [J] of all drops, kinetic included; those in the cylinder apart. */
@@ -126,29 +87,18 @@ export class Parcels {
     let energy = 0;
     let inCylinder = 0;
     for (const parcel of this.list) {
-      const m = this.massOf(parcel);
+      const m = massOf(parcel);
       mass += m;
-      energy += this.energyOf(parcel);
+      energy += energyOf(this.o.fuel, parcel);
       if (parcel.where === 'cylinder') inCylinder += m;
     }
     return { mass, energy, inCylinder };
   }
 
-  massOf(parcel: Parcel): number {
-    return parcel.count * totalMass(parcel.drop.mass);
-  }
-
-  /** Liquid enthalpy and kinetic energy [J]. */
-  energyOf(parcel: Parcel): number {
-    const { drop, count } = parcel;
-    const kinetic = 0.5 * totalMass(drop.mass) * speedSquared(parcel);
-    return count * (liquidEnergy(this.o.fuel, drop.mass, drop.T) + kinetic);
-  }
-
   private inCylinder(parcel: Parcel, dt: number): void {
     const { charge, fuel, gas, bore } = this.o;
-    const mass = this.massOf(parcel);
-    const energy = this.energyOf(parcel);
+    const mass = massOf(parcel);
+    const energy = energyOf(fuel, parcel);
     const slip = Math.sqrt(speedSquared(parcel));
     const d = dropDiameter(fuel, parcel.drop);
     charge.around(this.around);
@@ -158,11 +108,11 @@ export class Parcels {
     const kept = Math.exp(-dt / tau);
     parcel.s += slip * tau * (1 - kept);
     scaleVelocity(parcel, kept);
-    const left = this.massOf(parcel);
-    charge.give(mass - left, energy - this.energyOf(parcel), this.o);
+    const left = massOf(parcel);
+    charge.give(mass - left, energy - energyOf(fuel, parcel), this.o);
     if (left <= 0) parcel.where = 'gone';
     else if (parcel.s > bore) {
-      charge.wet(parcel.drop.mass, parcel.count, this.energyOf(parcel));
+      charge.wet(parcel.drop.mass, parcel.count, energyOf(fuel, parcel));
       parcel.where = 'gone';
     }
   }
@@ -172,8 +122,8 @@ export class Parcels {
     const cell = parcel.s >= 0 ? line.cellAt(parcel.s) : -1;
     this.streamAt(parcel, cell, mouthSpeed);
     const { stream } = this;
-    const before = this.massOf(parcel);
-    const energy = this.energyOf(parcel);
+    const before = massOf(parcel);
+    const energy = energyOf(fuel, parcel);
     const momentum = before * parcel.u;
     const from = parcel.s;
     const r = Math.hypot(parcel.y, parcel.z);
@@ -195,10 +145,10 @@ export class Parcels {
     parcel.u = u;
     parcel.v = v;
     parcel.w = w;
-    const left = this.massOf(parcel);
+    const left = massOf(parcel);
     const work = before * gravity * (parcel.s - from);
     ledger.gravityWork += work;
-    const lost = energy + work - this.energyOf(parcel);
+    const lost = energy + work - energyOf(fuel, parcel);
     if (cell >= 0) {
       const push = momentum + before * gravity * dt - left * parcel.u;
       line.give(cell, before - left, push, lost, this.o.coupling, gas, ledger);
@@ -207,8 +157,8 @@ export class Parcels {
       parcel.where = 'gone';
       return;
     }
-    if (cell >= 0) this.settleOnWall(parcel, cell, tau, dt);
-    this.boundaries(parcel, from, valveOpen, tau);
+    if (cell >= 0) this.contacts.settleOnWall(parcel, cell, tau, dt, stream);
+    this.contacts.meet(parcel, from, valveOpen, tau);
   }
 
   /** Gas velocity and state at a parcel. */
@@ -249,172 +199,9 @@ export class Parcels {
     ledger.withheldMass += vapour - mass;
     ledger.withheldEnergy += energy - heat;
   }
-
-  /** Turbulence near the wall carries a share of the drops into the film. */
-  private settleOnWall(parcel: Parcel, cell: number, tau: number, dt: number): void {
-    const { line, rim, film } = this.o;
-    if (parcel.s <= rim) return;
-    const { stream } = this;
-    const friction = Math.abs(stream.u) * Math.sqrt(0.5 * line.fanning(cell));
-    const plus = (tau * friction * friction * stream.rho) / stream.mu;
-    const speed = depositionVelocity(plus) * friction;
-    const share = -Math.expm1((-2 * speed * dt) / line.radius[cell]!);
-    if (share < 1e-9) return;
-    const count = share * parcel.count;
-    film.deposit(cell, parcel.drop.mass, count, share * this.energyOf(parcel));
-    parcel.count -= count;
-  }
-
-  /** Rim, wall, plate and valve. */
-  private boundaries(parcel: Parcel, from: number, valveOpen: boolean, tau: number): void {
-    const { line, rim } = this.o;
-    if (parcel.s < rim) {
-      if (from >= rim) this.passRim(parcel, 'out');
-      if (parcel.where === 'intake') this.dropIfOutOfReach(parcel);
-      return;
-    }
-    if (from < rim) {
-      this.passRim(parcel, 'in');
-      if (parcel.where === 'gone') return;
-    }
-    const plate = line.length - line.runner.mesh.length;
-    if (from < plate !== parcel.s < plate) this.passPlate(parcel, from, plate, tau);
-    if (parcel.where === 'intake' && parcel.s >= line.length)
-      this.meetValve(parcel, valveOpen, tau);
-    if (parcel.where === 'intake') this.meetWall(parcel);
-  }
-
-  private passRim(parcel: Parcel, way: 'in' | 'out'): void {
-    const { tally } = this;
-    const mass = this.massOf(parcel);
-    if (way === 'out') {
-      tally.blownOut += mass;
-      parcel.blownOut = true;
-    } else if (Math.hypot(parcel.y, parcel.z) > this.o.mouthRadius) {
-      tally.missed += mass;
-      this.lose(parcel);
-    } else {
-      if (parcel.blownOut) tally.cameBack += mass;
-      parcel.blownOut = false;
-    }
-  }
-
-  private dropIfOutOfReach(parcel: Parcel): void {
-    const reach = REACH * this.o.mouthRadius;
-    if (-parcel.s > reach || Math.hypot(parcel.y, parcel.z) > reach) this.lose(parcel);
-  }
-
-  private passPlate(parcel: Parcel, from: number, plate: number, tau: number): void {
-    const { blocked, width } = this.o.plate;
-    const catches = catchEfficiency((tau * Math.abs(parcel.u)) / width);
-    if (chance(parcel) >= blocked * catches) return;
-    const cell = this.o.line.cellAt(Math.min(from, plate - 1e-9));
-    this.strike(parcel, cell, Math.abs(parcel.u), 0, () => {
-      parcel.s = from;
-      parcel.u = -parcel.u * Math.sqrt(SPLASH_ENERGY);
-    });
-  }
-
-  private meetValve(parcel: Parcel, valveOpen: boolean, tau: number): void {
-    const { line, valveDiameter } = this.o;
-    const catches = catchEfficiency((tau * parcel.u) / valveDiameter);
-    const missesHead = valveOpen && chance(parcel) >= catches;
-    if (!missesHead) {
-      this.strike(parcel, line.cells, parcel.u, 0, (rebound) => {
-        if (valveOpen) scaleVelocity(parcel, Math.sqrt(SPLASH_ENERGY));
-        else {
-          parcel.s = line.length - 1e-6;
-          parcel.u *= -(rebound ?? Math.sqrt(SPLASH_ENERGY));
-        }
-      });
-    }
-    if (parcel.where !== 'intake' || !valveOpen) return;
-    const mass = this.massOf(parcel);
-    this.tally.throughValve += mass;
-    this.onValve(mass);
-    parcel.where = 'cylinder';
-    parcel.s = 0;
-  }
-
-  private meetWall(parcel: Parcel): void {
-    const { line } = this.o;
-    const cell = line.cellAt(parcel.s);
-    const r = Math.hypot(parcel.y, parcel.z);
-    const wall = line.radius[cell]!;
-    if (r < wall) return;
-    const [ny, nz] = [parcel.y / r, parcel.z / r];
-    const radial = parcel.v * ny + parcel.w * nz;
-    const normal = radial - parcel.u * line.slope[cell]!;
-    const inset = (wall * (1 - 1e-6)) / r;
-    parcel.y *= inset;
-    parcel.z *= inset;
-    if (normal <= 0) return;
-    this.strike(parcel, cell, normal, Math.abs(parcel.u), (rebound) => {
-      const back = normal * (1 + (rebound ?? Math.sqrt(SPLASH_ENERGY)));
-      parcel.v -= back * ny;
-      parcel.w -= back * nz;
-    });
-  }
-
-  /** Film, rebound or splash; `turn` sets the velocity of what goes on, given a restitution. */
-  private strike(
-    parcel: Parcel,
-    patch: number,
-    normal: number,
-    tangent: number,
-    turn: (restitution?: number) => void,
-  ): void {
-    const { fuel, film } = this.o;
-    const { drop } = parcel;
-    const energy = this.energyOf(parcel);
-    const d = dropDiameter(fuel, drop);
-    const impact = wallImpact(fuel, d, normal, tangent, chance(parcel));
-    if (impact.kind === 'film') {
-      film.deposit(patch, drop.mass, parcel.count, energy);
-      parcel.where = 'gone';
-      return;
-    }
-    const share = impact.kind === 'splash' ? impact.share : 1;
-    if (impact.kind === 'splash') {
-      film.deposit(patch, drop.mass, parcel.count * (1 - share), energy * (1 - share));
-      const cube = impact.sizeRatio ** 3;
-      parcel.count *= share / cube;
-      for (let i = 0; i < drop.mass.length; i++) drop.mass[i]! *= cube;
-      turn();
-    } else turn(impact.restitution);
-    // The motion that the wall took warms the drop.
-    drop.T += (share * energy - this.energyOf(parcel)) / (parcel.count * this.capacityOf(drop));
-  }
-
-  private capacityOf(drop: Drop): number {
-    const { parts } = this.o.fuel;
-    return drop.mass.reduce((sum, m, i) => sum + m * parts[i]!.heatCapacity, 0);
-  }
-
-  private lose(parcel: Parcel): void {
-    const { ledger } = this.o;
-    ledger.lostMass += this.massOf(parcel);
-    ledger.lostEnergy += this.energyOf(parcel);
-    parcel.where = 'gone';
-  }
-}
-
-/** Evenly spread over parcels and over one parcel's events; the same in every cycle. */
-function chance(parcel: Parcel): number {
-  return (evenlySpread(parcel.k, 2) + evenlySpread(parcel.chances++, 1)) % 1;
 }
 
 /** Acceleration along the line [m/s^2] of a trumpet that leans from upright [deg], mouth up. */
 export function gravityAlong(lean: number): number {
   return STANDARD_GRAVITY * Math.cos((Math.PI / 180) * lean);
-}
-
-function speedSquared({ u, v, w }: Parcel): number {
-  return u * u + v * v + w * w;
-}
-
-function scaleVelocity(parcel: Parcel, share: number): void {
-  parcel.u *= share;
-  parcel.v *= share;
-  parcel.w *= share;
 }

@@ -22,6 +22,7 @@ import { IntakeLine } from './intakeLine.ts';
 import type { LiquidFuel } from './liquidFuel.ts';
 import { totalMass } from './liquidFuel.ts';
 import { MouthCloud } from './mouthCloud.ts';
+import { energyOf, massOf } from './parcel.ts';
 import { gravityAlong, Parcels } from './parcels.ts';
 import { Pulse } from './pulse.ts';
 import { type SprayLedger, sprayLedger } from './sprayLedger.ts';
@@ -131,7 +132,7 @@ export class Spray {
       outside: options.outside,
       gravity: gravityAlong(injectors.lean),
     });
-    this.parcels.onValve = (mass) => {
+    this.parcels.contacts.onValve = (mass) => {
       this.liquidIn += mass;
     };
     this.pulses = injectors.list.map(
@@ -238,7 +239,7 @@ export class Spray {
     charge.dryWalls(this.ledger);
     for (const parcel of parcels.list) {
       if (parcel.where !== 'cylinder') continue;
-      charge.give(parcels.massOf(parcel), parcels.energyOf(parcel), {
+      charge.give(massOf(parcel), energyOf(o.fuel, parcel), {
         coupling: o.injectors.coupling,
         ledger: this.ledger,
       });
@@ -320,9 +321,9 @@ export class Spray {
       filmShare: over(film.deposited),
       filmTime: left > 0 ? (filmMass / left) * cycleTime : 0,
       filmImbalance: over(Math.abs(film.imbalance())),
-      standOff: over(parcels.tally.blownOut),
-      returned: over(parcels.tally.cameBack),
-      missed: over(parcels.tally.missed),
+      standOff: over(parcels.contacts.tally.blownOut),
+      returned: over(parcels.contacts.tally.cameBack),
+      missed: over(parcels.contacts.tally.missed),
       lost: over(this.ledger.lostMass - this.lostBefore),
       along: {
         distance: Array.from({ length: line.cells }, (_, k) => line.length - line.middle(k)),

@@ -3,13 +3,9 @@
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { describe, expect, it } from 'vitest';
-import {
-  type Calibration,
-  calibrate,
-  isRefusal,
-  type Unknown,
-} from '../../sim/decision/calibration.ts';
+import { type Calibration, calibrate, isRefusal } from '../../sim/decision/calibration.ts';
 import { frictionCurve } from '../../sim/decision/comparison.ts';
+import type { Unknown } from '../../sim/decision/priorFit.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
 import { engineWith, scenarioUnknowns, type UnknownName } from '../../sim/scenario/unknowns.ts';
 import type { EngineSpecification } from '../../sim/specification.ts';
