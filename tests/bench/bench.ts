@@ -1,6 +1,7 @@
 /**
  * `npm run bench`: how fast the kernel and the studies are, as ratios within one run, medians of
- * several. Times of different runs or machines say nothing of each other.
+ * several. Times of different runs or machines say nothing of each other. With `--map` it also runs a
+ * whole map of 25 lengths by 40 speeds, which takes minutes.
  */
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync } from 'node:fs';
@@ -9,7 +10,16 @@ import { join } from 'node:path';
 import { withWorkers } from '../../sim/cli/workers.ts';
 import { exactRiemann } from '../../sim/flux/exactRiemann.ts';
 import { type Gas, perfectGas } from '../../sim/gas/gas.ts';
-import { readScenario, runPoint, sweep, withLength } from '../../sim/index.ts';
+import {
+  type EngineSpecification,
+  isFailure,
+  type PointOutcome,
+  type PointRunner,
+  readScenario,
+  runPoint,
+  sweep,
+  withLength,
+} from '../../sim/index.ts';
 import { oneDuct, pipe, runFor } from '../network.ts';
 
 const ROUNDS = 5;
@@ -138,6 +148,46 @@ for (const [intake, exhaust] of [
   const ratio = (time / point).toFixed(2);
   row(`${intake} / ${exhaust}`, volumetricEfficiency.toFixed(5), time.toFixed(2), ratio);
 }
+
+/** Greatest difference of volumetric efficiency to cells of a quarter, at five speeds [%]. */
+async function meshErrors(spec: EngineSpecification, runner: PointRunner): Promise<number> {
+  const { intakeCell, exhaustCell } = spec.numerics;
+  const fine = {
+    ...spec,
+    numerics: { ...spec.numerics, intakeCell: intakeCell / 4, exhaustCell: exhaustCell / 4 },
+  };
+  const [ours, reference] = await sweep([spec, fine], [4200, 5000, 5800, 6600, 7400], runner);
+  return Math.max(
+    ...ours!.map((outcome, j) => 100 * Math.abs(filling(outcome) / filling(reference![j]!) - 1)),
+  );
+}
+
+function filling(outcome: PointOutcome): number {
+  return isFailure(outcome) ? Number.NaN : outcome.volumetricEfficiency;
+}
+
+console.log();
+row('two workers', 'cells mm', 'points', 'seconds', 'error at five speeds, 90 mm, %');
+row('---', '---', '---', '---', '---');
+const forty = Array.from({ length: 40 }, (_, j) => 3000 + 150 * j);
+const lengths = Array.from({ length: 25 }, (_, i) => 0.06 + 0.01 * i);
+await withWorkers(2, async (pool) => {
+  await sweep([engine], speeds.slice(-4), pool);
+  for (const [intake, exhaust] of [
+    [10, 25],
+    [20, 50],
+  ] as const) {
+    const spec = withCells(intake / 1e3, exhaust / 1e3);
+    const cells = `${intake} / ${exhaust}`;
+    const error = (await meshErrors(spec, pool)).toFixed(2);
+    const curve = await secondsOf(() => sweep([spec], forty, pool));
+    row('curve of 40 speeds', cells, 40, curve.toFixed(1), error);
+    if (!process.argv.includes('--map')) continue;
+    const all = lengths.map((length) => withLength(spec, length));
+    const map = await secondsOf(() => sweep(all, forty, pool));
+    row('map of 25 lengths by 40 speeds', cells, 1000, map.toFixed(0), error);
+  }
+});
 
 console.log();
 row('points, coarse mesh 20 / 50 mm', 'workers', 'seconds', 'ratio');
