@@ -60,20 +60,22 @@ export function diameterAt(profile: Profile, x: number): number {
 
 /** Volume from the start of the profile to distance x [m^3]. */
 export function volumeTo(profile: Profile, x: number): number {
-  let volume = 0;
-  for (let i = 0; i + 1 < profile.length && profile[i]!.x < x; i++) {
-    const a = profile[i]!;
-    const b = profile[i + 1]!;
-    if (b.x <= a.x) continue;
-    const share = Math.min(1, (x - a.x) / (b.x - a.x));
-    const end = a.diameter + share * (b.diameter - a.diameter);
-    volume += frustum(a.diameter, end, share * (b.x - a.x));
-  }
-  return volume;
+  return sumTo(profile, x, (d1, d2, length) => {
+    return (Math.PI / 12) * length * (d1 * d1 + d1 * d2 + d2 * d2);
+  });
 }
 
 /** Integral of dx / A from the start of the profile to distance x [1/m]. */
 export function slendernessTo(profile: Profile, x: number): number {
+  return sumTo(profile, x, (d1, d2, length) => ((4 / Math.PI) * length) / (d1 * d2));
+}
+
+/** Sum over the pieces between stations up to x of a figure of a cone, from both diameters and length. */
+function sumTo(
+  profile: Profile,
+  x: number,
+  cone: (d1: number, d2: number, length: number) => number,
+): number {
   let sum = 0;
   for (let i = 0; i + 1 < profile.length && profile[i]!.x < x; i++) {
     const a = profile[i]!;
@@ -81,13 +83,9 @@ export function slendernessTo(profile: Profile, x: number): number {
     if (b.x <= a.x) continue;
     const share = Math.min(1, (x - a.x) / (b.x - a.x));
     const end = a.diameter + share * (b.diameter - a.diameter);
-    sum += ((4 / Math.PI) * share * (b.x - a.x)) / (a.diameter * end);
+    sum += cone(a.diameter, end, share * (b.x - a.x));
   }
   return sum;
-}
-
-function frustum(d1: number, d2: number, length: number): number {
-  return (Math.PI / 12) * length * (d1 * d1 + d1 * d2 + d2 * d2);
 }
 
 function push(stations: Station[], station: Station): void {

@@ -32,7 +32,12 @@ function answer({ choice, above, speeds }: PlacementStudy): string {
   }
   const most = percent(100 * Math.max(...share), 0);
   const limit = choice.limitedByFlow ? ', as much as its flow allows' : '';
-  return `Switch to "${above}" at ${rpm(switchOver!)} at full load, with up to ${most} of the fuel${limit}: from there on it gains ${mean} of a full cylinder on the mean, more than ${doubt}.`;
+  const where =
+    reason === 'pays-everywhere'
+      ? `Use "${above}" at full load at every speed`
+      : `Switch to "${above}" at ${rpm(switchOver!)} at full load`;
+  const from = reason === 'pays-everywhere' ? 'over them all' : 'from there on';
+  return `${where}, with up to ${most} of the fuel${limit}, and stay near the valve at part load: ${from} it gains ${mean} of a full cylinder on the mean, more than ${doubt}.`;
 }
 
 function gains({ speeds, split, outcomes, uncertainty }: PlacementStudy): string {
