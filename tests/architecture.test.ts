@@ -7,6 +7,7 @@ const ROOT = join(import.meta.dirname, '..');
 
 /** From bottom to top: a folder may import those before it. */
 const ORDER = [
+  'kernel',
   'gas',
   'duct',
   'flux',

@@ -16,6 +16,8 @@ export interface Options {
   flux?: NumericalFlux;
   limiter?: SlopeLimiter;
   volumes?: Volume[];
+  /** Keeps to the TypeScript scheme. */
+  plain?: boolean;
 }
 
 /** A straight pipe. */
@@ -34,8 +36,8 @@ export function pipe(
 
 /** Ducts and nodes as a network. */
 export function network(ducts: Duct[], nodes: Node[], options: Options): Network {
-  const { gas, flux = fluxHllc, limiter = vanLeer, volumes = [] } = options;
-  return new Network({ gas, ducts, nodes, volumes, flux, limiter });
+  const { gas, flux = fluxHllc, limiter = vanLeer, volumes = [], plain = false } = options;
+  return new Network({ gas, ducts, nodes, volumes, flux, limiter, plain });
 }
 
 /** One duct between two nodes; closed ends unless given. */

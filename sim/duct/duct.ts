@@ -3,6 +3,41 @@
  * arrays are made once; the scheme works in them.
  */
 import type { Gas } from '../gas/gas.ts';
+import { Block } from '../kernel/arena.ts';
+import {
+  BURNED,
+  C,
+  ENERGY,
+  FACE_AREA,
+  FANNING,
+  FUEL,
+  GAMMA,
+  HIGH_RATIO,
+  LEFT_RHO,
+  LOSS_PER_LENGTH,
+  LOW_RATIO,
+  MEAN_AREA,
+  MOMENTUM,
+  P,
+  PER_DIAMETER,
+  PER_VOLUME,
+  R,
+  RHO,
+  RHO_BURNED,
+  RHO_FUEL,
+  RIGHT_RHO,
+  T,
+  TO_HIGH,
+  TO_LOW,
+  TOTAL_PRESSURE,
+  U,
+  VOLUME,
+  WALL_FORCE,
+  WALL_HEAT,
+  WALL_TEMPERATURE,
+  WEIGHT_HIGH,
+  WEIGHT_LOW,
+} from '../kernel/fields.ts';
 import { type FaceFluxes, type FaceStates, faceFluxes, faceStates } from './faces.ts';
 import { type Mesh, meshOf } from './mesh.ts';
 import type { Profile } from './profile.ts';
@@ -88,6 +123,8 @@ export type Side = 'low' | 'high';
 export class Duct {
   readonly name: string;
   readonly mesh: Mesh;
+  /** The memory of the arrays below. */
+  readonly block: Block;
   readonly cells: CellStates;
   readonly prim: CellPrimitives;
   /** State on the side of falling x of each face, at half time. */
@@ -129,35 +166,41 @@ export class Duct {
     const along = (f?: (x: number) => number) => field().map((_, i) => cellMean(mesh, i, f));
     this.name = options.name;
     this.mesh = mesh;
+    const block = new Block(n);
+    const row = (k: number) => block.ofCells(k);
+    this.block = block;
     this.cells = {
-      rho: field(),
-      momentum: field(),
-      energy: field(),
-      rhoBurned: field(),
-      rhoFuel: field(),
+      rho: row(RHO),
+      momentum: row(MOMENTUM),
+      energy: row(ENERGY),
+      rhoBurned: row(RHO_BURNED),
+      rhoFuel: row(RHO_FUEL),
     };
     this.prim = {
-      u: field(),
-      p: field(),
-      T: field(),
-      gamma: field(),
-      R: field(),
-      c: field(),
-      burned: field(),
-      fuel: field(),
+      u: row(U),
+      p: row(P),
+      T: row(T),
+      gamma: row(GAMMA),
+      R: row(R),
+      c: row(C),
+      burned: row(BURNED),
+      fuel: row(FUEL),
     };
-    this.left = faceStates(n + 1);
-    this.right = faceStates(n + 1);
-    this.flux = faceFluxes(n + 1);
+    this.left = faceStates(block, LEFT_RHO);
+    this.right = faceStates(block, RIGHT_RHO);
+    this.flux = faceFluxes(block);
     this.slope = { rho: field(), u: field(), p: field(), burned: field(), fuel: field() };
-    this.totalPressure = field();
+    this.totalPressure = row(TOTAL_PRESSURE);
     this.internal = field();
-    this.wallForce = field();
-    this.wallHeat = field();
-    this.fanning = field();
+    this.wallForce = row(WALL_FORCE);
+    this.wallHeat = row(WALL_HEAT);
+    this.fanning = row(FANNING);
     this.roughTerm = mesh.diameter.map((d) => ((options.roughness ?? 0) / (3.7 * d)) ** 1.11);
-    this.wallTemperature = along(options.wallTemperature);
-    this.lossPerLength = along(options.lossPerLength);
+    this.wallTemperature = row(WALL_TEMPERATURE);
+    this.wallTemperature.set(along(options.wallTemperature));
+    this.lossPerLength = row(LOSS_PER_LENGTH);
+    this.lossPerLength.set(along(options.lossPerLength));
+    setGeometry(block, mesh);
     this.roughness = options.roughness ?? Number.NaN;
     this.endState = { low: new Float64Array(5), high: new Float64Array(5) };
   }
@@ -233,6 +276,21 @@ export class Duct {
       prim.fuel[i]!,
     ]);
   }
+}
+
+/** Gives the kernel its copy of the mesh. */
+function setGeometry(block: Block, mesh: Mesh): void {
+  block.ofCells(LOW_RATIO).set(mesh.lowRatio);
+  block.ofCells(HIGH_RATIO).set(mesh.highRatio);
+  block.ofCells(TO_LOW).set(mesh.toLow);
+  block.ofCells(TO_HIGH).set(mesh.toHigh);
+  block.ofCells(PER_DIAMETER).set(mesh.perDiameter);
+  block.ofCells(PER_VOLUME).set(mesh.perVolume);
+  block.ofFaces(FACE_AREA).set(mesh.faceArea);
+  block.ofCells(MEAN_AREA).set(mesh.meanArea);
+  block.ofCells(VOLUME).set(mesh.volume);
+  block.ofCells(WEIGHT_LOW).fill(1)[0] = 2;
+  block.ofCells(WEIGHT_HIGH).fill(1)[mesh.cells - 1] = 2;
 }
 
 /** Places at which a wall property is read in each cell: it may jump from pipe to pipe within one. */

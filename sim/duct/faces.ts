@@ -1,4 +1,6 @@
 /** Values at the faces of a duct: the states on both sides, and the fluxes through. */
+import type { Block } from '../kernel/arena.ts';
+import { FLUX_BURNED, FLUX_ENERGY, FLUX_FUEL, FLUX_MASS, FLUX_MOMENTUM } from '../kernel/fields.ts';
 
 /** Primitive states on one side of the n + 1 faces. */
 export interface FaceStates {
@@ -32,20 +34,18 @@ export interface FaceFluxes {
   fuel: Float64Array;
 }
 
-export function faceStates(count: number): FaceStates {
-  const field = () => new Float64Array(count);
-  return {
-    rho: field(),
-    u: field(),
-    p: field(),
-    e: field(),
-    c: field(),
-    burned: field(),
-    fuel: field(),
-  };
+/** States in seven rows of a block, the first of which is given. */
+export function faceStates(block: Block, first: number): FaceStates {
+  const row = (k: number) => block.ofFaces(first + k);
+  return { rho: row(0), u: row(1), p: row(2), e: row(3), c: row(4), burned: row(5), fuel: row(6) };
 }
 
-export function faceFluxes(count: number): FaceFluxes {
-  const field = () => new Float64Array(count);
-  return { mass: field(), momentum: field(), energy: field(), burned: field(), fuel: field() };
+export function faceFluxes(block: Block): FaceFluxes {
+  return {
+    mass: block.ofFaces(FLUX_MASS),
+    momentum: block.ofFaces(FLUX_MOMENTUM),
+    energy: block.ofFaces(FLUX_ENERGY),
+    burned: block.ofFaces(FLUX_BURNED),
+    fuel: block.ofFaces(FLUX_FUEL),
+  };
 }

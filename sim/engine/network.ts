@@ -6,10 +6,12 @@ import type { DuctEnd } from '../boundary/ductEnd.ts';
 import type { Moment, Node } from '../boundary/node.ts';
 import type { Volume } from '../boundary/volume.ts';
 import type { Duct, Side } from '../duct/duct.ts';
+import { fluxHllc } from '../flux/hllc.ts';
 import type { NumericalFlux } from '../flux/numericalFlux.ts';
 import type { Gas } from '../gas/gas.ts';
+import { fastPredict, fastUpdate, kernelReaches } from '../scheme/fast.ts';
 import { predict } from '../scheme/predict.ts';
-import type { SlopeLimiter } from '../scheme/slopeLimiter.ts';
+import { type SlopeLimiter, vanLeer } from '../scheme/slopeLimiter.ts';
 import { update } from '../scheme/update.ts';
 import { refreshFriction } from '../scheme/wallSource.ts';
 
@@ -20,6 +22,8 @@ export interface NetworkParts {
   volumes?: readonly Volume[];
   flux: NumericalFlux;
   limiter: SlopeLimiter;
+  /** Keeps to the TypeScript scheme where the WebAssembly kernel would do. */
+  plain?: boolean;
 }
 
 export class Network {
@@ -31,6 +35,8 @@ export class Network {
   steps = 0;
   private readonly flux: NumericalFlux;
   private readonly limiter: SlopeLimiter;
+  /** Whether the WebAssembly kernel does the work. */
+  private readonly fast: boolean;
 
   /** Throws Error if an end of a duct belongs to no node, or to two. */
   constructor(parts: NetworkParts) {
@@ -40,6 +46,11 @@ export class Network {
     this.volumes = parts.volumes ?? [];
     this.flux = parts.flux;
     this.limiter = parts.limiter;
+    this.fast =
+      !parts.plain &&
+      parts.flux === fluxHllc &&
+      parts.limiter === vanLeer &&
+      kernelReaches(parts.ducts, parts.gas);
     checkConnected(this.ducts, this.nodes);
   }
 
@@ -57,7 +68,8 @@ export class Network {
     const { dt } = moment;
     for (const duct of ducts) {
       refreshFriction(duct);
-      predict(duct, gas, this.limiter, dt);
+      if (this.fast) fastPredict(duct, gas, dt);
+      else predict(duct, gas, this.limiter, dt);
     }
     for (const volume of volumes) volume.predict(gas, moment);
     for (const node of this.nodes) {
@@ -65,6 +77,10 @@ export class Network {
       node.exchange(gas, moment);
     }
     for (const duct of ducts) {
+      if (this.fast) {
+        fastUpdate(duct, gas, dt);
+        continue;
+      }
       this.flux(duct.left, duct.right, 1, duct.mesh.cells, duct.flux);
       update(duct, gas, dt);
     }

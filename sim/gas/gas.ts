@@ -12,16 +12,10 @@
  * is the heat released. cv of air is within 0.08 % of the polynomials from 200 to 3000 K
  * (tests/handbook/gas.test.ts).
  */
+import { INTERVALS, KNOT, ROW } from '../kernel/fields.ts';
 import { GAS_CONSTANT } from '../units.ts';
 import { type Component, perfectComponent } from './component.ts';
 import { REFERENCE_TEMPERATURE } from './species.ts';
-
-/** Distance of the knots [K]. */
-export const KNOT = 100;
-/** Number of intervals; the last knot lies at 4000 K. */
-const INTERVALS = 40;
-/** Numbers per row of the table: e, cv, h of air, then of burned and fuel less those of air. */
-const ROW = 9;
 
 /** Row of the last interval. */
 const LAST_ROW = (INTERVALS - 1) * ROW;
@@ -54,7 +48,8 @@ export class Gas {
   readonly rBurned: number;
   /** Gas constant of fuel vapour less that of air [J/kg K]. */
   readonly rFuel: number;
-  private readonly table: Float64Array;
+  /** Knots of e, cv and h (kernel/fields.ts). */
+  readonly table: Float64Array;
 
   constructor(air: Component, burned: Component, fuel: Component) {
     const constants = [air, burned, fuel].map((part) => GAS_CONSTANT / part.molarMass);

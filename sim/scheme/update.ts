@@ -31,6 +31,11 @@ export function update(duct: Duct, gas: Gas, dt: number): void {
   }
   duct.heatTaken += heat * dt;
   duct.refresh(gas);
+  checkState(duct);
+}
+
+/** Throws NonPhysicalStateError, naming duct and cell, if the state of a duct makes no sense. */
+export function checkState(duct: Duct): void {
   if (!Number.isFinite(duct.fastest)) throw nonPhysical(duct);
 }
 

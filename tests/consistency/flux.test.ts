@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { faceFluxes, faceStates } from '../../sim/duct/faces.ts';
 import { FLUXES } from '../../sim/flux/index.ts';
+import { Block } from '../../sim/kernel/arena.ts';
 import { airAndProducts } from '../gases.ts';
 
 const gas = airAndProducts();
@@ -15,7 +16,7 @@ const STATES = [0, 30, -120, 345, -360, 700, -900].flatMap((u, i) => [
 describe.each(Object.entries(FLUXES))('flux %s', (_name, numericalFlux) => {
   it('is consistent', () => {
     const n = STATES.length;
-    const side = faceStates(n);
+    const side = faceStates(new Block(n), 0);
     STATES.forEach(({ p, T, u, burned, fuel }, i) => {
       side.rho[i] = p / (gas.gasConstant(burned, fuel) * T);
       side.u[i] = u;
@@ -25,7 +26,7 @@ describe.each(Object.entries(FLUXES))('flux %s', (_name, numericalFlux) => {
       side.burned[i] = burned;
       side.fuel[i] = fuel;
     });
-    const flux = faceFluxes(n);
+    const flux = faceFluxes(new Block(n));
     numericalFlux(side, side, 0, n, flux);
     STATES.forEach(({ p, T, u, burned, fuel }, i) => {
       const mass = side.rho[i]! * u;
