@@ -166,6 +166,20 @@ describe('the length under the hand', () => {
     await page.context().close();
   });
 
+  test('is computed by the WebAssembly kernel: the policy of the page lets its workers have it', async () => {
+    const { page } = await at.open();
+    await page.locator('#filling .js-plotly-plot').waitFor();
+    await take(page, 98);
+    await fullAccuracy(page);
+    const [worker] = page.workers();
+    const compiles = await worker!.evaluate(() => {
+      const empty = new Uint8Array([0, 0x61, 0x73, 0x6d, 1, 0, 0, 0]);
+      return new WebAssembly.Module(empty) instanceof WebAssembly.Module;
+    });
+    expect(compiles).toBe(true);
+    await page.context().close();
+  });
+
   test('follows the keyboard alone', async () => {
     const { page } = await at.open();
     await page.keyboard.press('Tab');
