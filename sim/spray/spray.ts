@@ -3,31 +3,24 @@
  * the network. Gas steps are gathered until they make a spray step; sources then go to the ducts and
  * the cylinder as they stand (first-order splitting; the step is far below every time scale but the
  * smallest drops', which are advanced implicitly).
- *
- * Injected quantity holds the stated mixture from cycle to cycle: what the air trapped last time asks
- * for, what was lost in front of the mouth, and a slow correction for the rest,
- *
- *   m_next = m_air / AFR + m_lost + I,   I += k (m_air / AFR - m_delivered)
- *
- *   m_air, m_delivered  air trapped and fuel in the cylinder at the last valve closing [kg]
- *   m_lost              running mean of what was lost [kg]
  */
 import type { DuctEnd } from '../boundary/ductEnd.ts';
 import type { Volume } from '../boundary/volume.ts';
 import { circleArea } from '../duct/profile.ts';
 import type { Gas } from '../gas/gas.ts';
-import type { InjectorsSpecification, StagingSpecification } from '../specification.ts';
+import type { InjectorsSpecification } from '../specification.ts';
 import { ChargeGas } from './chargeGas.ts';
 import { IntakeLine } from './intakeLine.ts';
 import type { LiquidFuel } from './liquidFuel.ts';
 import { totalMass } from './liquidFuel.ts';
+import { Metering, shares } from './metering.ts';
 import { MouthCloud } from './mouthCloud.ts';
 import { energyOf, massOf } from './parcel.ts';
 import { gravityAlong, Parcels } from './parcels.ts';
 import { Pulse } from './pulse.ts';
 import { type SprayLedger, sprayLedger } from './sprayLedger.ts';
-import { jetSpeed, openTime } from './spraySource.ts';
-import { MixtureRecord, type SprayCycle } from './sprayTally.ts';
+import { jetSpeed } from './spraySource.ts';
+import { MixtureRecord, type SprayCycle, sprayCycle } from './sprayTally.ts';
 import { outerShare } from './staging.ts';
 import { WallFilm } from './wallFilm.ts';
 
@@ -61,11 +54,6 @@ export interface SprayOptions {
 
 /** Shortest spray step [s]; gas steps are gathered up to it. */
 const STEP = 1e-4;
-/** Share of a cycle's shortfall that the next one makes up, once the first fuel has come through. */
-const FEEDBACK = 0.15;
-const FIRST_CORRECTED = 5;
-/** Greatest correction, over what is needed [-]. */
-const MOST_CORRECTION = 0.15;
 /** Films and mixture count as settled within this share of the fuel [-]: sampling by parcels scatters
  * by 1 to 2 %. */
 export const FILM_SETTLED = 0.02;
@@ -85,9 +73,7 @@ export class Spray {
   private readonly o: SprayOptions;
   private readonly pulses: Pulse[];
   private readonly mixture = new MixtureRecord();
-  private cycles = 0;
-  private loss = 0;
-  private correction = 0;
+  private readonly metering = new Metering();
   private waiting = 0;
   private vapourIn = 0;
   private gasIn = 0;
@@ -200,18 +186,20 @@ export class Spray {
     const liquid = this.parcels.held().inCylinder + totalMass(charge.wall.mass);
     const vapour = o.cylinder.contents.fuel;
     const withheld = this.withheld();
-    this.cycle = this.figures(needed, vapour, liquid, withheld);
-    this.loss += 0.5 * (ledger.lostMass - this.lostBefore - this.loss);
-    if (++this.cycles >= FIRST_CORRECTED) {
-      const most = MOST_CORRECTION * needed;
-      const short = needed - vapour - liquid - withheld;
-      this.correction = Math.min(Math.max(this.correction + FEEDBACK * short, -most), most);
-    }
+    const lost = ledger.lostMass - this.lostBefore;
+    const { film, line, pulses, mixture, inventory } = this;
+    const { tally } = this.parcels.contacts;
+    const { speed } = o;
+    this.cycle = sprayCycle({
+      ...{ needed, vapour, liquid, withheld, lost, speed, inventory },
+      ...{ film, line, pulses, mixture, tally },
+    });
+    const next = this.metering.next(needed, needed - vapour - liquid - withheld, lost);
     const inflow = this.mixture.total;
     this.heatRate = inflow > 0 ? Math.max(this.line.cooling / inflow, 0) : 0;
     this.vapourRate = inflow > 0 ? Math.max(this.line.evaporatedInAll() / inflow, 0) : 0;
     this.newCycle();
-    this.meter(needed + this.loss + this.correction, air / o.fullAir);
+    this.meter(next, air / o.fullAir);
     charge.limited = false;
     this.liquidBurning = true;
     return liquid;
@@ -296,42 +284,6 @@ export class Spray {
     this.inventory += dt * (liquid + this.line.vapourHeld() + inCharge + this.cloud.mass);
   }
 
-  private figures(needed: number, vapour: number, liquid: number, withheld: number): SprayCycle {
-    const { film, line, parcels, pulses, o } = this;
-    const injected = pulses.reduce((sum, pulse) => sum + pulse.given, 0);
-    const over = (mass: number) => (injected > 0 ? mass / injected : 0);
-    const cycleTime = 120 / o.speed;
-    const filmMass = film.held().mass;
-    const delivered = vapour + liquid + withheld;
-    const left = film.evaporated + film.ranOff;
-    return {
-      injected,
-      delivered,
-      needed,
-      evaporatedShare: delivered > 0 ? (vapour + withheld) / delivered : 0,
-      evaporatedUpstream: over(line.evaporatedInAll()),
-      outerShare: over(pulses[pulses.length - 1]!.given),
-      pulse: pulses.map(({ injector, given }) =>
-        given > 0 ? openTime(injector, given) + injector.deadTime : 0,
-      ),
-      // Little's law: what is under way over what passes in a unit of time.
-      residenceTime: injected > 0 ? this.inventory / injected : 0,
-      mixture: this.mixture.spread(),
-      filmMass,
-      filmShare: over(film.deposited),
-      filmTime: left > 0 ? (filmMass / left) * cycleTime : 0,
-      filmImbalance: over(Math.abs(film.imbalance())),
-      standOff: over(parcels.contacts.tally.blownOut),
-      returned: over(parcels.contacts.tally.cameBack),
-      missed: over(parcels.contacts.tally.missed),
-      lost: over(this.ledger.lostMass - this.lostBefore),
-      along: {
-        distance: Array.from({ length: line.cells }, (_, k) => line.length - line.middle(k)),
-        share: Array.from(line.evaporated, over),
-      },
-    };
-  }
-
   /** Fuel that went as vapour but was kept from the gas since the last closing [kg]. */
   private withheld(): number {
     if (this.o.injectors.coupling.vapour !== 'off') return 0;
@@ -349,18 +301,6 @@ export class Spray {
     this.lostBefore = ledger.lostMass;
     for (const pulse of this.pulses) pulse.newCycle();
   }
-}
-
-/** Share of each injector: the outermost has its own, the others share the rest by their flow. */
-export function shares(
-  injectors: { list: readonly { flow: number }[]; staging: StagingSpecification },
-  outer: number,
-): number[] {
-  const { list } = injectors;
-  if (list.length === 1) return [1];
-  const inner = list.slice(0, -1);
-  const flow = inner.reduce((sum, injector) => sum + injector.flow, 0);
-  return [...inner.map((injector) => ((1 - outer) * injector.flow) / flow), outer];
 }
 
 function turn(angle: number): number {

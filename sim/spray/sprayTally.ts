@@ -1,4 +1,9 @@
 /** What a spray did over one cycle, and the figures drawn from it. */
+import type { IntakeLine } from './intakeLine.ts';
+import type { ParcelTally } from './parcelContacts.ts';
+import type { Pulse } from './pulse.ts';
+import { openTime } from './spraySource.ts';
+import type { WallFilm } from './wallFilm.ts';
 
 /** Bins of equal inflow over one induction. */
 const BINS = 20;
@@ -81,4 +86,59 @@ export interface SprayCycle {
   lost: number;
   /** Vapour given off over the fuel injected [-], by distance in front of the valve [m], falling. */
   along: { distance: number[]; share: number[] };
+}
+
+/** What the figures of a cycle are drawn from. */
+export interface CycleParts {
+  /** Fuel needed; in the cylinder as vapour and as liquid; kept from the gas; lost [kg]. */
+  needed: number;
+  vapour: number;
+  liquid: number;
+  withheld: number;
+  lost: number;
+  /** Speed [rpm]. */
+  speed: number;
+  /** Fuel under way, summed over the cycle [kg s]. */
+  inventory: number;
+  film: WallFilm;
+  line: IntakeLine;
+  pulses: readonly Pulse[];
+  mixture: MixtureRecord;
+  tally: ParcelTally;
+}
+
+export function sprayCycle(parts: CycleParts): SprayCycle {
+  const { needed, vapour, liquid, withheld, film, line, pulses, tally, inventory } = parts;
+  const injected = pulses.reduce((sum, pulse) => sum + pulse.given, 0);
+  const over = (mass: number) => (injected > 0 ? mass / injected : 0);
+  const cycleTime = 120 / parts.speed;
+  const filmMass = film.held().mass;
+  const delivered = vapour + liquid + withheld;
+  const left = film.evaporated + film.ranOff;
+  return {
+    injected,
+    delivered,
+    needed,
+    evaporatedShare: delivered > 0 ? (vapour + withheld) / delivered : 0,
+    evaporatedUpstream: over(line.evaporatedInAll()),
+    outerShare: over(pulses[pulses.length - 1]!.given),
+    pulse: pulses.map(({ injector, given }) =>
+      given > 0 ? openTime(injector, given) + injector.deadTime : 0,
+    ),
+    // Little's law: what is under way over what passes in a unit of time.
+    residenceTime: injected > 0 ? inventory / injected : 0,
+    mixture: parts.mixture.spread(),
+    filmMass,
+    filmShare: over(film.deposited),
+    filmTime: left > 0 ? (filmMass / left) * cycleTime : 0,
+    filmImbalance: over(Math.abs(film.imbalance())),
+    standOff: over(tally.blownOut),
+    returned: over(tally.cameBack),
+    missed: over(tally.missed),
+    lost: over(parts.lost),
+    along: {
+      distance: Array.from({ length: line.cells }, (_, k) => line.length - line.middle(k)),
+      share: Array.from(line.evaporated, over),
+    },
+  };
 }

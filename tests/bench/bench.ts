@@ -151,13 +151,14 @@ for (const [intake, exhaust] of [
   row(`${intake} / ${exhaust}`, volumetricEfficiency.toFixed(5), time.toFixed(2), ratio);
 }
 
-/** Greatest difference of volumetric efficiency to cells of a quarter, at five speeds [%]. */
-async function meshErrors(spec: EngineSpecification, runner: PointRunner): Promise<number> {
-  const { intakeCell, exhaustCell } = spec.numerics;
-  const fine = {
-    ...spec,
-    numerics: { ...spec.numerics, intakeCell: intakeCell / 4, exhaustCell: exhaustCell / 4 },
-  };
+/** Greatest difference of volumetric efficiency to cells of a quarter of the stated, at five speeds [%]. */
+async function meshErrors(
+  spec: EngineSpecification,
+  stated: EngineSpecification,
+  runner: PointRunner,
+): Promise<number> {
+  const { intakeCell, exhaustCell } = stated.numerics;
+  const fine = withCells(intakeCell / 4, exhaustCell / 4);
   const [ours, reference] = await sweep([spec, fine], [4200, 5000, 5800, 6600, 7400], runner);
   return Math.max(
     ...ours!.map((outcome, j) => 100 * Math.abs(filling(outcome) / filling(reference![j]!) - 1)),
@@ -178,13 +179,14 @@ await withWorkers(2, async (pool) => {
   for (const [intake, exhaust] of [
     [10, 25],
     [20, 50],
+    [40, 100],
   ] as const) {
     const spec = withCells(intake / 1e3, exhaust / 1e3);
     const cells = `${intake} / ${exhaust}`;
-    const error = (await meshErrors(spec, pool)).toFixed(2);
+    const error = (await meshErrors(spec, engine, pool)).toFixed(2);
     const curve = await secondsOf(() => sweep([spec], forty, pool));
     row('curve of 40 speeds', cells, 40, curve.toFixed(1), error);
-    if (!process.argv.includes('--map')) continue;
+    if (!process.argv.includes('--map') || intake > 20) continue;
     const all = lengths.map((length) => withLength(spec, length));
     const map = await secondsOf(() => sweep(all, forty, pool));
     row('map of 25 lengths by 40 speeds', cells, 1000, map.toFixed(0), error);
@@ -192,20 +194,31 @@ await withWorkers(2, async (pool) => {
 });
 
 console.log();
-row('points, coarse mesh 20 / 50 mm', 'workers', 'seconds', 'ratio');
+row('points, mesh 20 / 50 mm', 'workers', 'seconds', 'ratio');
 row('---', '---', '---', '---');
 const coarse = withCells(0.02, 0.05);
 const variants = [0.09, 0.15, 0.21, 0.27].map((length) => withLength(coarse, length));
-const times = new Map<string, number>();
+const between = speeds.map((speed) => speed + 200);
+const tasks: [string, EngineSpecification[], readonly number[]][] = [
+  ['90 mm at 15 speeds', variants.slice(0, 1), speeds],
+  ['90 mm at 30 speeds', variants.slice(0, 1), [...speeds, ...between]],
+  ['90 and 150 mm at 15 speeds', variants.slice(0, 2), speeds],
+  ['90, 150, 210 and 270 mm at 15 speeds', variants, speeds],
+  ['270 mm at 15 speeds', variants.slice(3), speeds],
+];
+let first = Number.NaN;
 for (const workers of [1, 2]) {
   await withWorkers(workers, async (pool) => {
     // Threads start and warm up before the clock does.
     await sweep([coarse], speeds.slice(-4), pool);
-    for (const count of [1, 2, 4]) {
-      const time = await secondsOf(() => sweep(variants.slice(0, count), speeds, pool));
-      times.set(`${workers} ${count}`, time);
-      const ratio = (time / times.get('1 1')!).toFixed(2);
-      row(count * speeds.length, workers, time.toFixed(2), ratio);
+    for (const [name, engines, at] of tasks) {
+      const time = median([
+        await secondsOf(() => sweep(engines, at, pool)),
+        await secondsOf(() => sweep(engines, at, pool)),
+        await secondsOf(() => sweep(engines, at, pool)),
+      ]);
+      if (Number.isNaN(first)) first = time;
+      row(name, workers, time.toFixed(2), (time / first).toFixed(2));
     }
   });
 }
