@@ -7,7 +7,7 @@
  * the last bit the same (tests/consistency/kernel.test.ts).
  */
 import { BYTES } from './bytes.ts';
-import { FIRST, ROWS } from './fields.ts';
+import { FIRST, INTERVALS, ROW, ROWS } from './fields.ts';
 
 /** What the module exports; addresses in bytes, lengths in numbers of eight. */
 interface Exports {
@@ -28,6 +28,8 @@ const PAGE = 65536;
 /** Pages of an arena: 16 MiB, of which the system gives only what is touched. */
 const PAGES = 256;
 const BYTES_PER_NUMBER = 8;
+/** Room kept behind every block for a gas table, so that a network finds one beside each of its ducts. */
+const TABLE = ROW * INTERVALS;
 
 /** The arrays of one duct. */
 export class Block {
@@ -80,7 +82,7 @@ export class Arena {
     this.kernel = exports as unknown as Exports;
   }
 
-  /** Whether there is room for so many numbers, and one gas table beside each. */
+  /** Whether there is room for so many numbers. */
   hasRoom(length: number): boolean {
     return this.used + BYTES_PER_NUMBER * length <= PAGES * PAGE;
   }
@@ -108,8 +110,8 @@ let missing = false;
 let current: Arena | undefined;
 
 function arenaFor(length: number): Arena | undefined {
-  if (missing || BYTES_PER_NUMBER * (length + 1) > PAGES * PAGE) return undefined;
-  if (current?.hasRoom(length)) return current;
+  if (missing || BYTES_PER_NUMBER * (1 + length + TABLE) > PAGES * PAGE) return undefined;
+  if (current?.hasRoom(length + TABLE)) return current;
   try {
     compiled ??= new WebAssembly.Module(
       Uint8Array.from(atob(BYTES), (letter) => letter.charCodeAt(0)),
