@@ -4,40 +4,7 @@
  */
 import type { Gas } from '../gas/gas.ts';
 import { Block } from '../kernel/arena.ts';
-import {
-  BURNED,
-  C,
-  ENERGY,
-  FACE_AREA,
-  FANNING,
-  FUEL,
-  GAMMA,
-  HIGH_RATIO,
-  LEFT_RHO,
-  LOSS_PER_LENGTH,
-  LOW_RATIO,
-  MEAN_AREA,
-  MOMENTUM,
-  P,
-  PER_DIAMETER,
-  PER_VOLUME,
-  R,
-  RHO,
-  RHO_BURNED,
-  RHO_FUEL,
-  RIGHT_RHO,
-  T,
-  TO_HIGH,
-  TO_LOW,
-  TOTAL_PRESSURE,
-  U,
-  VOLUME,
-  WALL_FORCE,
-  WALL_HEAT,
-  WALL_TEMPERATURE,
-  WEIGHT_HIGH,
-  WEIGHT_LOW,
-} from '../kernel/fields.ts';
+import * as FIELD from '../kernel/fields.ts';
 import { type FaceFluxes, type FaceStates, faceFluxes, faceStates } from './faces.ts';
 import { type Mesh, meshOf } from './mesh.ts';
 import type { Profile } from './profile.ts';
@@ -170,35 +137,35 @@ export class Duct {
     const row = (k: number) => block.ofCells(k);
     this.block = block;
     this.cells = {
-      rho: row(RHO),
-      momentum: row(MOMENTUM),
-      energy: row(ENERGY),
-      rhoBurned: row(RHO_BURNED),
-      rhoFuel: row(RHO_FUEL),
+      rho: row(FIELD.RHO),
+      momentum: row(FIELD.MOMENTUM),
+      energy: row(FIELD.ENERGY),
+      rhoBurned: row(FIELD.RHO_BURNED),
+      rhoFuel: row(FIELD.RHO_FUEL),
     };
     this.prim = {
-      u: row(U),
-      p: row(P),
-      T: row(T),
-      gamma: row(GAMMA),
-      R: row(R),
-      c: row(C),
-      burned: row(BURNED),
-      fuel: row(FUEL),
+      u: row(FIELD.U),
+      p: row(FIELD.P),
+      T: row(FIELD.T),
+      gamma: row(FIELD.GAMMA),
+      R: row(FIELD.R),
+      c: row(FIELD.C),
+      burned: row(FIELD.BURNED),
+      fuel: row(FIELD.FUEL),
     };
-    this.left = faceStates(block, LEFT_RHO);
-    this.right = faceStates(block, RIGHT_RHO);
+    this.left = faceStates(block, FIELD.LEFT_RHO);
+    this.right = faceStates(block, FIELD.RIGHT_RHO);
     this.flux = faceFluxes(block);
     this.slope = { rho: field(), u: field(), p: field(), burned: field(), fuel: field() };
-    this.totalPressure = row(TOTAL_PRESSURE);
+    this.totalPressure = row(FIELD.TOTAL_PRESSURE);
     this.internal = field();
-    this.wallForce = row(WALL_FORCE);
-    this.wallHeat = row(WALL_HEAT);
-    this.fanning = row(FANNING);
+    this.wallForce = row(FIELD.WALL_FORCE);
+    this.wallHeat = row(FIELD.WALL_HEAT);
+    this.fanning = row(FIELD.FANNING);
     this.roughTerm = mesh.diameter.map((d) => ((options.roughness ?? 0) / (3.7 * d)) ** 1.11);
-    this.wallTemperature = row(WALL_TEMPERATURE);
+    this.wallTemperature = row(FIELD.WALL_TEMPERATURE);
     this.wallTemperature.set(along(options.wallTemperature));
-    this.lossPerLength = row(LOSS_PER_LENGTH);
+    this.lossPerLength = row(FIELD.LOSS_PER_LENGTH);
     this.lossPerLength.set(along(options.lossPerLength));
     setGeometry(block, mesh);
     this.roughness = options.roughness ?? Number.NaN;
@@ -280,17 +247,17 @@ export class Duct {
 
 /** Gives the kernel its copy of the mesh. */
 function setGeometry(block: Block, mesh: Mesh): void {
-  block.ofCells(LOW_RATIO).set(mesh.lowRatio);
-  block.ofCells(HIGH_RATIO).set(mesh.highRatio);
-  block.ofCells(TO_LOW).set(mesh.toLow);
-  block.ofCells(TO_HIGH).set(mesh.toHigh);
-  block.ofCells(PER_DIAMETER).set(mesh.perDiameter);
-  block.ofCells(PER_VOLUME).set(mesh.perVolume);
-  block.ofFaces(FACE_AREA).set(mesh.faceArea);
-  block.ofCells(MEAN_AREA).set(mesh.meanArea);
-  block.ofCells(VOLUME).set(mesh.volume);
-  block.ofCells(WEIGHT_LOW).fill(1)[0] = 2;
-  block.ofCells(WEIGHT_HIGH).fill(1)[mesh.cells - 1] = 2;
+  block.ofCells(FIELD.LOW_RATIO).set(mesh.lowRatio);
+  block.ofCells(FIELD.HIGH_RATIO).set(mesh.highRatio);
+  block.ofCells(FIELD.TO_LOW).set(mesh.toLow);
+  block.ofCells(FIELD.TO_HIGH).set(mesh.toHigh);
+  block.ofCells(FIELD.PER_DIAMETER).set(mesh.perDiameter);
+  block.ofCells(FIELD.PER_VOLUME).set(mesh.perVolume);
+  block.ofFaces(FIELD.FACE_AREA).set(mesh.faceArea);
+  block.ofCells(FIELD.MEAN_AREA).set(mesh.meanArea);
+  block.ofCells(FIELD.VOLUME).set(mesh.volume);
+  block.ofCells(FIELD.WEIGHT_LOW).fill(1)[0] = 2;
+  block.ofCells(FIELD.WEIGHT_HIGH).fill(1)[mesh.cells - 1] = 2;
 }
 
 /** Places at which a wall property is read in each cell: it may jump from pipe to pipe within one. */

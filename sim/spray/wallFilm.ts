@@ -11,8 +11,8 @@
  *
  * Behind the throttle plate heat comes from the wall and from the gas in whatever shares that balance
  * gives; a thin film sits close to the wall's temperature, so most is the wall's. In front of it the
- * wall has none to give and the film cools to the wet bulb (intakeLine.ts). delta_min does not change what evaporates
- * once the film has settled, only how much lies on the wall and so how long it takes to respond.
+ * wall has none to give and the film cools to the wet bulb (intakeLine.ts). delta_min does not change
+ * what evaporates once the film has settled, only how much lies on the wall and so how slow it is.
  *
  * A film takes seconds to settle, a hundred cycles. So between cycles the films alone are run on for
  * a while under the mean conditions of the last cycle, patch by patch brought to the removal that
