@@ -11,6 +11,14 @@ import type { NumericalFlux } from '../sim/flux/numericalFlux.ts';
 import type { Gas } from '../sim/gas/gas.ts';
 import { type SlopeLimiter, vanLeer } from '../sim/scheme/slopeLimiter.ts';
 
+/** A wide mouth, a straight pipe and a port that narrows, 0.4 m. */
+export const TAPERED: Profile = [
+  { x: 0, diameter: 0.07 },
+  { x: 0.05, diameter: 0.045 },
+  { x: 0.25, diameter: 0.045 },
+  { x: 0.4, diameter: 0.038 },
+];
+
 export interface Options {
   gas: Gas;
   flux?: NumericalFlux;

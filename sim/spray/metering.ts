@@ -16,6 +16,10 @@ const FEEDBACK = 0.15;
 const FIRST_CORRECTED = 5;
 /** Greatest correction, over what is needed [-]. */
 const MOST_CORRECTION = 0.15;
+/** Share of the newest cycle in the running mean of what was lost [-]. */
+const LOSS_MEMORY = 0.5;
+
+/** Fuel to inject, from cycle to cycle. */
 export class Metering {
   private cycles = 0;
   private loss = 0;
@@ -23,7 +27,7 @@ export class Metering {
 
   /** Fuel for the next cycle [kg], from what the last one needed, was short of and lost [kg]. */
   next(needed: number, short: number, lost: number): number {
-    this.loss += 0.5 * (lost - this.loss);
+    this.loss += LOSS_MEMORY * (lost - this.loss);
     if (++this.cycles >= FIRST_CORRECTED) {
       const most = MOST_CORRECTION * needed;
       this.correction = Math.min(Math.max(this.correction + FEEDBACK * short, -most), most);

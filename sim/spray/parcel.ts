@@ -1,4 +1,4 @@
-/** A parcel: like drops that move as one. Source of the idea: discrete drops, common practice, no source. */
+/** A parcel: like drops that move as one. Common practice, no source. */
 import type { Drop } from './droplet.ts';
 import { type LiquidFuel, liquidEnergy, totalMass } from './liquidFuel.ts';
 import { evenlySpread } from './spraySource.ts';

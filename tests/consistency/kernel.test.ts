@@ -9,24 +9,18 @@ import { openEnd } from '../../sim/boundary/openEnd.ts';
 import { OpenAir } from '../../sim/boundary/reservoir.ts';
 import { valve } from '../../sim/boundary/valve.ts';
 import { Duct } from '../../sim/duct/duct.ts';
-import type { Profile } from '../../sim/duct/profile.ts';
+import { lengthOf } from '../../sim/duct/profile.ts';
 import { NonPhysicalStateError } from '../../sim/errors.ts';
 import { airAndProducts } from '../gases.ts';
 import { kernelFile } from '../kernelBytes.ts';
-import { type Options, oneDuct } from '../network.ts';
+import { type Options, oneDuct, TAPERED } from '../network.ts';
 
-const LENGTH = 0.4;
-const PROFILE: Profile = [
-  { x: 0, diameter: 0.07 },
-  { x: 0.05, diameter: 0.045 },
-  { x: 0.25, diameter: 0.045 },
-  { x: LENGTH, diameter: 0.038 },
-];
+const LENGTH = lengthOf(TAPERED);
 const gas = airAndProducts();
 
 /** A tube of hot products at high pressure behind cold air, between an open end and a valve. */
 function tube(cells: number, options: Partial<Options>, pressure = 9e5) {
-  const duct = new Duct(PROFILE, {
+  const duct = new Duct(TAPERED, {
     name: 'tube',
     largestCell: LENGTH / cells,
     roughness: 1e-5,

@@ -9,18 +9,12 @@ import { openEnd } from '../../sim/boundary/openEnd.ts';
 import { OpenAir } from '../../sim/boundary/reservoir.ts';
 import { valve } from '../../sim/boundary/valve.ts';
 import { Duct, type InitialState } from '../../sim/duct/duct.ts';
-import type { Profile } from '../../sim/duct/profile.ts';
+import { lengthOf, type Profile } from '../../sim/duct/profile.ts';
 import { airAndProducts } from '../gases.ts';
-import { oneDuct } from '../network.ts';
+import { oneDuct, TAPERED } from '../network.ts';
 
-const LENGTH = 0.4;
-const PROFILE: Profile = [
-  { x: 0, diameter: 0.07 },
-  { x: 0.05, diameter: 0.045 },
-  { x: 0.25, diameter: 0.045 },
-  { x: LENGTH, diameter: 0.038 },
-];
-const mirrored: Profile = [...PROFILE]
+const LENGTH = lengthOf(TAPERED);
+const mirrored: Profile = [...TAPERED]
   .reverse()
   .map(({ x, diameter }) => ({ x: LENGTH - x, diameter }));
 
@@ -34,7 +28,7 @@ const start = (x: number): InitialState => ({
 
 function run(isMirrored: boolean, withEnds: boolean) {
   const gas = airAndProducts();
-  const duct = new Duct(isMirrored ? mirrored : PROFILE, {
+  const duct = new Duct(isMirrored ? mirrored : TAPERED, {
     name: 'duct',
     largestCell: 0.01,
     roughness: 1e-5,

@@ -166,7 +166,7 @@ describe('the length under the hand', () => {
     await page.context().close();
   });
 
-  test('is computed by the WebAssembly kernel: the policy of the page lets its workers have it', async () => {
+  test('may have the WebAssembly kernel in its workers: the policy of the page lets them', async () => {
     const { page } = await at.open();
     await page.locator('#filling .js-plotly-plot').waitFor();
     await take(page, 98);
