@@ -9,7 +9,7 @@ import { cylinderVolume, sweptVolume } from '../cylinder/crank.ts';
 import { effectiveValveArea } from '../cylinder/valveFlow.ts';
 import { CYCLE, liftCurve, wrapAngle } from '../cylinder/valveLift.ts';
 import type { Duct } from '../duct/duct.ts';
-import { fanningFactor } from '../scheme/wallSource.ts';
+import { fanningFactor } from '../loss/friction.ts';
 import type { EngineSpecification } from '../specification.ts';
 import { intakeDucts, mouthDiameter, portLoss } from './intakeDucts.ts';
 import { workingGas } from './workingGas.ts';
