@@ -37,11 +37,13 @@ export const abs = Math.abs;
 
 /** The second if it is less, else the first, also where one is not a number. */
 export function min(a: number, b: number): number {
+  // biome-ignore lint/complexity/useMathMinMax: the lanes choose so, and the bits are to be theirs.
   return b < a ? b : a;
 }
 
 /** The second if it is greater, else the first, also where one is not a number. */
 export function max(a: number, b: number): number {
+  // biome-ignore lint/complexity/useMathMinMax: the lanes choose so, and the bits are to be theirs.
   return a < b ? b : a;
 }
 
@@ -87,6 +89,13 @@ const words = new Int32Array(one.buffer);
 const ROOT_HALF = 0x3fe6a09e;
 /** 1.5 x 2^52: added and taken away again it rounds to an integer. */
 const ROUNDER = 6755399441055744;
+const MOST = 1023;
+const POWERS = new Float64Array(2 * MOST + 1);
+POWERS[MOST] = 1;
+for (let e = 1; e <= MOST; e++) {
+  POWERS[MOST + e] = 2 * POWERS[MOST + e - 1]!;
+  POWERS[MOST - e] = 0.5 * POWERS[MOST - e + 1]!;
+}
 
 /** e of x = m 2^e with m in [sqrt(1/2), sqrt(2)), to 2^-20; x normal and > 0. */
 export function exponent(x: V): V {
@@ -96,9 +105,7 @@ export function exponent(x: V): V {
 
 /** m of x = m 2^e as above. */
 export function mantissa(x: V): V {
-  one[0] = x;
-  words[1] = words[1]! - (((words[1]! - ROOT_HALF) >> 20) << 20);
-  return one[0];
+  return scaled(x, -exponent(x));
 }
 
 /** To the nearest integer, halves to the even one; |x| < 2^51 (f32: 2^22). */
@@ -106,9 +113,7 @@ export function rounded(x: V): V {
   return x + ROUNDER - ROUNDER;
 }
 
-/** x 2^e for an integer e; argument and result normal. */
+/** x 2^e for an integer e, |e| <= 1023 (f32: 126); argument and result normal. */
 export function scaled(x: V, e: V): V {
-  one[0] = x;
-  words[1] = words[1]! + (e << 20);
-  return one[0];
+  return x * POWERS[MOST + e]!;
 }

@@ -5,7 +5,7 @@
  */
 import { exponent, mantissa, type R, rounded, scaled, type V } from './builtins.ts';
 
-const LN2: R = 0.6931471805599453;
+const LN2: R = Math.LN2;
 const TWO_BY_LN2: R = 2 / LN2;
 
 /** Logarithm to base two of x > 0, normal. Absolute error < 2e-16 + 4e-16 |log2 x|. */
