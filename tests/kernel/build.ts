@@ -6,7 +6,7 @@ import type { SourceModule } from './program.ts';
 import { translate } from './translate.ts';
 
 const FLAGS = [
-  ...['-O3', '--converge', '--enable', 'simd', '--runtime', 'stub', '--noAssert'],
+  ...['-O3', '--converge', '--enable', 'simd', '--runtime', 'stub', '--noAssert', '--importMemory'],
   ...['--uncheckedBehavior', 'always'],
 ];
 
@@ -24,7 +24,7 @@ export async function compiled(text: string, extra: readonly string[] = []): Pro
   return bytes;
 }
 
-export async function built(modules: readonly SourceModule[], lanes: Lanes): Promise<Uint8Array> {
+export async function build(modules: readonly SourceModule[], lanes: Lanes): Promise<Uint8Array> {
   return compiled(translate(modules, lanes));
 }
 

@@ -54,7 +54,7 @@ export class Expressions {
   constructor(
     readonly program: Program,
     readonly lanes: Lanes,
-    private file = '',
+    protected file = '',
   ) {}
 
   in(file: string): void {

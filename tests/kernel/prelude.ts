@@ -1,7 +1,8 @@
 /** The built-ins of sim/step/builtins.ts for lanes, as AssemblyScript. */
 import { AT, BYTES_OF_LANES } from '../../sim/kernel/layout.ts';
+import type { Lanes } from '../../sim/kernel/load.ts';
 
-export type Lanes = 'f64x2' | 'f32x4';
+export type { Lanes } from '../../sim/kernel/load.ts';
 
 interface Form {
   real: string;
@@ -54,14 +55,14 @@ export function prelude(lanes: Lanes): string {
     inline(`$all(b: B): bool { return ${form.bits}.all_true(b); }`),
     inline('$real(i: I): R { return <R>i; }'),
     inline('$truncated(x: R): I { return <i32>x; }'),
-    bits(lanes, form),
+    bits(form),
     lookup(lanes, form),
     lookupLane(lanes, form),
     scatterLane(lanes, form),
   ].join('\n');
 }
 
-function bits(lanes: Lanes, { bits, mantissa, rootHalf, rounder }: Form): string {
+function bits({ bits, mantissa, rootHalf, rounder }: Form): string {
   return [
     inline(
       `$power(x: V): V { return ${bits}.shr_s(${bits}.sub(x, ${bits}.splat(${rootHalf})), ${mantissa}); }`,

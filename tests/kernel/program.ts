@@ -141,7 +141,11 @@ export class Program {
 
 /** Constants, variables and functions of a module, in order. */
 function topLevel({ file, text }: SourceModule): TopLevel[] {
-  const tree = parse(text, { sourceType: 'module', plugins: ['typescript'] });
+  const tree = parse(text, {
+    sourceType: 'module',
+    plugins: ['typescript'],
+    sourceFilename: file,
+  });
   return tree.program.body.flatMap((statement) => {
     const exported = statement.type === 'ExportNamedDeclaration';
     const node = (exported ? statement.declaration : statement) ?? statement;

@@ -115,10 +115,10 @@ class Translation extends Expressions {
 
   private variables(node: t.VariableDeclaration): string {
     const parts = node.declarations.map((one) => {
-      const name = nameOf('', one.id);
+      const name = nameOf(this.file, one.id);
       const annotation = (one.id as t.Identifier).typeAnnotation;
       const init = one.init ?? this.refuse(one, `${name} has no value`);
-      const asked = annotation ? typeOf('', one, annotation) : undefined;
+      const asked = annotation ? typeOf(this.file, one, annotation) : undefined;
       const value = this.value(init, asked);
       if (asked === undefined && value.type === 'literal')
         this.refuse(one, `the type of ${name} is not known; give it an annotation`);
