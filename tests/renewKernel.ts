@@ -1,5 +1,3 @@
-/** `npm run kernel`: builds sim/kernel/bytes.ts from sim/kernel/assembly. */
 import { writeFileSync } from 'node:fs';
-import { kernelFile } from './kernelBytes.ts';
-
-writeFileSync('sim/kernel/bytes.ts', kernelFile());
+import { KERNELS, kernelPath, kernelText } from './kernel/files.ts';
+for (const lanes of KERNELS) writeFileSync(kernelPath(lanes), await kernelText(lanes));

@@ -1,0 +1,12 @@
+/** The compiled step as files of text, so that nothing need be built to run. */
+import { build, stepModules } from './build.ts';
+import type { Lanes } from './prelude.ts';
+
+export const KERNELS = ['f64x2', 'f32x4'] as const;
+
+export const kernelPath = (lanes: Lanes) => `sim/kernel/${lanes}.ts`;
+
+export async function kernelText(lanes: Lanes): Promise<string> {
+  const bytes = Buffer.from(await build(stepModules(), lanes)).toString('base64');
+  return `/** sim/step for ${lanes} lanes, built by \`npm run kernel\`; not to be edited. */\nexport const BYTES =\n  '${bytes}';\n`;
+}

@@ -1,0 +1,124 @@
+/** The built-ins of sim/step/builtins.ts for lanes, as AssemblyScript. */
+import { AT, BYTES_OF_LANES } from '../../sim/kernel/layout.ts';
+import type { Lanes } from '../../sim/kernel/load.ts';
+
+export type { Lanes } from '../../sim/kernel/load.ts';
+
+interface Form {
+  real: string;
+  /** Integer lanes of the same width, and their scalar. */
+  bits: string;
+  word: string;
+  /** log2 of the bytes of a real. */
+  shift: number;
+  count: number;
+  mantissa: number;
+  /** Bits of sqrt(1/2), as in builtins.ts; of 1.5 x 2^(bits of the mantissa). */
+  rootHalf: string;
+  rounder: string;
+}
+
+export const FORMS: Record<Lanes, Form> = {
+  f64x2: {
+    ...{ real: 'f64', bits: 'i64x2', word: 'i64', shift: 3, count: 2, mantissa: 52 },
+    ...{ rootHalf: '0x3fe6a09e00000000', rounder: '6755399441055744.0' },
+  },
+  f32x4: {
+    ...{ real: 'f32', bits: 'i32x4', word: 'i32', shift: 2, count: 4, mantissa: 23 },
+    ...{ rootHalf: '0x3f3504f3', rounder: '12582912.0' },
+  },
+};
+
+/** Two operands, both lanes: name here, instruction. */
+const TWO = { add: 'add', sub: 'sub', mul: 'mul', div: 'div', min: 'pmin', max: 'pmax' };
+const COMPARED = ['lt', 'le', 'gt', 'ge', 'eq', 'ne'];
+const ONE = ['neg', 'sqrt', 'abs'];
+
+const inline = (text: string) => `@inline function ${text}`;
+
+export function prelude(lanes: Lanes): string {
+  const form = FORMS[lanes];
+  const { real } = form;
+  const two = [...Object.entries(TWO), ...COMPARED.map((name) => [name, name])];
+  return [
+    `type I = i32; type R = ${real}; type V = v128; type B = v128; type b = bool;`,
+    `const DOUBLE: bool = ${real === 'f64'};`,
+    inline(`$k(x: R): V { return ${lanes}.splat(x); }`),
+    ...two.map(([name, op]) => inline(`$${name}(a: V, b: V): V { return ${lanes}.${op}(a, b); }`)),
+    ...ONE.map((op) => inline(`$${op}(a: V): V { return ${lanes}.${op}(a); }`)),
+    inline('$minR(a: R, b: R): R { return b < a ? b : a; }'),
+    inline('$maxR(a: R, b: R): R { return a < b ? b : a; }'),
+    inline(`$sqrtR(a: R): R { return sqrt<R>(a); }`),
+    inline(`$absR(a: R): R { return abs<R>(a); }`),
+    inline('$truth(x: bool): B { return i32x4.splat(x ? -1 : 0); }'),
+    inline('$any(b: B): bool { return v128.any_true(b); }'),
+    inline(`$all(b: B): bool { return ${form.bits}.all_true(b); }`),
+    inline('$real(i: I): R { return <R>i; }'),
+    inline('$truncated(x: R): I { return <i32>x; }'),
+    bits(form),
+    lookup(lanes, form),
+    lookupLane(lanes, form),
+    scatterLane(lanes, form),
+  ].join('\n');
+}
+
+function bits({ bits, mantissa, rootHalf, rounder }: Form): string {
+  return [
+    inline(
+      `$power(x: V): V { return ${bits}.shr_s(${bits}.sub(x, ${bits}.splat(${rootHalf})), ${mantissa}); }`,
+    ),
+    inline(
+      `$exponent(x: V): V { return $sub(${bits}.add($power(x), $k(${rounder})), $k(${rounder})); }`,
+    ),
+    inline(`$mantissa(x: V): V { return ${bits}.sub(x, ${bits}.shl($power(x), ${mantissa})); }`),
+    inline(`$rounded(x: V): V { return $sub($add(x, $k(${rounder})), $k(${rounder})); }`),
+    inline(
+      `$scaled(x: V, e: V): V { return ${bits}.add(x, ${bits}.shl($add(e, $k(${rounder})), ${mantissa})); }`,
+    ),
+  ].join('\n');
+}
+
+const whole = (lanes: Lanes) =>
+  lanes === 'f64x2' ? 'i32x4.trunc_sat_f64x2_s_zero(x)' : 'i32x4.trunc_sat_f32x4_s(x)';
+const back = (lanes: Lanes) =>
+  lanes === 'f64x2' ? 'f64x2.convert_low_i32x4_s(n)' : 'f32x4.convert_i32x4_s(n)';
+
+/** Lines for each lane. */
+const each = (count: number, line: (lane: number) => string) =>
+  Array.from({ length: count }, (_, lane) => `  ${line(lane)}`).join('\n');
+
+/** Two neighbours of a table lie side by side: one load a lane, then they are sorted. */
+function lookup(lanes: Lanes, { real, shift, count }: Form): string {
+  return inline(`$lookup(base: I, x: V): V {
+  const n = ${whole(lanes)};
+  let low = $k(0), high = $k(0);
+${each(count, (lane) => {
+  const at = `p${lane}`;
+  return `const ${at} = <usize>(base + i32x4.extract_lane(n, ${lane})) << ${shift}; low = ${lanes}.replace_lane(low, ${lane}, load<${real}>(${at}, ${AT.K})); high = ${lanes}.replace_lane(high, ${lane}, load<${real}>(${at}, ${AT.K + (1 << shift)}));`;
+})}
+  return $add(low, $mul($sub(x, ${back(lanes)}), $sub(high, low)));
+}`);
+}
+
+function lookupLane(lanes: Lanes, { real, shift, count }: Form): string {
+  return inline(`$lookupLane(base: I, stride: I, x: V): V {
+  const n = ${whole(lanes)};
+  let low = $k(0), high = $k(0);
+${each(count, (lane) => {
+  const [at, offset] = [`p${lane}`, AT.X + (lane << shift)];
+  return `const ${at} = <usize>(base + stride * i32x4.extract_lane(n, ${lane})) << ${BYTES_OF_LANES}; low = ${lanes}.replace_lane(low, ${lane}, load<${real}>(${at}, ${offset})); high = ${lanes}.replace_lane(high, ${lane}, load<${real}>(${at} + (<usize>stride << ${BYTES_OF_LANES}), ${offset}));`;
+})}
+  return $add(low, $mul($sub(x, ${back(lanes)}), $sub(high, low)));
+}`);
+}
+
+function scatterLane(lanes: Lanes, { real, word, bits, shift, count }: Form): string {
+  return inline(`$scatterLane(base: I, stride: I, x: V, value: V, where: B): void {
+  const n = ${whole(lanes)};
+${each(
+  count,
+  (lane) =>
+    `if (${bits}.extract_lane(where, ${lane}) != <${word}>0) store<${real}>(<usize>(base + stride * i32x4.extract_lane(n, ${lane})) << ${BYTES_OF_LANES}, ${lanes}.extract_lane(value, ${lane}), ${AT.X + (lane << shift)});`,
+)}
+}`);
+}
