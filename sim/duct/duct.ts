@@ -57,8 +57,10 @@ export class Duct {
   readonly lossPerLength: Float64Array;
   /** Roughness [m]; NaN for a frictionless wall. */
   readonly roughness: number;
-  /** Rows of state, then the sums (step/layout.ts). */
+  /** Rows of state (step/layout.ts). */
   slots: Float64Array<ArrayBuffer>;
+  /** Greatest speed and heat ledger. */
+  readonly sums = { slots: new Float64Array(ROW.D_SUMS_SIZE) };
   cells!: CellStates;
   prim!: CellPrimitives;
 
@@ -71,7 +73,7 @@ export class Duct {
     this.wallTemperature = along(options.wallTemperature);
     this.lossPerLength = along(options.lossPerLength);
     this.roughness = options.roughness ?? Number.NaN;
-    this.slots = new Float64Array(ROW.ROWS * this.stride + ROW.D_SUMS_SIZE);
+    this.slots = new Float64Array(ROW.ROWS * this.stride);
     this.bind(this.slots);
   }
 
@@ -103,16 +105,16 @@ export class Duct {
 
   /** Greatest |u| + c of the state as it stands [m/s]. */
   get fastest(): number {
-    return this.slots[ROW.ROWS * this.stride + ROW.D_FASTEST]!;
+    return this.sums.slots[ROW.D_FASTEST]!;
   }
 
   /** Heat taken from the wall since the last reset of the ledger [J]. */
   get heatTaken(): number {
-    return this.slots[ROW.ROWS * this.stride + ROW.D_HEAT]!;
+    return this.sums.slots[ROW.D_HEAT]!;
   }
 
   resetLedger(): void {
-    this.slots[ROW.ROWS * this.stride + ROW.D_HEAT] = 0;
+    this.sums.slots[ROW.D_HEAT] = 0;
   }
 
   /** Fills the duct with one state. */
@@ -151,7 +153,7 @@ export class Duct {
       const speed = Math.abs(this.prim.u[i]!) + Math.sqrt((gamma[i]! * p[i]!) / rho[i]!);
       if (!(speed <= fastest)) fastest = speed;
     }
-    slots[ROW.ROWS * stride + ROW.D_FASTEST] = fastest;
+    this.sums.slots[ROW.D_FASTEST] = fastest;
   }
 
   /** Mass [kg], energy [J], burned products [kg] and fuel vapour [kg] held. */

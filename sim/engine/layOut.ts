@@ -63,6 +63,7 @@ export function layOut(parts: NetworkParts): Layout {
   for (const part of reservoirs) writer.give(part);
   for (const part of [...nodes.flatMap((node) => [...node.ends]), ...echoes]) writer.give(part);
   for (const part of nodes.flatMap(ownSlots)) writer.give(part);
+  for (const duct of ducts) writer.give(duct.sums);
   const small = writer.length;
   for (const duct of ducts) writer.give(duct);
   const live = writer.length;
@@ -165,9 +166,8 @@ function ductRecord(writer: Writer, duct: Duct): number[] {
   const flags = Array.from(mesh.volume, (_, i) =>
     [mesh.lowRatio, mesh.highRatio, mesh.toLow, mesh.toHigh].some((row) => bent(row[i]!)) ? 1 : 0,
   );
-  const x = writer.of(duct);
-  const sums = x + AT.ROWS * stride;
-  return [mesh.cells, x, k, writer.record(flags), rough ? 0 : 1, sums];
+  const wall = rough ? 0 : 1;
+  return [mesh.cells, writer.of(duct), k, writer.record(flags), wall, writer.of(duct.sums)];
 }
 
 function endRecord(writer: Writer, end: DuctEnd): number[] {

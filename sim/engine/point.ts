@@ -11,6 +11,7 @@ import type { EngineSpecification } from '../specification.ts';
 import type { SprayCycle } from '../spray/sprayTally.ts';
 import type { Audit } from './audit.ts';
 import { placed, Run } from './cycle.ts';
+import { inLanes } from './lanes.ts';
 import { type EngineModel, engineModel, type Solved } from './plan.ts';
 import { type SettledState, type SettleRule, Settling } from './settle.ts';
 import { takeOver } from './takeOver.ts';
@@ -199,4 +200,15 @@ function pointResult(
     audit: state.audit,
     ...(state.spray && { spray: state.spray }),
   };
+}
+
+/** Runs speeds of one engine, side by side where WebAssembly has lanes. */
+export function runSpeeds(
+  spec: EngineSpecification,
+  speeds: readonly number[],
+  drive: Driver = inLanes,
+): (PointResult | NonPhysicalStateError)[] {
+  return settleSpeeds(spec, speeds, undefined, drive).map((point) =>
+    point instanceof Error ? point : point.result,
+  );
 }

@@ -7,10 +7,12 @@ import type { Network } from './network.ts';
 export function takeOver(network: Network, other: Network): void {
   const parts = [...network.layout.place.keys()];
   const others = [...other.layout.place.keys()];
+  // A duct's greatest speed is found anew when it is filled.
+  const sums = new Set<unknown>(network.ducts.map((duct) => duct.sums));
   parts.forEach((part, i) => {
     const from = others[i]!;
     if (part instanceof Duct) sample(part, from as Duct, network.gas);
-    else part.slots.set(from.slots);
+    else if (!sums.has(part)) part.slots.set(from.slots);
   });
 }
 
