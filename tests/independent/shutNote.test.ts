@@ -3,7 +3,7 @@
  * correction of its mouth the engine's pipe rings 6 % too high at 90 mm and 3 % at 260 mm.
  */
 import { expect, it } from 'vitest';
-import { coolPlainEngine, linearNote, solverNote } from '../prove/cases/ringing.ts';
+import { coolPlainEngine, linearNote, solverNote } from '../prove/cases/shutNote.ts';
 
 const engineAt = (length: number) => {
   const engine = coolPlainEngine(length);
