@@ -5,7 +5,7 @@ export function readableJson(text: string): string {
   const document = JSON.parse(text);
   if (`${JSON.stringify(document)}\n` !== text)
     throw new Error('the document is not one plain line');
-  return `${indented(document, '')}\n`.replaceAll(HASH, 'HASH');
+  return `${indented(document)}\n`.replaceAll(HASH, 'HASH');
 }
 
 /** Every scenario has one of its own, guarded by tests/scenario/hash.test.ts. */
@@ -19,7 +19,7 @@ export function readableHtml(text: string): string {
     .replaceAll(/(<\/tr>|<\/td>|<\/th>)(?=<)/g, '$1\n');
 }
 
-function indented(value: unknown, indent: string): string {
+export function indented(value: unknown, indent = ''): string {
   if (!(value instanceof Object)) return JSON.stringify(value);
   const entries = Object.values(value);
   if (Array.isArray(value) && entries.every((entry) => !(entry instanceof Object))) {
