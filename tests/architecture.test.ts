@@ -12,6 +12,7 @@ const ORDER = [
   'duct',
   'flux',
   'scheme',
+  'loss',
   'boundary',
   'spray',
   'cylinder',

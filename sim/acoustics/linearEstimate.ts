@@ -5,7 +5,7 @@
  * takes no end correction from the engine; what is common is the specification, gas properties of
  * air, and the physics.
  *
- *   flare     int (a/r)^2 dx + beta r_rim (a/r_rim)^2     inertial length in bores [m], see `mouthLength`
+ *   mouth     int (a/r)^2 dx + (0.6127 - 0.05 (depth/a)^2) a   inertial length in bores [m]
  *   lift      L = Lmax (1 - (phi/w)^2)^2                  phi crank angle from mid event, w half width;
  *                                                         a shape of our own, no source
  *   bench     A = Q / sqrt(2 dp / rho)                    Bernoulli, as in the valve of linearInduction
@@ -36,13 +36,12 @@ export interface LinearIntake {
 }
 
 /**
- * Length beyond the rim of a flare in rim radii [-] that plane waves in the flare lack: fitted to
- * potential flow into four flares (round 12 mm on 45 mm; 22 deep x 15 wide on 52; 20 x 20 and
- * 30 x 20 on 45 mm), which want 0.89 to 0.96. Not for other shapes.
+ * What plane waves in a flare lack, outside air counted: 0.6127 - 0.05 (depth/a)^2 bore radii. Fitted
+ * to potential flow into four flares (12 mm round, 20 x 20 and 30 deep x 20 wide on 45 mm, 22 x 15 on
+ * 52 mm), within 0.01 radii; not for deeper ones.
  */
-const FLARED = 0.92;
-/** Overhang in bore radii [-] from which that holds; below it, straight down to the plain end. */
-const FLARED_FROM = 0.5;
+const DEEPER = 0.05;
+const DEEPEST = 1.4;
 
 /** Reynolds number of the intake stroke [-], an order of magnitude: Blasius asks for its fourth root. */
 const REYNOLDS = 1e5;
@@ -67,13 +66,11 @@ export function linearIntake(spec: EngineSpecification): LinearIntake {
 export function mouthLength({ trumpet, facingWall }: IntakeSpecification): number {
   const { depth, overhang } = trumpet.bellmouth;
   const a = trumpet.outerDiameter / 2;
-  const rim = a + overhang;
-  const share = Math.min(1, overhang / (FLARED_FROM * a));
-  const beyond = END_CORRECTION_UNFLANGED + share * (FLARED - END_CORRECTION_UNFLANGED);
+  const beyond = END_CORRECTION_UNFLANGED - DEEPER * Math.min(DEEPEST, depth / a) ** 2;
   const clearance =
     facingWall === undefined ? Number.POSITIVE_INFINITY : facingWall - trumpet.length;
   // The wall adds at least the mouth's image in it, a sink at twice the clearance.
-  return flareLength(a, depth, overhang) + (beyond * (a * a)) / rim + (a * a) / (8 * clearance);
+  return flareLength(a, depth, overhang) + beyond * a + (a * a) / (8 * clearance);
 }
 
 /** int (a/r)^2 dx over a quarter ellipse [m], by the midpoint rule in its angle. */
