@@ -20,7 +20,7 @@
  *
  * Sources: Levine & Schwinger, Phys. Rev. 73 (1948) 383; a monopole's radiation, Pierce, Acoustics,
  * sec. 4-3 (from memory). The circuit and its compliance are our own fit. No mean flow; what a jet and
- * an entry lose is mouthLoss.ts.
+ * an entry lose is mouthJet.ts.
  */
 
 /** Constants of one mouth. */
