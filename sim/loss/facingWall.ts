@@ -12,7 +12,7 @@
  * end costs at least as much. Steady flow; c/D from 0.1 up.
  *
  * dl: no published table was found. Low-frequency potential flow from an unbounded wall past the rim
- * of a thin unflanged pipe, solved on a mesh by tests/exact/facingWall.test.ts, which also gives the
+ * of a thin unflanged pipe, solved by tests/exact/facingWall.test.ts, which also gives the
  * free end's 0.6127; as a/c -> 0 it tends to a/(8c), the image of the mouth in the wall.
  */
 import { interpolateLinear } from '../interpolation.ts';
