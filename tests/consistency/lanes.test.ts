@@ -46,6 +46,12 @@ function tube(cells: number, pressure: number) {
   return { duct, net: oneDuct(duct, { gas }, { low, high }) };
 }
 
+/** Where two columns differ, with what they hold there: too long to be printed whole. */
+function differences(a: Float64Array, b: Float64Array): string[] {
+  const places = [...a.keys()].filter((i) => !Object.is(a[i], b[i]));
+  return places.slice(0, 5).map((i) => `${i}: ${a[i]} and ${b[i]}, of ${places.length}`);
+}
+
 /** One step of every lane. */
 function step(kernel: Kernel, dts: readonly number[]): void {
   dts.forEach((dt, lane) => {
@@ -69,7 +75,7 @@ describe('a tube in lanes', () => {
       step(kernel, dts);
       if (i % 50 > 0 && i < 599) continue;
       for (const [lane, column] of columns.entries())
-        expect(laneOf(kernel, lane, column.length)).toEqual(column);
+        expect(differences(laneOf(kernel, lane, column.length), column)).toEqual([]);
     }
   });
 
@@ -97,7 +103,7 @@ describe('a tube in lanes', () => {
     }
     expect(state).toBeDefined();
     const { column } = tame.net.layout;
-    expect(laneOf(kernel, 1, column.length)).toEqual(column);
+    expect(differences(laneOf(kernel, 1, column.length), column)).toEqual([]);
     // What the lane of the other holds makes as little sense.
     wild.net.load(laneOf(kernel, 0, column.length));
     expect(failure()).toBeDefined();
@@ -121,12 +127,12 @@ describe('an engine in lanes', () => {
       return layout.column.slice();
     });
     const kernel = kernelWith(layout, runs);
-    const steps = 400;
-    kernel.call.run!(steps);
+    const steps = 300;
+    expect(kernel.call.run!(steps)).toBe(steps);
     runs.forEach((column, lane) => {
       model.network.load(column);
       model.network.run(steps);
-      expect(laneOf(kernel, lane, column.length)).toEqual(layout.column);
+      expect(differences(laneOf(kernel, lane, column.length), layout.column)).toEqual([]);
     });
   });
 });
