@@ -6,6 +6,7 @@ import {
   readValue,
   readVariedKey,
   type Scenario,
+  type ScenarioPath,
   type Shard,
   STATIONS,
   type Station,
@@ -110,7 +111,7 @@ export function askedUncertainty(
   };
 }
 
-function asked(option: string, path: string, text: string): number {
+function asked(option: string, path: ScenarioPath, text: string): number {
   const read = readValue(path, text);
   if ('value' in read) return read.value;
   const { problem, limit, remedy } = read;

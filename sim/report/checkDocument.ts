@@ -1,6 +1,7 @@
 /** A scenario as it was understood, as a JSON document. */
-import type { DefaultUsed, ScenarioWarning } from '../scenario/reading.ts';
+
 import type { Scenario } from '../scenario/resolve.ts';
+import type { DefaultUsed, ScenarioWarning } from '../scenario/view.ts';
 import { type DocumentHead, documentHead, plain, type ScenarioStamp } from './document.ts';
 import { LENGTH_MEANING } from './lengthMeaning.ts';
 import { type FactSection, scenarioFacts } from './scenarioFacts.ts';
