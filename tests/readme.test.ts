@@ -2,13 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import {
-  checkDocument,
-  curveDocument,
-  lengthStudy,
-  scenarioHash,
-  sweepDocument,
-} from '../sim/index.ts';
+import { checkDocument, curveDocument, lengthStudy, sweepDocument } from '../sim/index.ts';
 import { answer } from './cli/commandLine.ts';
 import { SECTIONS, sectionOf } from './readmeSections.ts';
 import { readDemo, toyRunner } from './toy.ts';
@@ -45,22 +39,21 @@ describe('README: the example', () => {
 describe('docs/cli.md', () => {
   const text = read('docs/cli.md');
   const scenario = readDemo('hill-climb');
-  const stamp = { title: scenario.title, hash: scenarioHash(scenario) };
   const { engine, speeds, sweep, target } = scenario;
   const runner = toyRunner(({ length, speed }) => 1 - ((speed - 9000 + 12e3 * length) / 1e4) ** 2);
   const documented = (keys: string[]) => keys.filter((key) => !text.includes(`\`${key}\``));
 
   test('names every key of the documents of sweep and curve', async () => {
     const study = await lengthStudy({ engine, lengths: sweep.lengths, speeds, target }, runner);
-    const whole = sweepDocument(study, stamp);
-    const curve = curveDocument(study.baseline, speeds, stamp);
+    const whole = sweepDocument(study, scenario);
+    const curve = curveDocument(study.baseline, scenario);
     const keys = [whole, whole.target, whole.recommended, whole.audit, curve].flatMap(Object.keys);
     expect(keys.length).toBeGreaterThan(40);
     expect(documented(keys)).toEqual([]);
   });
 
   test('names every key of the document of check', () => {
-    expect(documented(Object.keys(checkDocument(scenario, stamp)))).toEqual([]);
+    expect(documented(Object.keys(checkDocument(scenario)))).toEqual([]);
   });
 
   test('names every option of every command', async () => {

@@ -1,16 +1,10 @@
 /** Scenario files in, results out. */
 import { mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { readScenario, type Scenario, ScenarioError } from '../index.ts';
-import { InputError } from './exit.ts';
+import { InputError, readScenario, type Scenario, ScenarioError } from '../index.ts';
 
 /** More bytes than any scenario has; larger files are not even read. */
 const LARGEST_FILE = 4 << 20;
-
-/** Throws InputError where there is no such file, ScenarioError where it is no scenario. */
-export function openScenario(file: string): Scenario {
-  return openSource(file).scenario;
-}
 
 /** A scenario with the text that it came from. */
 export interface Source {
@@ -19,7 +13,7 @@ export interface Source {
   scenario: Scenario;
 }
 
-/** As `openScenario`, with the text kept for what varies keys of it. */
+/** Throws InputError where there is no such file, ScenarioError where it is no scenario. */
 export function openSource(file: string): Source {
   const text = textOf(file);
   return { file, text, scenario: readScenario(text, file) };

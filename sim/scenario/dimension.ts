@@ -77,13 +77,7 @@ export const DIMENSIONS = {
   massFlow: {
     name: 'a mass flow',
     inside: 'kg/s',
-    units: {
-      'kg/s': 'kg/s',
-      'g/s': 'g/s',
-      'g/min': 'g/minute',
-      'kg/h': 'kg/hour',
-      'lb/h': 'lbm/hour',
-    },
+    units: { 'g/s': 'g/s', 'g/min': 'g/minute', 'kg/h': 'kg/hour', 'lb/h': 'lbm/hour' },
     example: '5 g/s',
   },
   time: {
@@ -110,5 +104,5 @@ export type DimensionName = keyof typeof DIMENSIONS;
 
 /** A number from one of mathjs's units to another. */
 export function convert(number: number, from: string, to: string): number {
-  return from === to ? number : unit(number, from).toNumber(to);
+  return unit(number, from).toNumber(to);
 }

@@ -3,9 +3,10 @@
  * `42 mm .. 48 mm / 2 mm`, both ends and step in one unit. Each value is then read with the words
  * and limits of the key itself.
  */
+import type { z } from 'zod';
 import { DIMENSIONS, type DimensionName } from './dimension.ts';
-import { type Key, type LeafProblem, readLeaf } from './key.ts';
-import { keyAt } from './keyPath.ts';
+import { isQuantity, LEAVES } from './leaf.ts';
+import { schemaAt } from './reading.ts';
 
 /** A key and the values it takes in turn. */
 export interface Axis {
@@ -17,7 +18,11 @@ export interface Axis {
   texts: string[];
 }
 
-export type RangeProblem = LeafProblem;
+export interface RangeProblem {
+  problem: string;
+  remedy: string;
+  limit?: string;
+}
 
 /** Most values of one key. */
 const MOST_VALUES = 100;
@@ -28,12 +33,13 @@ const WHOLE = 1e-6;
 /**
  * Reads the values of the key at `path`.
  *
- * @param root the tree that knows the key
+ * @param root the schema that knows the key
  * @returns the axis, or what is wrong with it
  */
-export function readAxis(root: Key, path: string, text: string): Axis | RangeProblem {
-  const leaf = keyAt(root, path);
-  if (leaf?.kind !== 'leaf') {
+export function readAxis(root: z.ZodType, path: string, text: string): Axis | RangeProblem {
+  const schema = schemaAt(root, path);
+  const leaf = schema && LEAVES.get(schema);
+  if (!schema || !leaf) {
     const remedy = 'name a key that holds a number, for example intake.trumpet.diameter';
     return { problem: `"${path}" is no key with a number`, remedy };
   }
@@ -41,9 +47,9 @@ export function readAxis(root: Key, path: string, text: string): Axis | RangePro
   if (!Array.isArray(texts)) return texts;
   const values: number[] = [];
   for (const one of texts) {
-    const read = readLeaf(one, leaf);
-    if ('problem' in read) return read;
-    values.push(read.value);
+    const read = schema.safeParse(one);
+    if (!read.success || !isQuantity(read.data)) return problemOf(read.error);
+    values.push(read.data.value);
   }
   return { path, values, texts };
 }
@@ -91,4 +97,11 @@ function stepTexts([first, last, step]: [string, string, string]): string[] | Ra
 function measure(text: string): { number: number; unit: string } | undefined {
   const match = MEASURE.exec(text.trim());
   return match ? { number: Number(match[1]), unit: match[2]!.replace(/\s+/g, ' ') } : undefined;
+}
+
+function problemOf(error: z.ZodError | undefined): RangeProblem {
+  const issue = error?.issues[0];
+  const params = issue?.code === 'custom' ? (issue.params as Partial<RangeProblem>) : {};
+  const { remedy = '', limit } = params;
+  return { problem: issue?.message ?? 'is no quantity', remedy, ...(limit && { limit }) };
 }

@@ -14,7 +14,6 @@ import {
   runHere,
   runJob,
   runLengths,
-  scenarioHash,
   shelfWords,
   sweepDocument,
 } from '../../sim/index.ts';
@@ -23,7 +22,6 @@ import { QUICK, type Site, site } from './opened.ts';
 const text = readFileSync(QUICK, 'utf8');
 const scenario = readScenario(text, 'quick.yaml');
 const { engine, speeds, sweep, target } = scenario;
-const stamp = { title: scenario.title, hash: scenarioHash(scenario) };
 
 let at: Site;
 let study: LengthStudy;
@@ -101,7 +99,7 @@ describe('the answer', () => {
     await page.locator('#filling .js-plotly-plot').waitFor();
     expect(said).toEqual([]);
     const table = columns(await saved(page, 'filling', 'CSV'));
-    const document = sweepDocument(study, stamp);
+    const document = JSON.parse(JSON.stringify(sweepDocument(study, scenario)));
     const best = column(table, 'recommended');
     expect(best).toHaveLength(speeds.length);
     best.forEach((value, i) => {
@@ -154,7 +152,7 @@ describe('the length under the hand', () => {
     await fullAccuracy(page);
     const table = columns(await saved(page, 'filling', 'CSV'));
     const [curve] = await runLengths(engine, [0.097], speeds, runHere);
-    const document = curveDocument(curve!, speeds, stamp);
+    const document = JSON.parse(JSON.stringify(curveDocument(curve!, scenario)));
     column(table, 'under your hand, 97').forEach((value, i) => {
       expect(apart(value, 100 * document.volumetric_efficiency[i]!)).toBeLessThan(1e-9);
     });

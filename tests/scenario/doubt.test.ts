@@ -1,6 +1,7 @@
 /** What is in doubt in a scenario, and engines that the doubt allows. */
 import { describe, expect, it } from 'vitest';
-import { doubtfulEngines, doubtfulInputs, doubtsByTrade } from '../../sim/scenario/doubt.ts';
+import { DEFAULT_SPREADS } from '../../sim/scenario/defaultSpreads.ts';
+import { doubtfulEngines, doubtfulInputs } from '../../sim/scenario/doubt.ts';
 import { demoText, readDemo } from '../toy.ts';
 
 const HILL = demoText('hill-climb');
@@ -58,7 +59,7 @@ describe('inputs in doubt', () => {
   });
 
   it('have an origin each', () => {
-    for (const { half, why } of doubtsByTrade()) {
+    for (const { half, why } of DEFAULT_SPREADS) {
       expect(half).toMatch(/^[\d.]+( (mm|m|deg|K|mbar|%))?$/);
       expect(why.length).toBeGreaterThan(3);
     }
