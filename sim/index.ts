@@ -67,7 +67,12 @@ export { scenarioHash } from './scenario/hash.ts';
 export { type MeasuredRun, readMeasuredRun } from './scenario/measuredRun.ts';
 export type { Axis, RangeProblem } from './scenario/range.ts';
 export { readScenario } from './scenario/read.ts';
-export { type ReadValue, readValue, readVariedKey, shortestLength } from './scenario/readValue.ts';
+export {
+  readValue,
+  readVariedKey,
+  type ScenarioPath,
+  shortestLength,
+} from './scenario/readValue.ts';
 export type { Scenario } from './scenario/resolve.ts';
 export { type Uncertainty, USUAL_UNCERTAINTY } from './scenario/sections/uncertainty.ts';
 export {

@@ -2,7 +2,7 @@
 
 import { InputError } from '../errors.ts';
 import { LENGTH, told } from '../report/quantities.ts';
-import { readValue, shortestLength } from '../scenario/readValue.ts';
+import { readValue, type ScenarioPath, shortestLength } from '../scenario/readValue.ts';
 import type { Asked, OptionValues, StudyOption } from './study.ts';
 
 export const LENGTH_OPTION: StudyOption = {
@@ -29,7 +29,7 @@ export function askedLength({ options, scenario: { engine } }: Asked): number {
 }
 
 /** A value read as the key at `path` would be. */
-export function askedValue(option: string, path: string, text: string): number {
+export function askedValue(option: string, path: ScenarioPath, text: string): number {
   const read = readValue(path, text);
   if ('value' in read) return read.value;
   throw refused(`${option} ${text}`, read);

@@ -1,7 +1,6 @@
 /** What is in doubt in a scenario, and engines that the doubt allows. */
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_SPREADS } from '../../sim/scenario/defaultSpreads.ts';
-import { doubtfulEngines, doubtfulInputs } from '../../sim/scenario/doubt.ts';
+import { doubtfulEngines, doubtfulInputs, doubtsByTrade } from '../../sim/scenario/doubt.ts';
 import { demoText, readDemo } from '../toy.ts';
 
 const HILL = demoText('hill-climb');
@@ -59,7 +58,7 @@ describe('inputs in doubt', () => {
   });
 
   it('have an origin each', () => {
-    for (const { half, why } of DEFAULT_SPREADS) {
+    for (const { half, why } of doubtsByTrade()) {
       expect(half).toMatch(/^[\d.]+( (mm|m|deg|K|mbar|%))?$/);
       expect(why.length).toBeGreaterThan(3);
     }
