@@ -74,6 +74,7 @@ export {
   shortestLength,
 } from './scenario/readValue.ts';
 export type { Scenario } from './scenario/resolve.ts';
+export { FIGURE_GROUPS, type FigureField, isCondition } from './scenario/schema.ts';
 export { type Uncertainty, USUAL_UNCERTAINTY } from './scenario/sections/uncertainty.ts';
 export {
   changedText,

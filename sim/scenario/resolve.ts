@@ -2,6 +2,7 @@
 import type { Fit } from '../decision/shelf.ts';
 import type { Target } from '../decision/target.ts';
 import type { EngineSpecification, InjectorsSpecification } from '../specification.ts';
+import { type FactSection, factsOf } from './facts.ts';
 import type { ScenarioView } from './schema.ts';
 import { resolveAmbient } from './sections/ambient.ts';
 import { resolveEngine } from './sections/engine.ts';
@@ -46,6 +47,8 @@ export interface Scenario {
   warnings: ScenarioWarning[];
   /** What the builder is unsure about. */
   spreads: Spread[];
+  /** Everything as it was understood, in words. */
+  facts: FactSection[];
 }
 
 export function resolveScenario(view: ScenarioView, told: Told): Scenario {
@@ -56,7 +59,7 @@ export function resolveScenario(view: ScenarioView, told: Told): Scenario {
   const target = resolveTarget(view);
   const fit = resolveFit(view);
   const uncertainty = resolveUncertainty(view.uncertainty);
-  return {
+  const scenario = {
     title: engine.title,
     notes: view.notes.given ?? '',
     engine,
@@ -70,6 +73,7 @@ export function resolveScenario(view: ScenarioView, told: Told): Scenario {
     warnings: told.warnings,
     spreads: spreadsOf(told),
   };
+  return { ...scenario, facts: factsOf(view, scenario) };
 }
 
 export function resolveWholeEngine(view: ScenarioView): EngineSpecification {

@@ -4,7 +4,8 @@
  * a section, write that file and add its lines here and in resolve.ts.
  */
 import { z } from 'zod';
-import { optional, section, text } from './key.ts';
+import { FORM_GROUPS, optional, section, text } from './key.ts';
+import { keyAt, leavesBelow } from './keyPath.ts';
 import { checkRules } from './rules.ts';
 import { ambientSection } from './sections/ambient.ts';
 import { checkChamber } from './sections/chamber.ts';
@@ -39,6 +40,27 @@ export const scenarioKeys = section('One engine and the question asked about its
   uncertainty: uncertaintySection,
   numerics: numericsSection,
 });
+
+/** A field of a form: the key it writes, and its label. */
+export interface FigureField {
+  path: string;
+  label: string;
+}
+
+/** The fields of a form over the figures a reader changes most, in the order of the tree. */
+export const FIGURE_GROUPS: readonly { title: string; fields: readonly FigureField[] }[] =
+  FORM_GROUPS.map((title) => {
+    const fields = leavesBelow(scenarioKeys).flatMap(([path, { form }]) => {
+      return form?.group === title ? [{ path, label: form.label }] : [];
+    });
+    return { title, fields };
+  });
+
+/** Whether a key is a condition of the day or of the driver, which no sweep recommends. */
+export function isCondition(path: string): boolean {
+  const key = keyAt(scenarioKeys, path);
+  return key?.kind === 'leaf' && key.condition === true;
+}
 
 /** What the sections see of a file. */
 export type ScenarioView = ViewOf<typeof scenarioKeys>;

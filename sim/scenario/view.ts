@@ -150,6 +150,9 @@ type Rule<P> = P extends 'rule'
 const DEFAULTS = new WeakMap<Leaf, number>();
 
 export class ChoicePlace<W extends string = string> extends Place<Choice<W>> {
+  /** The default that `take` has given. */
+  declare taken?: W;
+
   get given(): W | undefined {
     return this.key.words.find((word) => word === this.data);
   }
@@ -159,6 +162,7 @@ export class ChoicePlace<W extends string = string> extends Place<Choice<W>> {
     const { absent } = this.key;
     if (this.given !== undefined) return this.given;
     if (absent === undefined) throw new Error(`scenario: ${this.path} has no value`);
+    this.taken = absent.value;
     this.note(absent.value, absent.why);
     return absent.value;
   }
@@ -198,7 +202,7 @@ export function viewOf<K extends Key>(key: K, data: unknown, told: Told, path = 
   return view(key, data, told, path) as ViewOf<K>;
 }
 
-type AnyView = Place | SectionSeen;
+export type AnyView = Place | SectionSeen;
 type SectionSeen = { here: Place } & Record<string, unknown>;
 
 function view(key: Key, data: unknown, told: Told, path: string): AnyView {

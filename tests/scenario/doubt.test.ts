@@ -111,4 +111,24 @@ describe('engines in doubt', () => {
     const [wet] = doubtfulEngines(text, 'wet.yaml', [places]);
     expect(wet!.engine.ambient.relativeHumidity).toBe(1);
   });
+
+  it.each([
+    ['flow: 27 L/s', 'flow: 27 L/s +- 1 L/s'],
+    ['flow: 400 cc/min', 'massFlow: 5 g/s +- 0.2 g/s'],
+    ['  pressure: 1005 mbar', '  altitude: 300 m +- 20 m'],
+  ])('take a spread whatever its unit: %s', (from, to) => {
+    const text = demoText('endurance-six').replace(from, to);
+    const list = doubtfulInputs(text, 'x', false);
+    expect(list).toHaveLength(3);
+    const [low, high] = [0, 1].map((at) => doubtfulEngines(text, 'x', [[at, at, at]], false)[0]!);
+    expect(low!.engine.exhaust.valve.lift).not.toEqual(high!.engine.exhaust.valve.lift);
+  });
+
+  it('take the weather by trade sense beside an altitude', () => {
+    const text = HILL.replace('pressure: 985 mbar', 'altitude: 300 m');
+    const list = doubtfulInputs(text, 'x');
+    expect(named(list, 'ambient.altitude')?.half).toBe(30);
+    expect(named(list, 'ambient.pressure')).toBeUndefined();
+    expect(doubtfulEngines(text, 'x', [list.map(() => 1)])).toHaveLength(1);
+  });
 });
