@@ -143,11 +143,13 @@ export { parseShard, runPoints, type Shard, shardPoints } from './sweep/shard.ts
 export {
   type FinishedPoints,
   jobKey,
-  mending,
+  ownerLine,
   pointLine,
-  readPoints,
+  readStore,
+  type StoreOwner,
   storedRunner,
   unfinished,
+  wholeLines,
 } from './sweep/store.ts';
 export {
   type LengthCurve,

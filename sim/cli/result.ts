@@ -1,7 +1,8 @@
 /** Findings of a study on the terminal and as files. */
 import { asCsv, type Findings, reportHtml, reportText, type Scenario } from '../index.ts';
-import { type Folder, writeFile } from './files.ts';
+import type { Folder } from './files.ts';
 import { jsonText, print, printJson, remark, type Terminal, widthOf } from './terminal.ts';
+import { writeFile } from './writing.ts';
 
 export function present(
   terminal: Terminal,

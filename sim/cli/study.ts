@@ -1,4 +1,5 @@
 /** Runs a study of the registry: question, workers, store of points, result in every form. */
+import { basename, join, parse } from 'node:path';
 import {
   type Computer,
   type Findings,
@@ -16,10 +17,10 @@ import {
 import { askedShard, askedWorkers, type CommonOptions } from './asked.ts';
 import { EXIT } from './exit.ts';
 import { type Folder, openFolder, openSource, textOf } from './files.ts';
-import { openPointStore, type PointStore } from './pointStore.ts';
+import { openPointStore, type PointStore, type StoreUse } from './pointStore.ts';
 import { progressOn } from './progress.ts';
 import { present } from './result.ts';
-import { print, printJson, type Terminal } from './terminal.ts';
+import { print, printJson, remark, type Terminal } from './terminal.ts';
 import { withWorkers } from './workers.ts';
 
 type Options = CommonOptions & OptionValues;
@@ -33,15 +34,14 @@ export async function runStudy(
 ): Promise<number> {
   const { scenario, job } = opened(study, file, options);
   const shard = askedShard(options.shard);
-  const folder = study.reads ? undefined : resultFolder(options);
-  const store = study.stored
-    ? storeOf(
-        folder,
-        options.resume === true || shard !== undefined,
-        options.resume === true,
-        shard,
-      )
-    : undefined;
+  const folder = study.reads ? undefined : resultFolder(file, options);
+  const keep = options.resume === true;
+  if (!folder && (keep || shard)) {
+    throw new InputError('--resume and --shard need --out: the folder that holds finished points');
+  }
+  const owner = { file: basename(file), title: scenario.title };
+  const store =
+    folder && study.stored ? storeOf(terminal, folder, { keep, owner, shard }) : undefined;
   return closing(store, async () => {
     if (shard) return runShard(terminal, job, shard, store!, options);
     return conclude(terminal, scenario, job, store, folder, options);
@@ -58,8 +58,9 @@ export async function merge(
   if (options.out === undefined)
     throw new InputError('merge needs --out: the folder of the shards');
   const { scenario, job } = opened(study, file, options);
-  const folder = resultFolder(options);
-  const store = storeOf(folder, true, true)!;
+  const folder = openFolder(options.out);
+  const owner = { file: basename(file), title: scenario.title };
+  const store = storeOf(terminal, folder, { keep: true, owner });
   return closing(store, async () => {
     const points = job.table ?? [];
     const missing = unfinished(points, store.finished).length;
@@ -78,22 +79,17 @@ function opened(study: Study, file: string, options: Options): { scenario: Scena
   return { scenario: source.scenario, job: study.open({ ...source, options, read: textOf }) };
 }
 
-/** The folder for results: as asked; with JSON on stdout none unless asked. */
-function resultFolder({ out, json }: CommonOptions): Folder | undefined {
+/** The folder for results: as asked, or one for each scenario; with JSON on stdout none unless asked. */
+function resultFolder(file: string, { out, json }: CommonOptions): Folder | undefined {
   if (out === undefined && json) return undefined;
-  return openFolder(out ?? 'out');
+  return openFolder(out ?? join('out', parse(file).name));
 }
 
-/** The store of the result folder; none where results go to stdout alone. */
-function storeOf(
-  folder: Folder | undefined,
-  needed: boolean,
-  keep: boolean,
-  shard?: Shard,
-): PointStore | undefined {
-  if (folder) return openPointStore(folder.path, keep, shard);
-  if (!needed) return undefined;
-  throw new InputError('--resume and --shard need --out: the folder that holds finished points');
+/** The store of the result folder, and what there is to say of it. */
+function storeOf(terminal: Terminal, folder: Folder, use: StoreUse): PointStore {
+  const store = openPointStore(folder.path, use);
+  for (const line of store.remarks) remark(terminal, line);
+  return store;
 }
 
 async function closing<T>(store: PointStore | undefined, work: () => Promise<T>): Promise<T> {

@@ -65,7 +65,9 @@ const count = Number(process.argv[2] ?? 500);
 const start = performance.now();
 const folder = process.argv[3];
 if (folder) mkdirSync(folder, { recursive: true });
-const store = folder ? openPointStore(folder, true) : undefined;
+const store = folder
+  ? openPointStore(folder, { keep: true, owner: { file: 'boosted-four.yaml', title: 'independent samples' } })
+  : undefined;
 const [shipped, brute] = await withWorkers(availableParallelism(), async (workers) => {
   const runner = store?.over(workers) ?? workers;
   return [
