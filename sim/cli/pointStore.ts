@@ -58,6 +58,7 @@ export function openPointStore(folder: string, { keep, owner, shard }: StoreUse)
   let lock: Lock | undefined;
   try {
     lock = takeLock(file);
+    refuseOddity(file);
     const held = readAll(folder, owner);
     if (keep) cutTorn(file);
     else setAside(file, join(folder, `${stem}.earlier.jsonl`));
@@ -91,6 +92,14 @@ function storeOn(file: string, lock: Lock, owner: StoreOwner, held: Held): Point
   };
 }
 
+/** Devices never end, and folders are no files. */
+function refuseOddity(path: string): void {
+  const about = statSync(path, { throwIfNoEntry: false });
+  if (!about || about.isFile()) return;
+  const what = about.isDirectory() ? 'there is a folder of that name, not a file' : 'no plain file';
+  throw new InputError(`${path}: ${what}`);
+}
+
 /** A last line without its end was torn by a kill: it goes. */
 function cutTorn(file: string): void {
   if (!existsSync(file)) return;
@@ -110,6 +119,7 @@ function readAll(folder: string, owner: StoreOwner): Held {
   const remarks: string[] = [];
   for (const name of names.sort()) {
     const path = join(folder, name);
+    refuseOddity(path);
     const text = readFileSync(path, 'utf8');
     const store = readStore(text.slice(0, wholeLines(text)));
     refuseOthers(folder, owner, store.owner);
