@@ -1,7 +1,7 @@
 /**
  * One run at a time where two would write the same file. The lock is a file beside it that names its
  * holder. It is stale, and is taken over, when its holder was a process of this machine that is gone,
- * or when it has not been touched for ten minutes; a holder touches it twice a minute.
+ * or when it has not been touched for three minutes; a holder touches it every twenty seconds.
  */
 import {
   closeSync,
@@ -21,9 +21,9 @@ export interface Lock {
 }
 
 /** Touched so often [ms]. */
-const BEAT = 30_000;
-/** Stale after so long without a touch [ms]; far above the difference of clocks of machines. */
-const SILENCE = 600_000;
+const BEAT = 20_000;
+/** Stale after so long without a touch [ms]; far above what clocks of machines differ by. */
+const SILENCE = 180_000;
 /** Takings over before giving in to others that want the same. */
 const TRIES = 5;
 

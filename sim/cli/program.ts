@@ -88,7 +88,10 @@ function studyCommand(root: Command, study: Study, name: string, help: string): 
     .addOption(json());
   if (!study.reads) {
     command
-      .option('--out <folder>', 'write result files there (default: out; with --json none)')
+      .option(
+        '--out <folder>',
+        'write result files there (default: out/NAME for NAME.yaml; with --json none)',
+      )
       .option(
         '--workers <number>',
         'worker threads (default: one a core); results do not depend on it',

@@ -66,7 +66,10 @@ const start = performance.now();
 const folder = process.argv[3];
 if (folder) mkdirSync(folder, { recursive: true });
 const store = folder
-  ? openPointStore(folder, { keep: true, owner: { file: 'boosted-four.yaml', title: 'independent samples' } })
+  ? openPointStore(folder, {
+      keep: true,
+      owner: { file: 'boosted-four.yaml', title: 'independent samples' },
+    })
   : undefined;
 const [shipped, brute] = await withWorkers(availableParallelism(), async (workers) => {
   const runner = store?.over(workers) ?? workers;

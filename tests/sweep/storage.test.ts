@@ -101,7 +101,7 @@ describe('a folder that holds something else', () => {
     rmSync(join(out, 'sweep.csv'), { recursive: true });
     const nobody = {
       run: () => Promise.reject(new Error('all is there')),
-      trace: () => Promise.reject(new Error('all is there')),
+      task: () => Promise.reject(new Error('all is there')),
     };
     const words = ['sweep', file, '--out', out, '--resume'];
     expect((await answerFrom(nobody, ...words)).code).toBe(0);
@@ -205,7 +205,7 @@ describe('two runs in one folder', () => {
     expect(existsSync(lock())).toBe(false);
     hold({ process: 1, host: 'elsewhere', since: '' });
     expectPlain(await sweep(out), 2, 'is in use by process 1 on elsewhere');
-    const long = new Date(Date.now() - 660_000);
+    const long = new Date(Date.now() - 200_000);
     utimesSync(lock(), long, long);
     expect((await sweep(out)).code).toBe(0);
     writeFileSync(lock(), '');
