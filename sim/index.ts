@@ -12,7 +12,7 @@ export { gearChangeBands } from './decision/gearChange.ts';
 export { flattestPair, type MixedLengths, mixedLengths } from './decision/mixedLengths.ts';
 export { type GainAndPrice, paretoSet } from './decision/pareto.ts';
 export type { Estimate, Spread } from './decision/sampleFigures.ts';
-export { type Fit, type ShelfAnswer, shelfAnswer } from './decision/shelf.ts';
+export { type Fit, fits, type ShelfAnswer, shelfAnswer } from './decision/shelf.ts';
 export {
   bandsOf,
   type Floor,
@@ -53,10 +53,20 @@ export { CAUTIONS, KNOWN, NOT_KNOWN } from './report/cautions.ts';
 export { type ErrorDocument, errorDocument } from './report/errorDocument.ts';
 export { LENGTH_DRAWING, LENGTH_MEANING } from './report/lengthMeaning.ts';
 export type { Mark, Plot, PlotLook, Series } from './report/plot.ts';
+export { plotted } from './report/plot.ts';
 export * as quantities from './report/quantities.ts';
 export { type Report, reportHtml, reportText, type Section } from './report/report.ts';
 export { type FactSection, scenarioFacts } from './report/scenarioFacts.ts';
-export { asCsv, type Column, column, type Table, tableOf, type Value } from './report/table.ts';
+export {
+  asCsv,
+  asGrid,
+  type Column,
+  column,
+  type Table,
+  tableOf,
+  type Value,
+  words,
+} from './report/table.ts';
 export {
   type DoubtfulInput,
   type DoubtSample,
@@ -93,10 +103,14 @@ export {
   measuredStudy,
   type NoComparison,
 } from './study/compare/compute.ts';
+export { comparePlot } from './study/compare/figure.ts';
+export { compareTable } from './study/compare/tables.ts';
 export { type CompareWords, compareWords } from './study/compare/tell.ts';
 export { curveDocument } from './study/curve/tables.ts';
 export { curveSentences } from './study/curve/tell.ts';
 export { type Doubt, doubtOf, uncertaintyStudy } from './study/doubt/compute.ts';
+export { doubtPlot } from './study/doubt/figure.ts';
+export { bandsTable, inputsTable } from './study/doubt/tables.ts';
 export { uncertaintySentences } from './study/doubt/tell.ts';
 export { STUDIES } from './study/index.ts';
 export {
@@ -105,6 +119,8 @@ export {
   placementSettled,
   placementStudy,
 } from './study/inject/compute.ts';
+export * as injectFigures from './study/inject/figure.ts';
+export * as injectTables from './study/inject/tables.ts';
 export { FUEL_CAUTIONS, placementSentences } from './study/inject/tell.ts';
 export {
   type LengthQuestion,
@@ -113,7 +129,7 @@ export {
   lengthsToRun,
   type Reason,
 } from './study/length/compute.ts';
-export { studyCurves, sweepDocument } from './study/length/tables.ts';
+export { lengthsTable, studyCurves, sweepDocument } from './study/length/tables.ts';
 export {
   type DecisionWords,
   decisionSentences,
@@ -129,7 +145,7 @@ export {
   variantStudy,
   type WeighedVariant,
 } from './study/vary/compute.ts';
-export { bandWords } from './study/verdict.ts';
+export { bandWords, floorWords } from './study/verdict.ts';
 export {
   isFailure,
   type PointFailure,

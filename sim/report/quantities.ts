@@ -98,6 +98,10 @@ export const GAIN = percentage('gain_in_band_percent', 'gain', { signed: true })
 export const WORST_LOSS = percentage('worst_loss_outside_band_percent', 'worst loss', {
   name: 'worst loss outside',
 });
+/** One curve against another at the same speed, and a mean against the best. */
+export const CHANGE = share('change', 'change against fitted now', { decimals: 2, signed: true });
+export const AGAINST_BEST = { ...CHANGE, key: 'against_best', head: 'against the best cut' };
+export const LOSS = percentage('loss_percent', 'loss', { name: 'worst loss where the cut misses' });
 export const AT_SPEED = { ...SPEED, key: 'at_rpm', head: 'at', name: 'at speed' };
 
 /** The weighted mean of the figure that counts, which is volumetric efficiency or torque. */

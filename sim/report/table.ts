@@ -135,6 +135,7 @@ export function asGrid(table: Table) {
   return {
     columns,
     heads: columns.map(({ head }) => head),
+    names: columns.map((one) => headed({ ...one, unit: one.unit ?? '' })),
     units: columns.map(({ unit = '' }) => (unit === '' ? '' : `[${unit}]`)),
     cells: rows.map((row) => row.map((value, i) => textOf(columns[i]!, value))),
     left: columns.flatMap(({ words: own }, i) => (own ? [i] : [])),
@@ -144,10 +145,8 @@ export function asGrid(table: Table) {
 
 /** An HTML table in a frame that scrolls sideways. */
 export function asHtml(table: Table): Markup {
-  const { columns, cells, values } = asGrid(table);
+  const { columns, names, cells, values } = asGrid(table);
   const shades = shadesOf(columns, values);
-  const head = (one: Head) =>
-    html`<th scope="col">${headed({ ...one, unit: one.unit ?? '' })}</th>`;
   const row = (texts: readonly string[], r: number) => {
     const [first, ...rest] = texts;
     const look = table.looks?.[r] ?? '';
@@ -159,7 +158,7 @@ export function asHtml(table: Table): Markup {
   };
   return html`<div class="wide" tabindex="0" role="region" aria-label="${table.label}">
 <table${columns.some(({ tinted }) => tinted) ? html` class="map"` : html``}>
-<thead><tr>${columns.map(head)}</tr></thead>
+<thead><tr>${names.map((name) => html`<th scope="col">${name}</th>`)}</tr></thead>
 <tbody>
 ${cells.map(row)}
 </tbody>

@@ -1,6 +1,7 @@
 /** The study of injector placement as tables. */
 import { MOST_DUTY, type PulseFigures } from '../../decision/pulseWidth.ts';
 import { deliveredAfterStep, leanTime } from '../../decision/tipIn.ts';
+import { cumulative } from '../../report/numbers.ts';
 import * as q from '../../report/quantities.ts';
 import { type Column, column, type Table, tableOf, within, words } from '../../report/table.ts';
 import type { SprayCycle } from '../../spray/sprayTally.ts';
@@ -52,30 +53,38 @@ export function placementsTable({ outcomes }: PlacementStudy): Table {
 /** The placements beside one another: one row a speed. */
 export function speedsTable({ speeds, outcomes, choice }: PlacementStudy): Table {
   const { near, above, both } = outcomes;
+  /** A figure of one placement under a head of its own. */
   const at = (
     quantity: q.Quantity,
     head: string,
-    of: (point: PointOutcome) => number | undefined,
-    points: readonly PointOutcome[],
-  ) => column<number>({ ...quantity, head, name: head }, (i) => of(points[i]!));
+    place: 'near' | 'above' | 'both',
+    figure: (point: PointOutcome) => number | undefined,
+  ) =>
+    column<number>({ ...quantity, key: `${quantity.key}_${place}`, head, name: head }, (i) =>
+      figure(outcomes[place][i]!),
+    );
   const of = (figure: keyof SprayCycle) => (point: PointOutcome) =>
     sprayOf(point)?.[figure] as number | undefined;
   return tableOf(
     'Every speed',
     [
       column<number>(q.SPEED, (i) => speeds[i]),
-      at(q.EFFICIENCY, 'VE near', efficiencyOf, near),
-      at(q.EFFICIENCY, 'VE above', efficiencyOf, above),
-      at(q.EFFICIENCY, 'VE both', efficiencyOf, both),
-      column<number>(q.fillingChange('', 'gain above'), (i) => difference(above[i]!, near[i]!)),
-      column<number>(q.fillingChange('', 'gain both'), (i) => difference(both[i]!, near[i]!)),
-      at(q.EVAPORATED, 'vapour near', of('evaporatedUpstream'), near),
-      at(q.EVAPORATED, 'vapour above', of('evaporatedUpstream'), above),
-      at(q.CHARGE_TEMPERATURE, 'T near', chargeTemperatureOf, near),
-      at(q.CHARGE_TEMPERATURE, 'T above', chargeTemperatureOf, above),
-      at(q.FILM_MASS, 'film', of('filmMass'), above),
-      at(q.STAND_OFF, 'stand-off', of('standOff'), above),
-      at(q.LOST, 'lost', of('lost'), above),
+      at(q.EFFICIENCY, 'VE near', 'near', efficiencyOf),
+      at(q.EFFICIENCY, 'VE above', 'above', efficiencyOf),
+      at(q.EFFICIENCY, 'VE both', 'both', efficiencyOf),
+      column<number>(q.fillingChange('gain_above', 'gain above'), (i) =>
+        difference(above[i]!, near[i]!),
+      ),
+      column<number>(q.fillingChange('gain_both', 'gain both'), (i) =>
+        difference(both[i]!, near[i]!),
+      ),
+      at(q.EVAPORATED, 'vapour near', 'near', of('evaporatedUpstream')),
+      at(q.EVAPORATED, 'vapour above', 'above', of('evaporatedUpstream')),
+      at(q.CHARGE_TEMPERATURE, 'T near', 'near', chargeTemperatureOf),
+      at(q.CHARGE_TEMPERATURE, 'T above', 'above', chargeTemperatureOf),
+      at(q.FILM_MASS, 'film', 'above', of('filmMass')),
+      at(q.STAND_OFF, 'stand-off', 'above', of('standOff')),
+      at(q.LOST, 'lost', 'above', of('lost')),
       column<number>(q.OUTER_SHARE, (i) => choice.share[i]),
       words<number>(
         'remark',
@@ -88,6 +97,37 @@ export function speedsTable({ speeds, outcomes, choice }: PlacementStudy): Table
       ),
     ],
     [...speeds.keys()],
+  );
+}
+
+/** What the outer injector does to filling, one effect at a time. */
+export function splitTable({ speeds, split }: PlacementStudy): Table {
+  const effect = (key: string, head: string, values: readonly (number | undefined)[]) =>
+    column<number>(q.fillingChange(key, head), (i) => values[i]);
+  return tableOf(
+    'Effects of the outer injector',
+    [
+      column<number>(q.SPEED, (i) => speeds[i]),
+      effect('cooling', 'cooling', split.cooling),
+      effect('displacement', 'vapour takes room', split.displacement),
+      effect('wave_shift', 'wave shift', split.waveShift),
+      effect('total', 'all together', split.total),
+    ],
+    [...speeds.keys()],
+  );
+}
+
+/** Vapour given off by the outer injector's fuel along the intake at the highest speed. */
+export function alongTable({ outcomes }: PlacementStudy): Table {
+  const { distance = [], share = [] } = sprayOf(outcomes.above.at(-1)!)?.along ?? {};
+  const sums = cumulative(share);
+  return tableOf(
+    'Evaporated on the way',
+    [
+      column<number>(q.DISTANCE_TO_VALVE, (i) => distance[i]),
+      column<number>({ ...q.EVAPORATED, key: 'fraction_upstream' }, (i) => sums[i]),
+    ],
+    [...distance.keys()],
   );
 }
 

@@ -1,12 +1,13 @@
 /** The page, in the order of the reader's questions. */
-import { picture } from '../state/picture.ts';
-import { proof, views } from '../views/index.ts';
-import { Answer } from './Answer.tsx';
-import { Header } from './Header.tsx';
-import { LengthBar, LengthControl } from './LengthControl.tsx';
-import { Trust } from './Trust.tsx';
-import { ViewCard } from './ViewCard.tsx';
-import { YourEngine } from './YourEngine.tsx';
+
+import { Answer } from './parts/Answer.tsx';
+import { Header } from './parts/Header.tsx';
+import { LengthBar, LengthControl } from './parts/LengthControl.tsx';
+import { Trust } from './parts/Trust.tsx';
+import { ViewCard } from './parts/ViewCard.tsx';
+import { YourEngine } from './parts/YourEngine.tsx';
+import { picture } from './state/picture.ts';
+import { proof, views } from './views/index.ts';
 
 export function Page() {
   const now = picture.value;

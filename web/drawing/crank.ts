@@ -1,7 +1,7 @@
 /** Crank angle as the axis of a cycle: dead centres named, valves' open spans drawn. */
 import type { Layout } from 'plotly.js-cartesian-dist-min';
 import type { Trace } from '../../sim/index.ts';
-import { axis, type Look } from './look.ts';
+import { axis, type Look } from '../look.ts';
 
 export const CYCLE = 720;
 

@@ -1,7 +1,9 @@
 /** One look for all plots, taken from the page's own colours so that both themes carry over. */
 import type { Layout } from 'plotly.js-cartesian-dist-min';
-import { bandsOf, type Target } from '../../sim/index.ts';
-import type { Role } from '../state/picture.ts';
+import { bandsOf, type Target } from '../sim/index.ts';
+
+/** Whose length a curve shows: fitted now, recommended, or under the reader's hand. */
+export type Role = 'now' | 'best' | 'hand';
 
 export interface Look {
   ink: string;

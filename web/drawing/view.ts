@@ -5,8 +5,8 @@
 
 import type { Data, Layout } from 'plotly.js-cartesian-dist-min';
 import type { ComponentType } from 'preact';
+import type { Look } from '../look.ts';
 import type { Picture } from '../state/picture.ts';
-import type { Look } from './look.ts';
 import type { Table } from './table.ts';
 
 export interface Figure {
