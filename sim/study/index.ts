@@ -5,11 +5,13 @@ import { curveStudy } from './curve/index.ts';
 import { injectStudy } from './inject/index.ts';
 import { sweepStudy } from './length/index.ts';
 import type { Study } from './study.ts';
+import { tableStudy } from './table/index.ts';
 import { traceStudy } from './trace/index.ts';
 
 export const STUDIES: readonly Study[] = [
   checkStudy,
   sweepStudy,
+  tableStudy,
   curveStudy,
   traceStudy,
   injectStudy,

@@ -47,13 +47,16 @@ export async function printed(demo: Demo, name: string) {
 /** The keys that a call varies. */
 export function axesOf(demo: Demo, name: string) {
   const { words } = callNamed(demo, name);
-  return words
+  const axes = words
     .filter((_, i) => words[i - 1] === '--vary')
     .map((text) => {
       const axis = readVariedKey(text);
       if ('problem' in axis) throw new Error(axis.problem);
       return axis;
     });
+  // A condition beside a choice stands first.
+  const isCondition = ({ path }: { path: string }) => /^ambient\.|^fuel\.lambda$/.test(path);
+  return axes.sort((a, b) => Number(isCondition(b)) - Number(isCondition(a)));
 }
 
 export function sound(outcome: PointOutcome): PointResult {

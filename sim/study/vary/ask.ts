@@ -2,8 +2,10 @@
 import { InputError } from '../../errors.ts';
 import type { Axis } from '../../scenario/range.ts';
 import { readVariedKey } from '../../scenario/readValue.ts';
+import { isCondition } from '../../scenario/schema.ts';
 import { refused } from '../options.ts';
 import type { Asked, StudyOption } from '../study.ts';
+import type { VariedKey } from './compute.ts';
 
 export const VARY_OPTION: StudyOption = {
   flags: '--vary <KEY=VALUES>',
@@ -25,4 +27,14 @@ export function askedVary({ options, scenario }: Asked): readonly Axis[] {
     throw new InputError(`--vary: ${axes[0]!.path} is varied twice`);
   }
   return axes;
+}
+
+type ConditionedAxis = Axis & Pick<VariedKey, 'condition'>;
+
+/** Keys with what is a condition marked; a condition beside a choice first. */
+export function withConditions(axes: readonly Axis[]): ConditionedAxis[] {
+  const keys = axes.map(
+    (axis): ConditionedAxis => (isCondition(axis.path) ? { ...axis, condition: true } : axis),
+  );
+  return keys.sort((a, b) => Number(b.condition ?? false) - Number(a.condition ?? false));
 }

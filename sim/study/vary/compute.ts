@@ -1,6 +1,7 @@
 /**
  * Beyond length: engines that differ in one key of the scenario, or in two, each at all speeds and
- * weighed against the engine as it is.
+ * weighed against the engine as it is. A condition of the day is no choice: it is never recommended,
+ * what it costs is.
  */
 import { combinations } from '../../combinations.ts';
 import { bestBetween } from '../../decision/bestBetween.ts';
@@ -19,12 +20,14 @@ export interface VariedKey {
   values: readonly number[];
   /** The same in the words of a scenario. */
   texts: readonly string[];
+  /** Whether it is a condition, not a choice. */
+  condition?: boolean;
 }
 
 export interface VariantQuestion {
   /** The engine as it is. */
   baseline: EngineSpecification;
-  /** One key, or two. */
+  /** One key, or two; a condition beside a choice comes first. */
   keys: readonly VariedKey[];
   /** One engine a combination of values; the last key runs fastest. */
   engines: readonly EngineSpecification[];
@@ -51,6 +54,14 @@ export interface BestSecond {
   between: number;
 }
 
+/** What one value of a condition leaves in the bands, with the best choice under it. */
+export interface Cost {
+  text: string;
+  bandMean: number;
+  /** Against the kindest of its values [%]. */
+  changePercent: number;
+}
+
 export interface VariantStudy {
   keys: readonly VariedKey[];
   speeds: number[];
@@ -58,13 +69,16 @@ export interface VariantStudy {
   baseline: PointOutcome[];
   /** In the order of the engines. */
   weighed: WeighedVariant[];
-  recommended: WeighedVariant;
-  /** Dearest first. */
+  /** Absent where a condition is varied. */
+  recommended?: WeighedVariant;
+  /** Dearest first; empty where a condition is varied. */
   pareto: WeighedVariant[];
   /** Top of the parabola along a single key; a run there would confirm it. */
   between?: number;
-  /** How the best of the second key moves with the first, where there are two. */
+  /** How the best of the second key moves with the first, where there are two and it is a choice. */
   bestSecond?: BestSecond[];
+  /** What the values of a condition cost, one entry a value of the first key. */
+  costs?: Cost[];
 }
 
 export async function variantStudy(
@@ -83,21 +97,39 @@ export async function variantStudy(
     outcomes,
     ...tradeOff(speeds, figures(outcomes), figures(own), target),
   }));
+  const [first, second] = keys;
+  const bestSecond =
+    second && !second.condition ? bestSeconds(first!, second!, weighed) : undefined;
+  const conditions = keys.some(({ condition }) => condition === true);
   return {
     keys,
     speeds: [...speeds],
     target,
     baseline: own,
     weighed,
-    recommended: weighed[bestOf(weighed)]!,
-    pareto: paretoSet(weighed),
-    ...(keys.length === 1 && { between: topOf(keys[0]!, weighed) }),
-    ...(keys.length === 2 && { bestSecond: bestSeconds(keys, weighed) }),
+    ...(!conditions && { recommended: weighed[bestOf(weighed)]! }),
+    pareto: conditions ? [] : paretoSet(weighed),
+    ...(keys.length === 1 && !conditions && { between: topOf(first!, weighed) }),
+    ...(bestSecond && { bestSecond }),
+    ...(conditions && { costs: costsOf(bestSecond?.map(({ best }) => best) ?? weighed) }),
   };
 }
 
-function bestSeconds(keys: readonly VariedKey[], weighed: readonly WeighedVariant[]): BestSecond[] {
-  const [first, second] = keys as [VariedKey, VariedKey];
+/** @param variants one a value of the condition, or one a combination of two */
+function costsOf(variants: readonly WeighedVariant[]): Cost[] {
+  const kindest = Math.max(...variants.map(({ bandMean }) => bandMean).filter(Number.isFinite));
+  return variants.map(({ texts, bandMean }) => ({
+    text: texts.join(', '),
+    bandMean,
+    changePercent: 100 * (bandMean / kindest - 1),
+  }));
+}
+
+function bestSeconds(
+  first: VariedKey,
+  second: VariedKey,
+  weighed: readonly WeighedVariant[],
+): BestSecond[] {
   const width = second.values.length;
   return first.texts.map((text, i) => {
     const row = weighed.slice(i * width, (i + 1) * width);

@@ -4,11 +4,14 @@ import type { Axis } from '../../scenario/range.ts';
 import { variantEngines } from '../../scenario/variants.ts';
 import { tablePoints } from '../../sweep/sweep.ts';
 import type { Asked, Job } from '../study.ts';
+import { valuesTable } from '../table/tables.ts';
+import { withConditions } from './ask.ts';
 import { variantStudy } from './compute.ts';
-import { variantDocument, variantPointsTable } from './tables.ts';
+import { variantDocument } from './tables.ts';
 import { variantReport } from './tell.ts';
 
-export function variantJob({ text, file, scenario }: Asked, keys: readonly Axis[]): Job {
+export function variantJob({ text, file, scenario }: Asked, axes: readonly Axis[]): Job {
+  const keys = withConditions(axes);
   const { engine: baseline, speeds, target, uncertainty } = scenario;
   const engines = variantEngines(text, file, keys);
   const table = tablePoints([...engines, baseline], speeds);
@@ -23,7 +26,12 @@ export function variantJob({ text, file, scenario }: Asked, keys: readonly Axis[
         stem: 'variants',
         document: variantDocument(study, scenario),
         report,
-        tables: { 'variants.csv': variantPointsTable(study) },
+        tables: {
+          'variants.csv': valuesTable({
+            keys,
+            outcomes: study.weighed.map(({ outcomes }) => outcomes),
+          }),
+        },
         page: 'report.html',
         sound: allSettled(report.outcomes),
         ...(uncertainty && {

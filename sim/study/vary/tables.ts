@@ -1,16 +1,17 @@
 /** A sweep of other keys than the length as tables and as a JSON document. */
+import type { Score } from '../../decision/target.ts';
 import { auditOf } from '../../report/audit.ts';
 import { documentHead } from '../../report/document.ts';
 import { plain } from '../../report/numbers.ts';
 import * as q from '../../report/quantities.ts';
-import { asColumns, type Column, type Table, tableOf, within, words } from '../../report/table.ts';
+import { asColumns, asObjects, column, type Table, tableOf, words } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import type { PointOutcome } from '../../sweep/runner.ts';
 import { curveTable } from '../curve/tables.ts';
-import { POINT, REMARK } from '../points.ts';
+import { REMARK } from '../points.ts';
 import { allOutcomes } from '../study.ts';
 import { targetDocument, tradeOffColumns, tradeOffDocument } from '../tradeOffs.ts';
-import type { VariantStudy, WeighedVariant } from './compute.ts';
+import type { Cost, VariantStudy, WeighedVariant } from './compute.ts';
 
 /** Every variant: what it is worth and what it costs. */
 export function variantsTable({ keys, weighed, recommended, pareto, target }: VariantStudy): Table {
@@ -39,21 +40,9 @@ function shortName(path: string): string {
   return path.split('.').slice(-2).join('.');
 }
 
-/** Every point: one row a variant and speed, one column a key. */
-export function variantPointsTable({ keys, weighed }: VariantStudy): Table {
-  type Row = { texts: readonly string[]; outcome: PointOutcome };
-  const rows = weighed.flatMap(({ texts, outcomes }) =>
-    outcomes.map((outcome): Row => ({ texts, outcome })),
-  );
-  const columns: Column<Row>[] = [
-    ...keys.map(({ path }, k) => words<Row>(path, path, ({ texts }) => texts[k])),
-    ...within(POINT, ({ outcome }: Row) => outcome),
-  ];
-  return tableOf('Every point', columns, rows);
-}
-
 export function variantDocument(study: VariantStudy, scenario: Scenario) {
-  const { keys, weighed, recommended, pareto, baseline, between, bestSecond, target } = study;
+  const { keys, weighed, recommended, pareto, baseline, between, bestSecond, costs, target } =
+    study;
   const figures = (outcomes: readonly PointOutcome[], names: readonly string[]) => {
     const columns = asColumns(curveTable({ outcomes }));
     return Object.fromEntries(names.map((name) => [name, columns[name]]));
@@ -68,7 +57,7 @@ export function variantDocument(study: VariantStudy, scenario: Scenario) {
       ...tradeOffDocument(variant, target.score),
       ...figures(variant.outcomes, [...FIGURES, 'settled', 'failures']),
     })),
-    recommended: recommended.texts,
+    recommended: recommended?.texts ?? null,
     pareto: pareto.map(({ texts }) => texts),
     baseline: figures(baseline, FIGURES),
     ...(between !== undefined && { between_si: plain(between) }),
@@ -80,8 +69,22 @@ export function variantDocument(study: VariantStudy, scenario: Scenario) {
         between_si: plain(one.between),
       })),
     }),
+    ...(costs && { costs: asObjects(costsTable(costs, target.score)) }),
     audit: auditOf(allOutcomes([...weighed, { outcomes: baseline }])),
   };
+}
+
+/** What each value of a condition leaves in the bands. */
+function costsTable(costs: readonly Cost[], score: Score | undefined): Table {
+  return tableOf<Cost>(
+    'What the condition costs',
+    [
+      words('value', 'value', ({ text }) => text),
+      column(q.bandMean(score), ({ bandMean }) => bandMean),
+      column(q.COST, ({ changePercent }) => changePercent),
+    ],
+    costs,
+  );
 }
 
 const FIGURES = [q.EFFICIENCY.key, q.TORQUE.key];
