@@ -211,6 +211,11 @@ export function limitsOf(leaf: Leaf): readonly [number, number] {
   return boundsOf(leaf, leaf.limits);
 }
 
+/** Usual range of a leaf in the unit inside the program, where it has one. */
+export function usualOf(leaf: Leaf): readonly [number, number] | undefined {
+  return leaf.usual && boundsOf(leaf, leaf.usual);
+}
+
 function boundsOf(leaf: Leaf, texts: readonly [string, string]): readonly [number, number] {
   const known = BOUNDS.get(texts) ?? [leafValue(texts[0], leaf), leafValue(texts[1], leaf)];
   BOUNDS.set(texts, known as [number, number]);
@@ -236,12 +241,35 @@ export function readLeaf(raw: unknown, leaf: Leaf): Quantity | LeafProblem {
   }
   const read = readQuantity(raw, leaf.dimension, { ...leaf, example });
   if ('problem' in read) return { ...read, limit };
+  const lost = lostAngle(read, leaf);
+  if (lost !== undefined) return { ...lost, limit };
   const broken = brokenLimit(read, leaf);
   if (broken !== undefined) {
     return { problem: broken, remedy: `keep within the limit. ${leaf.description}`, limit };
   }
   const seldom = leaf.usual && !read.gauge && !within(read.value, boundsOf(leaf, leaf.usual));
   return seldom ? { ...read, unusual: `${leaf.usual![0]} to ${leaf.usual![1]}` } : read;
+}
+
+/** An angle without a dead centre that is not where such an angle lies was meant from one. */
+function lostAngle(read: Quantity, leaf: Leaf): LeafProblem | undefined {
+  const { deadCentres, usual } = leaf;
+  if (!deadCentres || read.fromDeadCentre || !usual) return undefined;
+  if (within(read.value, boundsOf(leaf, usual))) return undefined;
+  const [, number = ''] = /^([+-]?[\d.]+)/.exec(read.text) ?? [];
+  const { top, bottom } = deadCentres;
+  const ways = {
+    BTDC: top - read.value,
+    ATDC: top + read.value,
+    BBDC: bottom - read.value,
+    ABDC: bottom + read.value,
+  };
+  const meant = Object.entries(ways).find(([, at]) => within(at, boundsOf(leaf, usual)))?.[0];
+  const example = meant ? `did you mean ${number} deg ${meant}?` : `write for example ${usual[0]}`;
+  return {
+    problem: `${read.text} names no dead centre; counted from firing top dead centre it lies where none lie`,
+    remedy: `${example} BTDC, ATDC, BBDC and ABDC are known. ${leaf.description}`,
+  };
 }
 
 function brokenLimit(read: Quantity, leaf: Leaf): string | undefined {

@@ -12,6 +12,7 @@ import { checkChamber } from './sections/chamber.ts';
 import { checkEngine, engineSection } from './sections/engine.ts';
 import { checkExhaust, exhaustSection } from './sections/exhaust.ts';
 import { checkFit, fitSection } from './sections/fit.ts';
+import { checkFlowPath } from './sections/flowPath.ts';
 import { fuelSection } from './sections/fuel.ts';
 import { checkInjectors } from './sections/injectorChecks.ts';
 import { injectorsSection } from './sections/injectors.ts';
@@ -71,6 +72,7 @@ export function checkScenario(view: ScenarioView, { places }: Told): void {
   checkEngine(view.engine);
   checkIntake(view);
   checkExhaust(view);
+  checkFlowPath(view);
   checkChamber(view);
   checkInjectors(view);
   checkStudy(view);

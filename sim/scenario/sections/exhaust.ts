@@ -12,6 +12,7 @@ const portSection = section(
   'Port in the head, from the seats to the flange.',
   pipeKeys('Length along the centre line, seat to flange.', {
     longest: '400 mm',
+    usual: { length: ['25 mm', '200 mm'], wall: ['400 K', '900 K'] },
     wallTemperature: { value: '500 K', why: 'common practice, no source' },
     roughness: { value: '0.05 mm', why: 'cast and cleaned up; common practice, no source' },
     doubt: {
@@ -27,6 +28,7 @@ const primarySection = section(
   'Pipe of one cylinder, from the flange to the joint or to the open air.',
   pipeKeys('Length along the centre line.', {
     longest: '3 m',
+    usual: { length: ['200 mm', '1.6 m'], wall: ['450 K', '1100 K'] },
     wallTemperature: { value: '800 K', why: 'common practice, no source' },
     roughness: STEEL,
     doubt: {
@@ -43,6 +45,7 @@ const tailSection = section(
   'From the joint to the open air: collector and tail pipe.',
   pipeKeys('Length along the centre line.', {
     longest: '6 m',
+    usual: { length: ['300 mm', '4.5 m'], wall: ['350 K', '1000 K'] },
     wallTemperature: { value: '650 K', why: 'common practice, no source' },
     roughness: STEEL,
     doubt: {

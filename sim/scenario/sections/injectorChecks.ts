@@ -72,7 +72,7 @@ function pipes({ intake: { trumpet, throttle, runner, port } }: ScenarioView) {
   });
   const bore = throttle.bore.given ?? Number.NaN;
   return [
-    { name: 'trumpet', ...ends(trumpet as never) },
+    { name: 'trumpet', ...ends(trumpet) },
     {
       name: 'throttle body',
       length: throttle.length.given ?? Number.NaN,

@@ -4,18 +4,14 @@ import type {
   IntakeSpecification,
   PipeSpecification,
 } from '../../specification.ts';
-import { limitsOf, maybe, optional, section } from '../key.ts';
-import { quantityToText } from '../quantity.ts';
+import { limitsOf, maybe, optional, section, usualOf } from '../key.ts';
 import type { ScenarioView } from '../schema.ts';
-import type { Place, ViewOf } from '../view.ts';
+import type { ViewOf } from '../view.ts';
 import { ambientPressure } from './ambient.ts';
-import { diameterAt, PIPE_DIAMETER, pipeKeys, resolveWalledPipe } from './pipe.ts';
+import { PIPE_DIAMETER, pipeKeys, resolveWalledPipe } from './pipe.ts';
 import { checkThrottle, resolveThrottle, throttleSection } from './throttle.ts';
 import { checkTrumpet, resolveTrumpet, trumpetSection } from './trumpet.ts';
 import { checkValves, resolveValves, valvesSection } from './valve.ts';
-
-/** Neighbouring bores may differ by this much before a warning [-]; common practice, no source. */
-const STEP = 0.1;
 
 const feedSection = section('A box that feeds the trumpets; without it they breathe ambient air.', {
   pressure: maybe('pressure', 'Pressure in the box, absolute; or above ambient with "gauge".', {
@@ -37,6 +33,7 @@ const runnerSection = section(
   'Pipe between throttle body and cylinder head; leave it out where the body bolts to the head.',
   pipeKeys('Length along the centre line.', {
     longest: '2 m',
+    usual: { length: ['10 mm', '350 mm'], wall: ['0 degC', '120 degC'] },
     wallTemperature: { value: '315 K', why: 'common practice, no source' },
     roughness: { value: '0.0015 mm', why: 'drawn tube, Moody 1944, from memory' },
     doubt: {
@@ -51,6 +48,7 @@ const portSection = section(
   'Port in the head, from its face to the valve seats; one pipe of the area that all branches share.',
   pipeKeys('Length along the centre line, face to seat.', {
     longest: '500 mm',
+    usual: { length: ['40 mm', '250 mm'], wall: ['20 degC', '150 degC'] },
     wallTemperature: { value: '350 K', why: 'common practice, no source' },
     roughness: { value: '0.05 mm', why: 'cast and cleaned up; common practice, no source' },
     doubt: {
@@ -79,37 +77,40 @@ export function checkIntake(view: ScenarioView): void {
   checkTrumpet(intake.trumpet);
   checkThrottle(intake.throttle);
   checkValves(intake.valves);
-  checkSteps(intake);
 }
 
-/** A gauge pressure is known once ambient is. */
+/** Warmth of a box that the sun and the engine explain [K], and the share that a blower adds. */
+const SOAK = { rise: 15, overIsentropic: 4 };
+
+/** A gauge pressure is known once ambient is; air in a box is as warm as its pressure explains. */
 function checkFeed({ ambient, intake: { feed } }: ScenarioView): void {
   const { quantity, key } = feed.pressure;
-  if (!quantity?.gauge) return;
-  const pressure = quantity.value + ambientPressure(ambient);
-  const [low, high] = limitsOf(key);
-  if (pressure >= low && pressure <= high) return;
-  feed.pressure.problem(
-    `${(pressure / 1e5).toFixed(3)} bar absolute is out of range`,
-    'gauge counts from ambient, absolute from vacuum',
-    `${key.limits[0]} to ${key.limits[1]}`,
-  );
+  const outside = ambientPressure(ambient);
+  const pressure = (quantity?.value ?? outside) + (quantity?.gauge ? outside : 0);
+  const shown = `${(pressure / 1e5).toFixed(3)} bar absolute`;
+  if (quantity?.gauge && !inside(pressure, limitsOf(key))) {
+    feed.pressure.problem(
+      `${shown} is out of range`,
+      'gauge counts from ambient, absolute from vacuum',
+      `${key.limits[0]} to ${key.limits[1]}`,
+    );
+  } else if (quantity?.gauge && !inside(pressure, usualOf(key)!)) {
+    feed.pressure.warn(
+      `${shown} is unusual; most engines lie within ${key.usual![0]} to ${key.usual![1]}`,
+    );
+  }
+  const air = ambient.temperature.assumed;
+  const rise = feed.temperature.given! - air;
+  const isentropic = air * ((pressure / outside) ** (0.4 / 1.4) - 1);
+  const explained = SOAK.rise + SOAK.overIsentropic * Math.max(isentropic, 0);
+  if (rise < -1 || rise > explained) {
+    feed.temperature.warn(
+      `the box is ${Math.abs(rise).toFixed(0)} K ${rise < 0 ? 'colder' : 'warmer'} than the air outside, at ${shown}: check both`,
+    );
+  }
 }
 
-/** Bores that meet should match; a step is computed as it stands, but is seldom meant. */
-function checkSteps({ trumpet, throttle, runner, port }: IntakeView): void {
-  const bore = throttle.bore.given;
-  const head = runner.here.present ? runner : port;
-  warnStep(trumpet.here, diameterAt(trumpet, 'ValveEnd'), bore);
-  warnStep(head.here, diameterAt(head, 'AirEnd'), bore);
-}
-
-function warnStep(at: Place, diameter?: number, bore?: number): void {
-  if (diameter === undefined || bore === undefined) return;
-  if (Math.abs(diameter - bore) <= STEP * bore) return;
-  const shown = [diameter, bore].map((size) => quantityToText(size, 'length')).join(' against ');
-  at.warn(`steps at the throttle body: ${shown}; check that this is so`);
-}
+const inside = (x: number, [low, high]: readonly [number, number]) => x >= low && x <= high;
 
 type Air = Pick<AmbientSpecification, 'pressure' | 'temperature'>;
 

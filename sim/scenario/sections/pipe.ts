@@ -6,6 +6,7 @@ import type { LeafPlace, SectionView } from '../view.ts';
 /** What differs from pipe to pipe. */
 interface PipeOptions<W extends Absent> extends Pick<LeafOptions, 'form'> {
   longest: string;
+  usual: Record<'length' | 'wall', readonly [string, string]>;
   wallTemperature: W;
   roughness: Absent & { value: string };
   /** How far each is likely to be off; one that is left out is taken as known. */
@@ -14,7 +15,7 @@ interface PipeOptions<W extends Absent> extends Pick<LeafOptions, 'form'> {
 
 /** Keys of a pipe, to spread into a section. */
 export function pipeKeys<const W extends Absent>(length: string, options: PipeOptions<W>) {
-  const { longest, wallTemperature, roughness, form } = options;
+  const { longest, usual, wallTemperature, roughness, form } = options;
   const doubtOf = (key: keyof PipeOptions<W>['doubt']) => {
     const doubt = options.doubt[key];
     return doubt ? { doubt } : {};
@@ -23,6 +24,7 @@ export function pipeKeys<const W extends Absent>(length: string, options: PipeOp
   return {
     length: quantity('length', length, {
       limits: ['1 mm', longest],
+      usual: usual.length,
       ...doubtOf('length'),
       ...(form && { form }),
     }),
@@ -43,6 +45,7 @@ export function pipeKeys<const W extends Absent>(length: string, options: PipeOp
     ),
     wallTemperature: maybe('temperature', 'Temperature of the wall.', {
       limits: ['220 K', '1300 K'],
+      usual: usual.wall,
       absent: wallTemperature,
       ...doubtOf('wallTemperature'),
     }),

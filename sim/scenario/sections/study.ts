@@ -43,6 +43,13 @@ export function checkStudy(view: ScenarioView): void {
 function checkSweptLengths({ sweep: { lengths }, intake: { trumpet } }: ScenarioView): void {
   const short = lengths.at.rows.find(({ given }) => given! < shortestTrumpet(trumpet));
   checkTrumpetLength(trumpet, short ?? lengths.from);
+  const tried = gridValues(lengths);
+  const fitted = trumpet.length.given!;
+  const span = Math.max(...tried) / Math.min(...tried) > 1.5 ? [1 / 2, 2] : [1 / 4, 4];
+  if (fitted < Math.min(...tried) * span[0]! || fitted > Math.max(...tried) * span[1]!) {
+    const shown = [Math.min(...tried), Math.max(...tried)].map((x) => quantityToText(x, 'length'));
+    trumpet.length.warn(`the trumpets fitted now lie far from the ${shown.join(' to ')} to try`);
+  }
 }
 
 function checkPoints(view: ScenarioView): void {

@@ -56,6 +56,7 @@ export const trumpetSection = section(
   {
     ...pipeKeys('Length of the trumpet fitted now: the baseline. Rim plane to body face.', {
       longest: '2 m',
+      usual: { length: ['20 mm', '800 mm'], wall: ['-20 degC', '100 degC'] },
       wallTemperature: {
         rule: 'ambient temperature',
         why: 'the trumpet stands in the air stream; common practice, no source',

@@ -1,8 +1,9 @@
 /** The valves of one kind: heads, cam, and what they flow. */
 import type { LiftSpecification, ValveSpecification } from '../../specification.ts';
-import { type Doubt, list, maybe, oneOf, optional, quantity, section } from '../key.ts';
+import { type Doubt, list, maybe, oneOf, optional, quantity, section, usualOf } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
 import { numbers, type ViewOf } from '../view.ts';
+import { warnRough } from './smooth.ts';
 import {
   checkValveFlow,
   flowBenchSection,
@@ -23,6 +24,23 @@ export type ValveKind = keyof typeof DEAD_CENTRES;
 const SPAN = {
   intake: ['180 deg', '720 deg'],
   exhaust: ['0 deg', '540 deg'],
+} as const;
+
+/**
+ * Where events and lobe centres of most engines lie, at a check lift near 1 mm; common practice, no
+ * source.
+ */
+const USUAL = {
+  intake: {
+    open: ['60 deg BTDC', '30 deg ATDC'],
+    close: ['10 deg ABDC', '90 deg ABDC'],
+    centre: ['95 deg ATDC', '120 deg ATDC'],
+  },
+  exhaust: {
+    open: ['90 deg BBDC', '20 deg BBDC'],
+    close: ['20 deg BTDC', '60 deg ATDC'],
+    centre: ['120 deg BTDC', '95 deg BTDC'],
+  },
 } as const;
 
 /** Longest opening that is taken [deg of crank]; common practice, no source. */
@@ -64,8 +82,9 @@ export function valvesSection<K extends ValveKind>(kind: K) {
 
 function liftSection(kind: ValveKind) {
   const row = { limits: SPAN[kind], deadCentres: DEAD_CENTRES[kind] };
-  const event = (label: string, doubt: Doubt) => ({
+  const event = (key: 'open' | 'close' | 'centre', label: string, doubt: Doubt) => ({
     ...row,
+    usual: USUAL[kind][key],
     doubt,
     ...formOf(kind, label),
   });
@@ -76,17 +95,17 @@ function liftSection(kind: ValveKind) {
       open: maybe(
         'angle',
         'Crank angle of opening at the check lift, off the cam card.',
-        event('Intake opens', wheel),
+        event('open', 'Intake opens', wheel),
       ),
       close: maybe(
         'angle',
         'Crank angle of closing at the check lift, off the cam card.',
-        event('Intake closes', wheel),
+        event('close', 'Intake closes', wheel),
       ),
       centre: maybe(
         'angle',
         'Crank angle of full lift: the centre of the lobe.',
-        event('Intake lobe centre', { half: '2 deg', why: 'degree wheel and chain' }),
+        event('centre', 'Intake lobe centre', { half: '2 deg', why: 'degree wheel and chain' }),
       ),
       duration: maybe('angle', 'Crank angle open at the check lift.', {
         limits: ['90 deg', `${LONGEST_DURATION} deg`],
@@ -159,7 +178,8 @@ function checkTiming(lift: LiftView): void {
   );
 }
 
-function checkDuration({ open, close }: LiftView): void {
+function checkDuration(lift: LiftView): void {
+  const { open, close } = lift;
   if (open.given === undefined || close.given === undefined) return;
   const remedy =
     'count from the right dead centre: intake valves open near TDC and close ABDC, exhaust valves open BBDC and close near TDC';
@@ -170,10 +190,28 @@ function checkDuration({ open, close }: LiftView): void {
   } else if (duration > LONGEST_DURATION || duration < 90) {
     const limit = `90 deg to ${LONGEST_DURATION} deg open`;
     close.problem(`the valve is open for ${duration} deg`, remedy, limit);
+  } else {
+    warnCentre(lift, (open.given + close.given) / 2);
   }
 }
 
+/** Events that are each usual may still be those of no cam. */
+function warnCentre({ centre: { key }, here }: LiftView, at: number): void {
+  const [low, high] = usualOf(key)!;
+  if (at >= low && at <= high) return;
+  const top = key.deadCentres!.top;
+  const shown = `${Number(Math.abs(at - top).toPrecision(4))} deg ${at < top ? 'B' : 'A'}TDC`;
+  const [from, to] = key.usual!;
+  here.warn(
+    `open and close put the lobe's centre at ${shown}; most engines lie within ${from} to ${to}`,
+  );
+}
+
 function checkTable({ table: { rows } }: LiftView): void {
+  warnRough(
+    numbers(rows.map(({ angle }) => angle)),
+    rows.map(({ lift }) => lift),
+  );
   for (const row of rows.length > 0 ? [rows[0]!, rows.at(-1)!] : []) {
     if (!(row.lift.given! > 0)) continue;
     row.lift.problem(

@@ -2,6 +2,7 @@
 import type { ValveFlowSpecification } from '../../specification.ts';
 import { choice, type Doubt, list, maybe, quantity, section } from '../key.ts';
 import { numbers } from '../view.ts';
+import { warnKink } from './smooth.ts';
 import type { ValvesView } from './valve.ts';
 import { maximumLift, seatOf } from './valveHead.ts';
 
@@ -16,6 +17,9 @@ const TYPICAL = {
   liftRatio: [0.05, 0.1, 0.15, 0.2, 0.25, 0.3],
   coefficient: [0.69, 0.67, 0.62, 0.58, 0.525, 0.475],
 };
+
+/** Share of the loss-free flow of the seats that full lift seldom stays below [-]; common practice. */
+const POOR_FLOW = 0.35;
 
 /** Doubt in the coefficients, which rise and fall together: of a table given, and of the typical one. */
 export const TABLE_DOUBT: Doubt = { half: '5 %', why: 'bench and reference area' };
@@ -39,6 +43,7 @@ export const flowBenchSection = section(
     }),
     temperature: maybe('temperature', 'Temperature of the bench air.', {
       limits: ['-10 degC', '60 degC'],
+      usual: ['5 degC', '40 degC'],
       absent: { value: '20 degC', why: 'common practice, no source' },
     }),
     pressure: maybe('pressure', 'Barometer at the bench.', {
@@ -76,6 +81,18 @@ export const flowCoefficientSection = section(
 export function checkValveFlow(valves: ValvesView): void {
   checkBenchFlow(valves);
   checkBenchReach(valves);
+  const bench = valves.flowBench.points.rows;
+  const lifts = numbers(bench.map(({ lift }) => lift));
+  warnKink(
+    lifts,
+    bench.map(({ flow }) => flow),
+    'the flow',
+    true,
+  );
+  const { points, reference } = valves.flowCoefficient;
+  const ratios = numbers(points.rows.map(({ liftRatio }) => liftRatio));
+  const cells = points.rows.map(({ coefficient }) => coefficient);
+  warnKink(ratios, cells, 'the coefficient', reference.given === 'seat');
 }
 
 /** No valve flows more than its geometric area would without any loss. */
@@ -88,6 +105,13 @@ function checkBenchFlow(valves: ValvesView): void {
   const velocity = Math.sqrt((2 * depression.given) / density);
   const most = (lift: number) => count * Math.PI * seat * Math.min(lift, seat / 4) * velocity;
   const bad = points.rows.find(({ lift, flow }) => flow.given! > most(lift.given!));
+  const last = points.rows.at(-1);
+  const share = last ? last.flow.given! / most(last.lift.given!) : Number.NaN;
+  if (share < POOR_FLOW) {
+    points.warn(
+      `full lift flows ${share.toFixed(2)} of what the seats would without any loss; most heads flow more than ${POOR_FLOW}`,
+    );
+  }
   bad?.flow.problem(
     'the flow is more than the valves pass without any loss',
     'check that flow, depression, count and head diameter belong together',
