@@ -5,7 +5,7 @@ import { quantityToText } from '../quantity.ts';
 import type { ScenarioView } from '../schema.ts';
 import { gridValues } from './grid.ts';
 import type { InjectorView } from './injectors.ts';
-import { diameterAt } from './pipe.ts';
+import { diameterAt, type PipeView } from './pipe.ts';
 
 export function checkInjectors(view: ScenarioView): void {
   const { each, staging } = view.injectors;
@@ -65,7 +65,7 @@ function checkPulses(view: ScenarioView): void {
 
 /** Pipes from the rim plane to the valve seat; NaN where a figure is not known. */
 function pipes({ intake: { trumpet, throttle, runner, port } }: ScenarioView) {
-  const ends = (pipe: typeof port) => ({
+  const ends = (pipe: PipeView) => ({
     length: pipe.length.given ?? Number.NaN,
     outer: diameterAt(pipe, 'AirEnd') ?? Number.NaN,
     inner: diameterAt(pipe, 'ValveEnd') ?? Number.NaN,
