@@ -146,6 +146,7 @@ export {
   type WeighedVariant,
 } from './study/vary/compute.ts';
 export { bandWords, floorWords } from './study/verdict.ts';
+export { batched, type SpeedsJob } from './sweep/batch.ts';
 export {
   isFailure,
   type PointFailure,
@@ -156,7 +157,6 @@ export {
   runJob,
   runSpeedsJob,
 } from './sweep/runner.ts';
-export { batched, type SpeedsJob } from './sweep/batch.ts';
 export { parseShard, runPoints, type Shard, shardPoints } from './sweep/shard.ts';
 export {
   type FinishedPoints,

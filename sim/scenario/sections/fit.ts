@@ -1,6 +1,7 @@
 /** Room for the trumpets, the shelf they come from, and the saw. */
-import { LEAST_CLEARANCE } from '../../loss/facingWall.ts';
+
 import type { Fit } from '../../decision/shelf.ts';
+import { LEAST_CLEARANCE } from '../../loss/facingWall.ts';
 import { choice, list, maybe, optional, quantity, section } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
 import type { ScenarioView } from '../schema.ts';

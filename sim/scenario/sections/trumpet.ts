@@ -33,15 +33,22 @@ const bellmouthSection = section(
       },
       doubt: { half: '70 %', why: 'handbooks differ two to four times' },
     }),
-    endCorrection: maybe('ratio', 'Acoustic end correction beyond plane waves in the flare, in radii of the rim.', {
-      limits: ['0', '3'],
-      usual: ['0.5', '1.5'],
-      absent: {
-        rule: 'from depth and overhang of the flare over the bore',
-        why: 'potential flow of flare and outside air, tests/exact/mouthLength.test.ts',
+    endCorrection: maybe(
+      'ratio',
+      'Acoustic end correction beyond plane waves in the flare, in radii of the rim.',
+      {
+        limits: ['0', '3'],
+        usual: ['0.5', '1.5'],
+        absent: {
+          rule: 'from depth and overhang of the flare over the bore',
+          why: 'potential flow of flare and outside air, tests/exact/mouthLength.test.ts',
+        },
+        doubt: {
+          half: '0.05',
+          why: 'a rim rolled back adds up to 0.045 bore radii, loss/mouthLength.ts',
+        },
       },
-      doubt: { half: '0.05', why: 'a rim rolled back adds up to 0.045 bore radii, loss/mouthLength.ts' },
-    }),
+    ),
   },
   oneOf(
     'the flare',
