@@ -87,9 +87,12 @@ function thrownBack(ka: number): number {
   return size() / before;
 }
 
-it.each([0.2, 0.5, 1])('throws a wave of ka = %f back as Levine & Schwinger, to a fiftieth', (ka) => {
-  expect(Math.abs(thrownBack(ka) / magnitudeLevineSchwinger(ka) - 1)).toBeLessThan(0.02);
-});
+it.each([0.2, 0.5, 1])(
+  'throws a wave of ka = %f back as Levine & Schwinger, to a fiftieth',
+  (ka) => {
+    expect(Math.abs(thrownBack(ka) / magnitudeLevineSchwinger(ka) - 1)).toBeLessThan(0.02);
+  },
+);
 
 it.each([0, 0.5, 1])('draws slow air with %f heads lost', (loss) => {
   const duct = pipe(0.2, 0.05, 20);
