@@ -1,4 +1,18 @@
 /** The public interface on one screen: what the command line, the page and scripts build on. */
+export { DuctEnd } from './boundary/ductEnd.ts';
+export {
+  areaStep,
+  closedEnd,
+  collector,
+  constriction,
+  junction,
+  mouth,
+  type Node,
+  nonReflecting,
+  openEnd,
+  valve,
+} from './boundary/node.ts';
+export { OpenAir, type RestState, Volume } from './boundary/reservoir.ts';
 export { type Band, bandMean, inBand } from './decision/band.ts';
 export {
   type Calibration,
@@ -32,6 +46,9 @@ export type {
   UncertaintyQuestion,
   UncertaintyStudy,
 } from './decision/uncertainty.ts';
+export { Duct, type DuctOptions, type InitialState } from './duct/duct.ts';
+export { type Profile, profileOf } from './duct/profile.ts';
+export { type Moment, Network } from './engine/network.ts';
 export { type PointResult, runPoint } from './engine/point.ts';
 export {
   STATIONS,
@@ -48,6 +65,7 @@ export {
   ScenarioError,
   type ScenarioIssue,
 } from './errors.ts';
+export { Gas, perfectGas } from './gas/gas.ts';
 export { allSettled } from './report/audit.ts';
 export { CAUTIONS, KNOWN, NOT_KNOWN } from './report/cautions.ts';
 export { type ErrorDocument, errorDocument } from './report/errorDocument.ts';

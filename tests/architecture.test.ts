@@ -7,15 +7,14 @@ const ROOT = join(import.meta.dirname, '..');
 
 /** From bottom to top: a folder may import those before it. */
 const ORDER = [
+  'step',
   'kernel',
   'gas',
   'duct',
   'loss',
-  'flux',
-  'scheme',
   'boundary',
-  'spray',
   'cylinder',
+  'spray',
   'engine',
   'sweep',
   'decision',

@@ -2,7 +2,7 @@
  * What joins duct ends, as data: its kind, its ends, and what its kind needs. How each is solved stands
  * in sim/step, a file a kind.
  */
-import { CYCLE } from '../cylinder/valveLift.ts';
+import { CYCLE } from '../crankAngle.ts';
 import { dischargeFromLoss } from '../loss/entryLoss.ts';
 import type { MouthImpedance } from '../loss/mouthRadiation.ts';
 import { END_SLOTS, M_SIZE, REC_AT, REC_SIZE, T_AREA, T_SIZE } from '../step/layout.ts';

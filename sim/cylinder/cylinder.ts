@@ -1,9 +1,9 @@
 /** A cylinder as data, and what happens at its valve closing; its steps are in step/cylinder.ts. */
 import { type Contents, Volume } from '../boundary/reservoir.ts';
+import { wrapAngle } from '../crankAngle.ts';
 import type { Gas } from '../gas/gas.ts';
 import * as AT from '../step/layout.ts';
 import { type CrankGeometry, cylinderVolume, meanPistonSpeed } from './crank.ts';
-import { wrapAngle } from './valveLift.ts';
 import type { Burn } from './wiebe.ts';
 
 export interface CylinderOptions {

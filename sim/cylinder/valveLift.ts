@@ -6,6 +6,7 @@
  * it gives a mean lift of 0.56 of the maximum over the whole event. A measured table is always better.
  */
 
+import { CYCLE, wrapAngle } from '../crankAngle.ts';
 import { interpolateLinear } from '../interpolation.ts';
 import type { LiftSpecification } from '../specification.ts';
 
@@ -18,19 +19,10 @@ export interface LiftCurve {
   lift(crankAngle: number): number;
 }
 
-/** Degrees in a four-stroke cycle. */
-export const CYCLE = 720;
-
 const FULLNESS = 1.5;
 
 export function liftCurve(spec: LiftSpecification): LiftCurve {
   return spec.kind === 'table' ? fromTable(spec.angle, spec.lift) : fromTiming(spec);
-}
-
-/** A crank angle brought into 0 <= angle < 720 [deg]. */
-export function wrapAngle(angle: number): number {
-  const turned = angle % CYCLE;
-  return turned < 0 ? turned + CYCLE : turned;
 }
 
 function fromTiming(spec: Extract<LiftSpecification, { kind: 'timing' }>): LiftCurve {

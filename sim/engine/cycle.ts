@@ -5,8 +5,9 @@
  * A run never steps by itself: it says how far to go, whoever takes the steps tells it that it has
  * come there with the parts of the model up to date, and it says how far to go next.
  */
+
+import { CYCLE, wrapAngle } from '../crankAngle.ts';
 import type { TrappedCharge } from '../cylinder/cylinder.ts';
-import { CYCLE, wrapAngle } from '../cylinder/valveLift.ts';
 import { NonPhysicalStateError } from '../errors.ts';
 import { SPRAY_STEP, type Spray } from '../spray/spray.ts';
 import * as AT from '../step/layout.ts';

@@ -1,7 +1,7 @@
 /** The spray of one cylinder's line, where the engine has injectors. */
 
+import { wrapAngle } from '../crankAngle.ts';
 import { sweptVolume } from '../cylinder/crank.ts';
-import { wrapAngle } from '../cylinder/valveLift.ts';
 import { wiebeBurn } from '../cylinder/wiebe.ts';
 import { circleArea } from '../duct/profile.ts';
 import type { FuelName } from '../gas/fuel.ts';

@@ -17,9 +17,10 @@ import {
   valve,
 } from '../boundary/node.ts';
 import { OpenAir } from '../boundary/reservoir.ts';
+import { CYCLE, wrapAngle } from '../crankAngle.ts';
 import { Cylinder } from '../cylinder/cylinder.ts';
 import { effectiveValveArea } from '../cylinder/valveFlow.ts';
-import { CYCLE, type LiftCurve, liftCurve, wrapAngle } from '../cylinder/valveLift.ts';
+import { type LiftCurve, liftCurve } from '../cylinder/valveLift.ts';
 import { wiebeBurn } from '../cylinder/wiebe.ts';
 import type { Duct } from '../duct/duct.ts';
 import type { Gas } from '../gas/gas.ts';

@@ -3,7 +3,7 @@
  * temperature, with valve lifts, for plotting and for distance-time pictures.
  */
 
-import { wrapAngle } from '../cylinder/valveLift.ts';
+import { wrapAngle } from '../crankAngle.ts';
 import type { Duct } from '../duct/duct.ts';
 import { circleArea } from '../duct/profile.ts';
 import type { EngineSpecification } from '../specification.ts';

@@ -6,11 +6,11 @@ import { describe, expect, it } from 'vitest';
 import { DuctEnd } from '../../sim/boundary/ductEnd.ts';
 import { closedEnd, constriction, junction, valve } from '../../sim/boundary/node.ts';
 import { Volume } from '../../sim/boundary/reservoir.ts';
-import { bellmouthProfile } from '../../sim/duct/bellmouth.ts';
 import { Duct } from '../../sim/duct/duct.ts';
 import { joinProfiles, profileOf } from '../../sim/duct/profile.ts';
 import type { Network } from '../../sim/engine/network.ts';
 import { FLUXES, type FluxName } from '../../sim/engine/numerics.ts';
+import { bellmouthProfile } from '../bellmouth.ts';
 import { airAndProducts } from '../gases.ts';
 import { massFluxes, network, runFor } from '../network.ts';
 

@@ -13,10 +13,10 @@ import {
   valve,
 } from '../../sim/boundary/node.ts';
 import { OpenAir, Volume } from '../../sim/boundary/reservoir.ts';
-import { bellmouthProfile } from '../../sim/duct/bellmouth.ts';
 import { Duct } from '../../sim/duct/duct.ts';
 import { joinProfiles, type Profile, profileOf } from '../../sim/duct/profile.ts';
 import type { Network } from '../../sim/engine/network.ts';
+import { bellmouthProfile } from '../bellmouth.ts';
 import { airAndProducts } from '../gases.ts';
 import { network, oneDuct } from '../network.ts';
 

@@ -1,5 +1,5 @@
 /**
- * The acoustic length of a flared pipe, found from its slowest oscillation between an open mouth and
+ * The acoustic length of a pipe with a steep taper, found from its slowest oscillation between an open mouth and
  * a closed end, against Webster's horn equation integrated on its own:
  *
  *   dp/dx = -rho dv/dt,   d(vA)/dx = -(A / rho c^2) dp/dt
@@ -9,7 +9,6 @@
 import { describe, expect, it } from 'vitest';
 import { openEnd } from '../../sim/boundary/node.ts';
 import { OpenAir } from '../../sim/boundary/reservoir.ts';
-import { bellmouthProfile } from '../../sim/duct/bellmouth.ts';
 import { Duct } from '../../sim/duct/duct.ts';
 import {
   circleArea,
@@ -20,6 +19,7 @@ import {
   profileOf,
 } from '../../sim/duct/profile.ts';
 import { perfectGas } from '../../sim/gas/gas.ts';
+import { bellmouthProfile } from '../bellmouth.ts';
 import { oneDuct } from '../network.ts';
 
 const BORE = 0.045;

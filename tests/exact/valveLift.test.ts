@@ -1,6 +1,7 @@
 /** Lift curves do what their timing or table says. No source: definitions. */
 import { describe, expect, it } from 'vitest';
-import { liftCurve, wrapAngle } from '../../sim/cylinder/valveLift.ts';
+import { wrapAngle } from '../../sim/crankAngle.ts';
+import { liftCurve } from '../../sim/cylinder/valveLift.ts';
 
 describe('lift from timing', () => {
   // Opens 28 deg before top centre between strokes, shuts 60 deg after bottom centre, at 1 mm.

@@ -1,8 +1,10 @@
 /** A drop of iso-octane at rest in still air of one atmosphere. */
+import { componentOf, DRY_AIR } from '../../../sim/gas/component.ts';
+import { fuelNamed } from '../../../sim/gas/fuel.ts';
+import { Gas } from '../../../sim/gas/gas.ts';
 import { dropDiameter, evaporateDrop } from '../../../sim/spray/droplet.ts';
 import { wetSurface } from '../../../sim/spray/evaporation.ts';
 import { liquidFuel } from '../../../sim/spray/liquidFuel.ts';
-import { airAndProducts } from '../../gases.ts';
 
 export interface DropLife {
   /** Temperature it settles to [K]. */
@@ -18,7 +20,10 @@ export interface DropLife {
 /** Follows a drop of this diameter [m] that starts at its wet-bulb temperature, air at T [K]. */
 export function dropLife(diameter: number, T: number): DropLife {
   const fuel = liquidFuel('iso-octane');
-  const gas = airAndProducts();
+  const air = componentOf(DRY_AIR);
+  const { molarMass, vapourHeatCapacity } = fuelNamed('iso-octane');
+  // Nothing burns here: the products are of no account.
+  const gas = new Gas(air, air, { molarMass, heatCapacity: vapourHeatCapacity });
   const around = { T, p: 101325, fuel: 0 };
   const surface = wetSurface(fuel);
   const mass = (Math.PI / 6) * diameter ** 3 * fuel.parts[0]!.density;

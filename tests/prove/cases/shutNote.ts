@@ -14,11 +14,11 @@ import { hillClimb } from './engine.ts';
 
 const SPEED = 1500;
 
-/** The hill-climb four with a trumpet of this length [m], cut plain, its intake walls cool. */
-export function coolPlainEngine(length: number): EngineSpecification {
+/** The hill-climb four with a trumpet of this length [m], plain or flared, its intake walls cool. */
+export function coolEngine(length: number, flared: boolean): EngineSpecification {
   const engine = withLength(hillClimb(), length);
   const { intake } = engine;
-  Object.assign(intake.trumpet.bellmouth, { depth: 0, overhang: 0 });
+  if (!flared) Object.assign(intake.trumpet.bellmouth, { depth: 0, overhang: 0 });
   for (const pipe of [intake.trumpet, intake.runner, intake.port]) {
     pipe.wallTemperature = intake.feed.temperature;
   }

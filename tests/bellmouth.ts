@@ -1,12 +1,10 @@
 /**
- * The flare of a trumpet: a quarter ellipse of axial depth a and radial overhang b that ends tangent
- * to the bore,
+ * A flare as a duct, steeper than any an engine has: a quarter ellipse of axial depth a and radial
+ * overhang b that ends tangent to the bore,
  *
  *   r(x) = r_bore + b (1 - sqrt(1 - (1 - x/a)^2)),   x from the rim plane inwards [m].
- *
- * The shape is the builder's own choice: common practice, no source.
  */
-import type { Station } from './profile.ts';
+import type { Station } from '../sim/duct/profile.ts';
 
 /** Stations per flare, closer together at the rim where the wall turns outwards. */
 const STATIONS = 24;
