@@ -6,14 +6,15 @@
  * Volumetric efficiency = fresh air trapped at intake closing / (ambient density x swept volume).
  */
 import { sweptVolume } from '../cylinder/crank.ts';
-import { NonPhysicalStateError } from '../errors.ts';
+import type { NonPhysicalStateError } from '../errors.ts';
 import type { EngineSpecification } from '../specification.ts';
 import type { SprayCycle } from '../spray/sprayTally.ts';
 import type { Audit } from './audit.ts';
-import { type LineCycle, placed, Run } from './cycle.ts';
+import { type LineCycle, Run } from './cycle.ts';
+import type { Driver, End, Start } from './driver.ts';
 import { inLanes } from './lanes.ts';
 import { type EngineModel, engineModel, type Solved } from './plan.ts';
-import { type SettledState, type SettleRule, Settling } from './settle.ts';
+import type { SettledState, SettleRule } from './settle.ts';
 import { takeOver } from './takeOver.ts';
 
 /** What a cycle comes to. */
@@ -89,25 +90,6 @@ interface SettledPoint {
   column: Float64Array;
 }
 
-/** How speeds of one model get from their starts to their ends. */
-export type Driver = (
-  model: EngineModel,
-  starts: readonly Start[],
-  rule: SettleRule,
-) => (End | NonPhysicalStateError)[];
-
-export interface Start {
-  speed: number;
-  column: Float64Array;
-  /** Whether the charge has its fuel. */
-  fuelled: boolean;
-}
-
-export interface End {
-  state: SettledState;
-  column: Float64Array;
-}
-
 /** Cell sizes of the meshes over the one asked for, coarsest first. */
 const CASCADE = [4, 2, 1];
 
@@ -161,25 +143,6 @@ function meshed(spec: EngineSpecification, factor: number): EngineSpecification 
   };
   return { ...spec, numerics };
 }
-
-/** One speed after the other, in TypeScript. */
-export const solo: Driver = (model, starts, rule) =>
-  starts.map(({ speed, column, fuelled }) => {
-    const { network } = model;
-    network.load(column);
-    const settling = new Settling(model, speed, rule);
-    settling.begin(fuelled);
-    for (;;) {
-      try {
-        network.run(Number.MAX_SAFE_INTEGER);
-      } catch (error) {
-        if (!(error instanceof NonPhysicalStateError)) throw error;
-        return placed(error, network.layout.column) as NonPhysicalStateError;
-      }
-      const state = settling.arrive();
-      if (state) return { state, column: network.layout.column.slice() };
-    }
-  });
 
 /**
  * Share of the difference between the last two meshes by which figures go on beyond the finest: a scheme
