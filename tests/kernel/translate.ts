@@ -16,8 +16,6 @@ import {
   typeOf,
 } from './program.ts';
 
-/** Functions without loops up to this size [nodes of the tree] stand where they are called. */
-const SMALL = 400;
 /** Types that a caller outside can give and take. */
 const OUTSIDE = new Set<Type>(['I', 'R', 'b', 'void']);
 
@@ -54,7 +52,7 @@ class Translation extends Expressions {
   }
 
   private routine(routine: Routine): string {
-    const { name, parameters, result, body, file, loops, size } = routine;
+    const { name, parameters, result, body, file, inline } = routine;
     this.in(file);
     this.current = routine;
     this.enter();
@@ -65,8 +63,7 @@ class Translation extends Expressions {
     const outside = [result, ...parameters.map(({ type }) => type)].every((type) =>
       OUTSIDE.has(type),
     );
-    const inline = !loops && size <= SMALL ? '@inline ' : '';
-    return `${inline}${routine.exported && outside ? 'export ' : ''}function ${head} ${text}`;
+    return `${inline ? '@inline ' : ''}${routine.exported && outside ? 'export ' : ''}function ${head} ${text}`;
   }
 
   private block(node: t.Statement, indent: string): string {
