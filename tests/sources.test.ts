@@ -2,7 +2,17 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 
-const PHYSICS = ['gas', 'duct', 'flux', 'scheme', 'boundary', 'spray', 'cylinder', 'acoustics'];
+const PHYSICS = [
+  'gas',
+  'duct',
+  'flux',
+  'scheme',
+  'loss',
+  'boundary',
+  'spray',
+  'cylinder',
+  'acoustics',
+];
 
 /** Files that hold no equation: types, registries, book-keeping, numerics. */
 const WITHOUT_PHYSICS = [

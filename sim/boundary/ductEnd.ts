@@ -1,29 +1,6 @@
-/**
- * One end of a duct as a boundary sees it: the gas that arrives there, with velocities counted
- * positive out of the duct, whichever end it is.
- */
+/** One end of a duct: where nodes join, and what crosses there. */
 import type { Duct, Side } from '../duct/duct.ts';
-import type { Gas } from '../gas/gas.ts';
-
-/** The gas that arrives at an end, half a time step ahead. */
-export interface ArrivingGas {
-  /** Density [kg/m^3]. */
-  rho: number;
-  /** Velocity out of the duct [m/s]. */
-  v: number;
-  /** Static pressure [Pa]. */
-  p: number;
-  /** Speed of sound [m/s]. */
-  c: number;
-  /** Ratio of specific heats [-]. */
-  gamma: number;
-  /** Specific gas constant [J/kg K]. */
-  R: number;
-  /** Mass fraction of burned products [-]. */
-  burned: number;
-  /** Mass fraction of fuel vapour [-]. */
-  fuel: number;
-}
+import * as AT from '../step/layout.ts';
 
 /** What crosses an end, counted positive out of the duct. */
 export interface EndFlow {
@@ -37,80 +14,41 @@ export interface EndFlow {
   fuel: number;
 }
 
-/** Where a boundary reads the arriving gas and writes what it found. */
-export interface End {
-  readonly area: number;
-  readonly arriving: ArrivingGas;
-  readonly flow: EndFlow;
-  /** Pressure found at the last solution [Pa], to start the next search from. */
-  lastPressure: number;
-  /** Takes the arriving gas from the prediction. */
-  read(gas: Gas): void;
-  /** Sets the state (rho, v out of the duct, p, composition) and the flow through the end. */
-  write(rho: number, v: number, p: number, burned: number, fuel: number, energyFlow: number): void;
+/** Four numbers of a flow, from a place on. */
+export function flowAt(slots: Float64Array, at: number): EndFlow {
+  return {
+    mass: slots[at]!,
+    energy: slots[at + 1]!,
+    burned: slots[at + 2]!,
+    fuel: slots[at + 3]!,
+  };
 }
 
-export class DuctEnd implements End {
+export class DuctEnd {
   readonly duct: Duct;
   readonly side: Side;
+  /** [m^2]. */
   readonly area: number;
-  readonly arriving: ArrivingGas = {
-    rho: 1,
-    v: 0,
-    p: 1,
-    c: 1,
-    gamma: 1.4,
-    R: 287,
-    burned: 0,
-    fuel: 0,
-  };
-  readonly flow: EndFlow = { mass: 0, energy: 0, burned: 0, fuel: 0 };
-  lastPressure = Number.NaN;
-  private readonly face: number;
-  private readonly outward: number;
+  slots = new Float64Array(AT.END_SLOTS);
 
   constructor(duct: Duct, side: Side) {
     this.duct = duct;
     this.side = side;
-    this.face = side === 'low' ? 0 : duct.mesh.cells;
-    this.outward = side === 'low' ? -1 : 1;
-    this.area = duct.mesh.faceArea[this.face]!;
+    this.area = duct.mesh.faceArea[side === 'low' ? 0 : duct.mesh.cells]!;
   }
 
-  read(gas: Gas): void {
-    const states = this.side === 'low' ? this.duct.right : this.duct.left;
-    const i = this.face;
-    const { arriving } = this;
-    arriving.rho = states.rho[i]!;
-    arriving.v = this.outward * states.u[i]!;
-    arriving.p = states.p[i]!;
-    arriving.c = states.c[i]!;
-    arriving.burned = states.burned[i]!;
-    arriving.fuel = states.fuel[i]!;
-    arriving.gamma = (arriving.c * arriving.c * arriving.rho) / arriving.p;
-    arriving.R = gas.gasConstant(arriving.burned, arriving.fuel);
+  /** As the last step found it. */
+  get flow(): EndFlow {
+    return flowAt(this.slots, AT.F_MASS);
   }
 
-  write(rho: number, v: number, p: number, burned: number, fuel: number, energyFlow: number): void {
-    const { flow, outward, area } = this;
-    const { flux } = this.duct;
-    const i = this.face;
-    const mass = rho * v;
-    flux.mass[i] = outward * mass;
-    flux.momentum[i] = mass * v + p;
-    flux.energy[i] = (outward * energyFlow) / area;
-    flux.burned[i] = outward * mass * burned;
-    flux.fuel[i] = outward * mass * fuel;
-    flow.mass = mass * area;
-    flow.energy = energyFlow;
-    flow.burned = flow.mass * burned;
-    flow.fuel = flow.mass * fuel;
-    this.lastPressure = p;
-    const end = this.duct.endState[this.side];
-    end[0] = rho;
-    end[1] = outward * v;
-    end[2] = p;
-    end[3] = burned;
-    end[4] = fuel;
+  /** Gas that has left the duct here and come in here [kg], vapour that has left less come in [kg]. */
+  get sums(): { out: number; in: number; fuel: number } {
+    const [out, into, fuel] = this.slots.subarray(AT.SUM_OUT);
+    return { out: out!, in: into!, fuel: fuel! };
+  }
+
+  resetSums(): void {
+    this.slots.fill(0, AT.SUM_OUT, AT.SUM_FUEL + 1);
   }
 }

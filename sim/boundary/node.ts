@@ -1,19 +1,166 @@
-/** What joins duct ends. The time loop knows no more of a boundary than this. */
-import type { Gas } from '../gas/gas.ts';
-import type { End } from './ductEnd.ts';
+/**
+ * What joins duct ends, as data: its kind, its ends, and what its kind needs. How each is solved stands
+ * in sim/step, a file a kind.
+ */
+import { CYCLE } from '../cylinder/valveLift.ts';
+import { dischargeFromLoss } from '../loss/entryLoss.ts';
+import { END_SLOTS, REC_AT, REC_SIZE, T_AREA, T_SIZE } from '../step/layout.ts';
+import { type DuctEnd, type EndFlow, flowAt } from './ductEnd.ts';
+import type { OpenAir, Volume } from './reservoir.ts';
 
-/** When a node is solved: the middle of the step. */
-export interface Moment {
-  /** Crank angle at half time [deg], 0 to 720; 0 where there is no crank. */
-  crankAngle: number;
-  /** How far the crank turns during the step [deg]. */
-  crankStep: number;
-  /** Length of the step [s]. */
-  dt: number;
+/** Numbers of a lane that belong to a part. */
+export interface Slots {
+  slots: Float64Array;
 }
 
-/** A node: solves all its ends together and writes flow and state to each. */
-export interface Node {
-  readonly ends: readonly End[];
-  exchange(gas: Gas, moment: Moment): void;
+export type Node =
+  | { kind: 'closed'; ends: readonly [DuctEnd]; roots: Slots }
+  | {
+      kind: 'reservoir';
+      ends: readonly [DuctEnd];
+      reservoir: OpenAir | Volume;
+      /** Effective over end area for flow into the duct and out of it [-]. */
+      shares: readonly [into: number, out: number];
+      /** Effective area [m^2] against crank angle, eight entries a degree; in place of the shares. */
+      areas?: Float64Array;
+      /** How far the crank angle of the table lags the engine's [deg]. */
+      phase: number;
+      roots: Slots;
+    }
+  | { kind: 'constriction'; ends: readonly [DuctEnd, DuctEnd]; throat: Slots }
+  | { kind: 'junction'; ends: readonly DuctEnd[]; root: Slots }
+  | Collector
+  | { kind: 'nonReflecting'; ends: readonly [DuctEnd]; reservoir: OpenAir | Volume };
+
+export interface Collector {
+  kind: 'collector';
+  ends: readonly DuctEnd[];
+  /** The ends that stand for pipes that are not solved. */
+  echoes: readonly Echo[];
+  root: Slots;
+  record: Slots;
+}
+
+const slots = (size: number): Slots => ({ slots: new Float64Array(size) });
+
+/** A rigid wall across a duct. */
+export function closedEnd(end: DuctEnd): Node {
+  return { kind: 'closed', ends: [end], roots: slots(2) };
+}
+
+/** A duct that opens into gas at rest. Losses in dynamic heads at the end's own area [-]. */
+export function openEnd(
+  end: DuctEnd,
+  reservoir: OpenAir | Volume,
+  entryLoss = 0,
+  exitLoss = 0,
+): Node {
+  const shares = [dischargeFromLoss(entryLoss), dischargeFromLoss(exitLoss)] as const;
+  return { kind: 'reservoir', ends: [end], reservoir, shares, phase: 0, roots: slots(2) };
+}
+
+/** Entries per degree; a valve's area between them is straight to within 1e-6 of its greatest. */
+const PER_DEGREE = 8;
+
+/** A valve, orifice or nozzle whose effective area [m^2] follows the crank angle less a phase [deg]. */
+export function valve(
+  end: DuctEnd,
+  reservoir: OpenAir | Volume,
+  effectiveArea: (crankAngle: number) => number,
+  phase = 0,
+): Node {
+  const areas = Float64Array.from({ length: CYCLE * PER_DEGREE + 2 }, (_, i) =>
+    effectiveArea((i / PER_DEGREE) % CYCLE),
+  );
+  return { kind: 'reservoir', ends: [end], reservoir, shares: [0, 0], areas, phase, roots: slots(2) };
+}
+
+/** Two ends with a throat between them, of effective area [m^2] from the first to the second and back. */
+export function constriction(
+  first: DuctEnd,
+  second: DuctEnd,
+  areas: { forward: number; backward: number },
+): Node {
+  const throat = slots(T_SIZE);
+  throat.slots.set([areas.forward, areas.backward], T_AREA);
+  return { kind: 'constriction', ends: [first, second], throat };
+}
+
+/**
+ * A sudden change of area between two ducts. Into the wider duct the jet mixes out and part of its
+ * head returns; into the narrower one it contracts first:
+ *
+ *   K = (1 - A1/A2)^2       widening, dynamic heads of the narrow duct (Borda-Carnot)
+ *   K = 0.5 (1 - A1/A2)     narrowing, dynamic heads of the narrow duct
+ *
+ * A constriction whose effective area meets that loss. Loss laws of slow flow.
+ * Source: Idelchik, Handbook of Hydraulic Resistance, diagrams 4-1 and 4-9 (from memory).
+ */
+export function areaStep(first: DuctEnd, second: DuctEnd): Node {
+  const forward = stepArea(first.area, second.area);
+  const backward = stepArea(second.area, first.area);
+  return constriction(first, second, { forward, backward });
+}
+
+/** Effective throat area [m^2] for flow from area `from` into area `to`. */
+function stepArea(from: number, to: number): number {
+  if (from >= to) return to / Math.sqrt(1 + 0.5 * (1 - to / from));
+  const heads = (1 - from / to) ** 2;
+  return to / Math.sqrt(1 + heads * (to / from) ** 2);
+}
+
+/** Ends that meet at one pressure, without volume. */
+export function junction(ends: readonly DuctEnd[]): Node {
+  return { kind: 'junction', ends, root: slots(1) };
+}
+
+/** The end of a pipe that is not solved. */
+export class Echo {
+  slots = new Float64Array(END_SLOTS + 2);
+  readonly area: number;
+  /** How far behind the recorded pipe this one fires [deg]. */
+  readonly delay: number;
+
+  constructor(area: number, delay: number) {
+    this.area = area;
+    this.delay = delay;
+  }
+
+  /** What it gave to the joint since the last reset: mass [kg], energy [J]. */
+  get given(): { mass: number; energy: number } {
+    const [mass, energy] = this.slots.subarray(END_SLOTS);
+    return { mass: mass!, energy: energy! };
+  }
+
+  resetLedger(): void {
+    this.slots.fill(0, END_SLOTS);
+  }
+
+  /** As the last step found it. */
+  get flow(): EndFlow {
+    return flowAt(this.slots, 8);
+  }
+}
+
+/**
+ * A joint of like pipes of an evenly firing engine, of which `pipe` is solved and the others echo it,
+ * firing 720 / joined degrees apart, with any other ends that meet there.
+ */
+export function collector(
+  pipe: DuctEnd,
+  joined: number,
+  others: readonly DuctEnd[],
+): Collector {
+  const echoes = Array.from(
+    { length: joined - 1 },
+    (_, k) => new Echo(pipe.area, ((k + 1) * CYCLE) / joined),
+  );
+  const record = slots(REC_SIZE);
+  record.slots[REC_AT] = -1;
+  return { kind: 'collector', ends: [pipe, ...others], echoes, root: slots(1), record };
+}
+
+/** An end that lets outgoing waves pass. */
+export function nonReflecting(end: DuctEnd, reservoir: OpenAir | Volume): Node {
+  return { kind: 'nonReflecting', ends: [end], reservoir };
 }

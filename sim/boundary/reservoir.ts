@@ -1,62 +1,132 @@
-/**
- * Gas at rest on the far side of a boundary: the open air, a box, a cylinder.
- */
+/** Gas at rest on the far side of a boundary: the open air, or a volume that what flows in changes. */
 import type { Gas } from '../gas/gas.ts';
-import type { EndFlow } from './ductEnd.ts';
+import * as AT from '../step/layout.ts';
+import { type EndFlow, flowAt } from './ductEnd.ts';
 
-/** A large body of gas as a boundary sees it. */
-export interface Reservoir {
+export interface RestState {
   /** Pressure [Pa]. */
-  readonly pressure: number;
+  pressure: number;
   /** Temperature [K]. */
-  readonly temperature: number;
+  temperature: number;
   /** Mass fraction of burned products [-]. */
-  readonly burned: number;
+  burned?: number;
   /** Mass fraction of fuel vapour [-]. */
-  readonly fuel: number;
-  /** Specific gas constant [J/kg K]. */
-  readonly R: number;
-  /** Ratio of specific heats [-]. */
-  readonly gamma: number;
-  /** Specific enthalpy [J/kg]. */
-  readonly enthalpy: number;
-  /**
-   * Takes what a duct end gives (or gives, where negative) during dt [s]; `area` is that of the end
-   * where it is open to the reservoir [m^2].
-   */
-  receive(flow: EndFlow, dt: number, area: number): void;
+  fuel?: number;
+}
+
+/** Gas at rest as a boundary sees it. */
+abstract class AtRest {
+  slots: Float64Array;
+
+  constructor(slots: Float64Array) {
+    this.slots = slots;
+  }
+
+  get pressure(): number {
+    return this.slots[AT.Q_P]!;
+  }
+
+  /** Mass fractions [-]. */
+  get burned(): number {
+    return this.slots[AT.Q_BURNED]!;
+  }
+
+  get fuel(): number {
+    return this.slots[AT.Q_FUEL]!;
+  }
+
+  protected showState(gas: Gas, state: RestState): void {
+    const { slots } = this;
+    const { pressure, temperature: T, burned = 0, fuel = 0 } = state;
+    slots[AT.Q_P] = pressure;
+    slots[AT.Q_RT] = gas.gasConstant(burned, fuel) * T;
+    slots[AT.Q_GAMMA] = gas.gamma(T, burned, fuel);
+    slots[AT.Q_H] = gas.enthalpy(T, burned, fuel);
+    slots[AT.Q_BURNED] = burned;
+    slots[AT.Q_FUEL] = fuel;
+  }
 }
 
 /** A reservoir whose state never changes, with a ledger of what it took. */
-export class OpenAir implements Reservoir {
-  readonly pressure: number;
+export class OpenAir extends AtRest {
+  /** [K]. */
   readonly temperature: number;
-  readonly burned: number;
-  readonly fuel: number;
-  readonly R: number;
-  readonly gamma: number;
-  readonly enthalpy: number;
-  /** What the ducts have given since the last reset: mass [kg], energy [J]. */
-  readonly taken: EndFlow = { mass: 0, energy: 0, burned: 0, fuel: 0 };
 
-  constructor(
-    gas: Gas,
-    state: { pressure: number; temperature: number; burned?: number; fuel?: number },
-  ) {
-    const { burned = 0, fuel = 0, temperature } = state;
-    this.pressure = state.pressure;
-    this.temperature = temperature;
-    this.burned = burned;
-    this.fuel = fuel;
-    this.R = gas.gasConstant(burned, fuel);
-    this.gamma = gas.gamma(temperature, burned, fuel);
-    this.enthalpy = gas.enthalpy(temperature, burned, fuel);
+  constructor(gas: Gas, state: RestState) {
+    super(new Float64Array(AT.AIR_SIZE));
+    this.temperature = state.temperature;
+    this.showState(gas, state);
   }
 
-  receive(flow: EndFlow, dt: number): void {
-    this.taken.mass += flow.mass * dt;
-    this.taken.energy += flow.energy * dt;
-    this.taken.burned += flow.burned * dt;
-    this.taken.fuel += flow.fuel * dt;
+  /** What the ducts have given since the last reset: mass [kg], energy [J]. */
+  get taken(): EndFlow {
+    return flowAt(this.slots, AT.G_MASS);
+  }
+
+  resetLedger(): void {
+    this.slots.fill(0, AT.G_MASS, AT.G_OPENING + 1);
+  }
+}
+
+/** Mass [kg] and internal energy [J] of what a volume holds. */
+export interface Contents {
+  mass: number;
+  energy: number;
+  burned: number;
+  fuel: number;
+}
+
+/** A volume of uniform gas with ducts open to it (step/volume.ts). */
+export class Volume extends AtRest {
+  readonly name: string;
+
+  /** `size` [m^3]. */
+  constructor(name: string, size: number, slots = new Float64Array(AT.VOLUME_SLOTS)) {
+    super(slots);
+    this.name = name;
+    slots[AT.V_SIZE] = size;
+  }
+
+  get size(): number {
+    return this.slots[AT.V_SIZE]!;
+  }
+
+  get temperature(): number {
+    return this.slots[AT.V_T]!;
+  }
+
+  /** A copy; `add` changes it. */
+  get contents(): Contents {
+    return flowAt(this.slots, AT.V_MASS);
+  }
+
+  /** Adds to what it holds; the rates by which boundaries see ahead stay as they are. */
+  add({ mass = 0, energy = 0, burned = 0, fuel = 0 }: Partial<Contents>): void {
+    const { slots } = this;
+    slots[AT.V_MASS]! += mass;
+    slots[AT.V_ENERGY]! += energy;
+    slots[AT.V_BURNED]! += burned;
+    slots[AT.V_FUEL]! += fuel;
+  }
+
+  /** Fills the volume with one state. */
+  fill(gas: Gas, state: RestState): void {
+    const { pressure, temperature: T, burned = 0, fuel = 0 } = state;
+    const mass = (pressure * this.size) / (gas.gasConstant(burned, fuel) * T);
+    this.slots.fill(0, AT.V_MASS, AT.V_RATE + 4);
+    const energy = mass * gas.internalEnergy(T, burned, fuel);
+    this.add({ mass, energy, burned: mass * burned, fuel: mass * fuel });
+    this.slots[AT.V_T] = T;
+    this.showState(gas, state);
+  }
+
+  /** Sets the visible state to what it holds. */
+  show(gas: Gas): void {
+    const { mass, energy, burned, fuel } = this.contents;
+    const [yb, yf] = [burned / mass, fuel / mass];
+    const T = gas.temperature(energy / mass, yb, yf, this.temperature);
+    const pressure = (mass * gas.gasConstant(yb, yf) * T) / this.size;
+    this.slots[AT.V_T] = T;
+    this.showState(gas, { pressure, temperature: T, burned: yb, fuel: yf });
   }
 }

@@ -29,7 +29,7 @@ export async function runCommandLine(words: readonly string[], streams: Streams)
   }
 }
 
-type Streams = Pick<Terminal, 'out' | 'err'>;
+type Streams = Omit<Terminal, 'json'>;
 
 function program(terminal: Terminal, end: { code: number }): Command {
   const root = new Command('trumpetry')

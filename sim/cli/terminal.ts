@@ -1,3 +1,5 @@
+import type { Workers } from './workers.ts';
+
 /** A stream that may be a terminal. */
 export type Output = NodeJS.WritableStream & { isTTY?: boolean };
 
@@ -7,6 +9,8 @@ export interface Terminal {
   json: boolean;
   out: Output;
   err: Output;
+  /** What computes points; worker threads of its own where it is absent. */
+  workers?: Workers;
 }
 
 /** Lines of a result; nothing where JSON was asked for. */

@@ -1,31 +1,14 @@
-/**
- * A cylinder: a volume of uniform gas whose size the crank sets, with work, wall heat and burning.
- *
- *   d(m e)/dt = -sum E_out - p dV/dt - h A (T - Tw) + q dm_burned/dt
- *
- * Source: the first law for an open system; wall heat as wallHeat.ts, burn as wiebe.ts.
- * The burn turns the charge (air and fuel) into products along Wiebe's law; fuel joins the charge
- * as vapour at valve closing. Balances are kept exactly: what the ledger says is what the state got.
- */
-import type { Moment } from '../boundary/node.ts';
-import { Volume } from '../boundary/volume.ts';
+/** A cylinder as data, and what happens at its valve closing; its steps are in step/cylinder.ts. */
+import { type Contents, Volume } from '../boundary/reservoir.ts';
 import type { Gas } from '../gas/gas.ts';
-import {
-  type CrankGeometry,
-  cylinderSurface,
-  cylinderVolume,
-  meanPistonSpeed,
-  sweptVolume,
-} from './crank.ts';
-import { CYCLE, wrapAngle } from './valveLift.ts';
-import { type ClosingState, closedSpeed, exchangeSpeed, woschniCoefficient } from './wallHeat.ts';
+import * as AT from '../step/layout.ts';
+import { type CrankGeometry, cylinderVolume, meanPistonSpeed } from './crank.ts';
+import { wrapAngle } from './valveLift.ts';
 import type { Burn } from './wiebe.ts';
 
 export interface CylinderOptions {
   name: string;
   crank: CrankGeometry;
-  /** Speed [rpm]. */
-  speed: number;
   /** Wall temperature [K]; leave out for an adiabatic cylinder. */
   wallTemperature?: number;
   /** How the charge burns; leave out for a motored cylinder. */
@@ -62,86 +45,54 @@ export interface CylinderLedger {
 }
 
 export class Cylinder extends Volume {
+  readonly options: CylinderOptions;
   readonly crank: CrankGeometry;
-  readonly ledger: CylinderLedger = {
-    work: 0,
-    wallHeat: 0,
-    burnHeat: 0,
-    fuelMass: 0,
-    fuelEnergy: 0,
-  };
-  private readonly options: CylinderOptions;
-  private readonly swept: number;
-  private readonly pistonSpeed: number;
-  private closing: ClosingState;
-  private chargeAir = 0;
-  private chargeFuel = 0;
-  private heatingFuel = 0;
+  readonly phase: number;
 
+  /** `startAngle`: the engine's crank angle at the start [deg]. */
   constructor(options: CylinderOptions, startAngle: number) {
-    super(options.name, cylinderVolume(options.crank, startAngle - (options.phase ?? 0)));
+    const size = cylinderVolume(options.crank, startAngle - (options.phase ?? 0));
+    super(options.name, size, new Float64Array(AT.CYLINDER_SLOTS));
     this.options = options;
     this.crank = options.crank;
-    this.swept = sweptVolume(options.crank);
-    this.pistonSpeed = meanPistonSpeed(options.crank, options.speed);
-    this.closing = { pressure: 1e5, temperature: 300, volume: this.volumeHalf };
+    this.phase = options.phase ?? 0;
+    this.slots.set([1e5, 300, size], AT.C_CLOSE_P);
+  }
+
+  /** Sets the engine's speed [rpm]. */
+  setSpeed(speed: number): void {
+    this.slots[AT.C_PISTON] = meanPistonSpeed(this.crank, speed);
   }
 
   /** This cylinder's own crank angle [deg], 0 at its firing, for the engine's [deg]. */
   ownAngle(crankAngle: number): number {
-    return wrapAngle(crankAngle - (this.options.phase ?? 0));
+    return wrapAngle(crankAngle - this.phase);
   }
 
-  override predict(gas: Gas, moment: Moment): void {
-    this.volumeHalf = cylinderVolume(this.crank, this.ownAngle(moment.crankAngle));
-    super.predict(gas, moment);
+  get ledger(): CylinderLedger {
+    const [work, wallHeat, burnHeat, fuelMass, fuelEnergy] = this.slots.subarray(AT.C_WORK);
+    return {
+      work: work!,
+      wallHeat: wallHeat!,
+      burnHeat: burnHeat!,
+      fuelMass: fuelMass!,
+      fuelEnergy: fuelEnergy!,
+    };
   }
 
-  override advance(moment: Moment): void {
-    const angle = this.ownAngle(moment.crankAngle);
-    const from = angle - 0.5 * moment.crankStep;
-    const to = angle + 0.5 * moment.crankStep;
-    const work =
-      this.pressure * (cylinderVolume(this.crank, to) - cylinderVolume(this.crank, from));
-    const wall = this.wallFlow(angle) * moment.dt;
-    const burn = this.burnBetween(from, to);
-    this.gain.energy += burn - work - wall;
-    this.ledger.work += work;
-    this.ledger.wallHeat += wall;
-    this.ledger.burnHeat += burn;
-    super.advance(moment);
-  }
-
-  /** Takes over the state of the same cylinder beside another mesh. */
-  copy(other: Cylinder, gas: Gas): void {
-    Object.assign(this.contents, other.contents);
-    Object.assign(this.rate, other.rate);
-    this.closing = other.closing;
-    this.chargeAir = other.chargeAir;
-    this.chargeFuel = other.chargeFuel;
-    this.heatingFuel = other.heatingFuel;
-    this.volumeHalf = other.volumeHalf;
-    this.temperature = other.temperature;
-    this.show(gas, 0);
+  resetLedger(): void {
+    this.slots.fill(0, AT.C_WORK, AT.C_FUEL_ENERGY + 1);
   }
 
   /** Notes and returns what is trapped at valve closing, before any fuel is added. */
   close(gas: Gas, crankAngle: number): TrappedCharge {
-    const { contents } = this;
-    this.volumeHalf = cylinderVolume(this.crank, this.ownAngle(crankAngle));
-    this.show(gas, 0);
-    this.closing = {
-      pressure: this.pressure,
-      temperature: this.temperature,
-      volume: this.volumeHalf,
-    };
-    return {
-      pressure: this.pressure,
-      temperature: this.temperature,
-      air: contents.mass - contents.burned - contents.fuel,
-      burned: contents.burned,
-      fuel: contents.fuel,
-    };
+    const { slots } = this;
+    slots[AT.V_SIZE] = cylinderVolume(this.crank, this.ownAngle(crankAngle));
+    this.show(gas);
+    const { pressure, temperature } = this;
+    slots.set([pressure, temperature, this.size], AT.C_CLOSE_P);
+    const { mass, burned, fuel } = this.contents;
+    return { pressure, temperature, air: mass - burned - fuel, burned, fuel };
   }
 
   /**
@@ -150,40 +101,13 @@ export class Cylinder extends Volume {
    * heat: fuel beyond it finds no air.
    */
   addFuel(gas: Gas, fuelMass: number, liquid = 0, most = Number.POSITIVE_INFINITY): void {
-    const { contents, ledger } = this;
     const energy = fuelMass * gas.internalEnergy(this.temperature, 0, 1);
-    contents.mass += fuelMass;
-    contents.fuel += fuelMass;
-    contents.energy += energy;
-    ledger.fuelMass += fuelMass;
-    ledger.fuelEnergy += energy;
-    this.chargeFuel = contents.fuel + liquid;
-    this.heatingFuel = Math.min(this.chargeFuel, most);
-    this.chargeAir = contents.mass - contents.burned - contents.fuel;
-  }
-
-  /** Heat flow to the wall [W] at the shown state. */
-  private wallFlow(angle: number): number {
-    const { wallTemperature: wall, shut } = this.options;
-    if (wall === undefined) return 0;
-    const closed = wrapAngle(angle - shut.from) < wrapAngle(shut.to - shut.from);
-    const speed = closed
-      ? closedSpeed(this.pistonSpeed, this.swept, this.closing, this.pressure, this.volumeHalf)
-      : exchangeSpeed(this.pistonSpeed);
-    const h = woschniCoefficient(this.crank.bore, this.pressure, this.temperature, speed);
-    return h * cylinderSurface(this.crank, angle) * (this.temperature - wall);
-  }
-
-  /** Turns charge into products between two crank angles [deg]; returns the heat released [J]. */
-  private burnBetween(from: number, to: number): number {
-    const { burn, fuelHeat = 0 } = this.options;
-    if (!burn) return 0;
-    // Angles counted from -360 to 360, since the burn straddles firing top dead centre.
-    const centred = from > CYCLE / 2 ? from - CYCLE : from;
-    const share = burn.share(centred + to - from) - burn.share(centred);
-    if (share <= 0) return 0;
-    this.gain.burned += share * (this.chargeAir + this.chargeFuel);
-    this.gain.fuel -= share * this.chargeFuel;
-    return share * this.heatingFuel * fuelHeat;
+    this.add({ mass: fuelMass, fuel: fuelMass, energy });
+    this.slots[AT.C_FUEL_MASS]! += fuelMass;
+    this.slots[AT.C_FUEL_ENERGY]! += energy;
+    const held: Contents = this.contents;
+    const fuel = held.fuel + liquid;
+    const air = held.mass - held.burned - held.fuel;
+    this.slots.set([air + fuel, fuel, Math.min(fuel, most)], AT.C_CHARGE);
   }
 }

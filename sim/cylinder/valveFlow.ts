@@ -8,11 +8,11 @@
  *   1/A_valve^2 = 1/A_bench^2 - K_port / A_port^2
  *
  * with K_port the port's loss in dynamic heads, since the port is computed as a duct of its own.
- * Source: isentropic nozzle as boundary/nozzle.ts; losses in series add as resistances, common
+ * Source: isentropic nozzle as loss/nozzle.ts; losses in series add as resistances, common
  * practice, no source. Benches that divide by the incompressible velocity sqrt(2 dp / rho) state 4 %
  * more area at 28 inches of water.
  */
-import { nozzleFlux } from '../boundary/nozzle.ts';
+import { nozzleFlux } from '../loss/nozzle.ts';
 import { circleArea } from '../duct/profile.ts';
 import { interpolateLinear } from '../interpolation.ts';
 import type { ValveSpecification } from '../specification.ts';

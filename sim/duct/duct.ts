@@ -1,11 +1,11 @@
 /**
- * A duct: a mesh, the state of the gas in its cells, and room for the values at its faces. All
- * arrays are made once; the scheme works in them.
+ * A duct: a mesh, what its walls do, and the state of the gas in its cells. The state lives in the rows
+ * of `slots` (step/layout.ts); once the duct stands in a network, these are the network's own memory.
  */
 import type { Gas } from '../gas/gas.ts';
-import { Block } from '../kernel/arena.ts';
-import * as FIELD from '../kernel/fields.ts';
-import { type FaceFluxes, type FaceStates, faceFluxes, faceStates } from './faces.ts';
+import * as ROW from '../step/layout.ts';
+import { use } from '../step/lanes.ts';
+import { refreshCell } from '../step/update.ts';
 import { type Mesh, meshOf } from './mesh.ts';
 import type { Profile } from './profile.ts';
 
@@ -22,54 +22,6 @@ export interface DuctOptions {
   lossPerLength?: (x: number) => number;
 }
 
-/** Conserved quantities per unit volume, cell means. */
-export interface CellStates {
-  /** Density [kg/m^3]. */
-  rho: Float64Array;
-  /** Momentum [kg/m^2 s]. */
-  momentum: Float64Array;
-  /** Total energy, sensible and kinetic [J/m^3]. */
-  energy: Float64Array;
-  /** Burned products [kg/m^3]. */
-  rhoBurned: Float64Array;
-  /** Fuel vapour [kg/m^3]. */
-  rhoFuel: Float64Array;
-}
-
-/** What follows from the conserved quantities. */
-export interface CellPrimitives {
-  /** Velocity [m/s]. */
-  u: Float64Array;
-  /** Static pressure [Pa]. */
-  p: Float64Array;
-  /** Static temperature [K]. */
-  T: Float64Array;
-  /** Ratio of specific heats [-]. */
-  gamma: Float64Array;
-  /** Specific gas constant [J/kg K]. */
-  R: Float64Array;
-  /** Speed of sound [m/s]. */
-  c: Float64Array;
-  /** Mass fraction of burned products [-]. */
-  burned: Float64Array;
-  /** Mass fraction of fuel vapour [-]. */
-  fuel: Float64Array;
-}
-
-/** Differences across each cell of what the scheme reconstructs. */
-export interface CellSlopes {
-  /** Density [kg/m^3]. */
-  rho: Float64Array;
-  /** Velocity [m/s]. */
-  u: Float64Array;
-  /** Static pressure [Pa]. */
-  p: Float64Array;
-  /** Mass fraction of burned products [-]. */
-  burned: Float64Array;
-  /** Mass fraction of fuel vapour [-]. */
-  fuel: Float64Array;
-}
-
 /** A uniform state to start from. */
 export interface InitialState {
   /** Pressure [Pa]. */
@@ -84,92 +36,85 @@ export interface InitialState {
   fuel?: number;
 }
 
+/** Conserved quantities per unit volume, cell means [kg/m3], [kg/m2 s], [J/m3], [kg/m3], [kg/m3]. */
+export type CellStates = Record<
+  'rho' | 'momentum' | 'energy' | 'rhoBurned' | 'rhoFuel',
+  Float64Array
+>;
+
+/** What follows from them [m/s], [Pa], [K], [-], [-], [-]. */
+export type CellPrimitives = Record<'u' | 'p' | 'T' | 'gamma' | 'burned' | 'fuel', Float64Array>;
+
 /** Which end of a duct: `low` at x = 0, `high` at x = length. */
 export type Side = 'low' | 'high';
 
 export class Duct {
   readonly name: string;
   readonly mesh: Mesh;
-  /** The memory of the arrays below. */
-  readonly block: Block;
-  readonly cells: CellStates;
-  readonly prim: CellPrimitives;
-  /** State on the side of falling x of each face, at half time. */
-  readonly left: FaceStates;
-  /** State on the side of rising x of each face, at half time. */
-  readonly right: FaceStates;
-  readonly flux: FaceFluxes;
-  /** Limited differences across each cell. */
-  readonly slope: CellSlopes;
-  /** Half-time total pressure p + rho u^2/2 of each cell, with which a taper's wall pushes [Pa]. */
-  readonly totalPressure: Float64Array;
-  /** The rest of the wall's push, and its friction, on each cell [N/m^3]. */
-  readonly wallForce: Float64Array;
-  /** Heat from the wall to each cell [W/m^3]. */
-  readonly wallHeat: Float64Array;
-  /** Fanning friction factor of each cell [-]. */
-  readonly fanning: Float64Array;
-  /** What roughness adds under the logarithm of the friction law, (eps / 3.7 D)^1.11 [-]. */
-  readonly roughTerm: Float64Array;
   /** Wall temperature of each cell [K]; 0 where adiabatic. */
   readonly wallTemperature: Float64Array;
   /** Spread loss of each cell, dynamic heads per metre [1/m]. */
   readonly lossPerLength: Float64Array;
   /** Roughness [m]; NaN for a frictionless wall. */
   readonly roughness: number;
-  /** Primitive state found at both end faces in the last step: rho, u, p, burned, fuel. */
-  readonly endState: Record<Side, Float64Array>;
-  /** Specific internal energy of each cell [J/kg], while primitives are worked out. */
-  private readonly internal: Float64Array;
-  /** Greatest |u| + c of the state as it stands [m/s]. */
-  fastest = 0;
-  /** Heat taken from the wall since the last reset of the ledger [J]. */
-  heatTaken = 0;
+  /** Rows of state (step/layout.ts). */
+  slots: Float64Array<ArrayBuffer>;
+  /** Greatest speed and heat ledger. */
+  readonly sums = { slots: new Float64Array(ROW.D_SUMS_SIZE) };
+  cells!: CellStates;
+  prim!: CellPrimitives;
 
   constructor(profile: Profile, options: DuctOptions) {
     const mesh = meshOf(profile, options.largestCell);
-    const n = mesh.cells;
-    const field = () => new Float64Array(n);
-    const along = (f?: (x: number) => number) => field().map((_, i) => cellMean(mesh, i, f));
+    const along = (f?: (x: number) => number) =>
+      Float64Array.from({ length: mesh.cells }, (_, i) => cellMean(mesh, i, f));
     this.name = options.name;
     this.mesh = mesh;
-    const block = new Block(n);
-    const row = (k: number) => block.ofCells(k);
-    this.block = block;
+    this.wallTemperature = along(options.wallTemperature);
+    this.lossPerLength = along(options.lossPerLength);
+    this.roughness = options.roughness ?? Number.NaN;
+    this.slots = new Float64Array(ROW.ROWS * this.stride);
+    this.bind(this.slots);
+  }
+
+  /** Places of a row. */
+  get stride(): number {
+    return this.mesh.cells + 2;
+  }
+
+  /** Makes these numbers, which hold its state already, the duct's own. */
+  bind(slots: Float64Array<ArrayBuffer>): void {
+    this.slots = slots;
+    const row = (k: number) => slots.subarray(k * this.stride + 1, (k + 1) * this.stride - 1);
     this.cells = {
-      rho: row(FIELD.RHO),
-      momentum: row(FIELD.MOMENTUM),
-      energy: row(FIELD.ENERGY),
-      rhoBurned: row(FIELD.RHO_BURNED),
-      rhoFuel: row(FIELD.RHO_FUEL),
+      rho: row(ROW.RHO),
+      momentum: row(ROW.MOMENTUM),
+      energy: row(ROW.ENERGY),
+      rhoBurned: row(ROW.RHO_BURNED),
+      rhoFuel: row(ROW.RHO_FUEL),
     };
     this.prim = {
-      u: row(FIELD.U),
-      p: row(FIELD.P),
-      T: row(FIELD.T),
-      gamma: row(FIELD.GAMMA),
-      R: row(FIELD.R),
-      c: row(FIELD.C),
-      burned: row(FIELD.BURNED),
-      fuel: row(FIELD.FUEL),
+      u: row(ROW.U),
+      p: row(ROW.P),
+      T: row(ROW.T),
+      gamma: row(ROW.GAMMA),
+      burned: row(ROW.BURNED),
+      fuel: row(ROW.FUEL),
     };
-    this.left = faceStates(block, FIELD.LEFT_RHO);
-    this.right = faceStates(block, FIELD.RIGHT_RHO);
-    this.flux = faceFluxes(block);
-    this.slope = { rho: field(), u: field(), p: field(), burned: field(), fuel: field() };
-    this.totalPressure = row(FIELD.TOTAL_PRESSURE);
-    this.internal = field();
-    this.wallForce = row(FIELD.WALL_FORCE);
-    this.wallHeat = row(FIELD.WALL_HEAT);
-    this.fanning = row(FIELD.FANNING);
-    this.roughTerm = mesh.diameter.map((d) => ((options.roughness ?? 0) / (3.7 * d)) ** 1.11);
-    this.wallTemperature = row(FIELD.WALL_TEMPERATURE);
-    this.wallTemperature.set(along(options.wallTemperature));
-    this.lossPerLength = row(FIELD.LOSS_PER_LENGTH);
-    this.lossPerLength.set(along(options.lossPerLength));
-    setGeometry(block, mesh);
-    this.roughness = options.roughness ?? Number.NaN;
-    this.endState = { low: new Float64Array(5), high: new Float64Array(5) };
+  }
+
+  /** Greatest |u| + c of the state as it stands [m/s]. */
+  get fastest(): number {
+    return this.sums.slots[ROW.D_FASTEST]!;
+  }
+
+  /** Heat taken from the wall since the last reset of the ledger [J]. */
+  get heatTaken(): number {
+    return this.sums.slots[ROW.D_HEAT]!;
+  }
+
+  resetLedger(): void {
+    this.sums.slots[ROW.D_HEAT] = 0;
   }
 
   /** Fills the duct with one state. */
@@ -192,32 +137,23 @@ export class Duct {
       prim.T[i] = T;
     }
     this.refresh(gas);
-    this.setEnd('low', 0);
-    this.setEnd('high', mesh.cells - 1);
+    this.setEnd(0, 1);
+    this.setEnd(this.stride - 1, mesh.cells);
   }
 
-  /** Primitive values from the conserved ones. */
+  /** Primitive values from the conserved ones; temperature by one Newton step from its last value. */
   refresh(gas: Gas): void {
-    const { rho, momentum, energy, rhoBurned, rhoFuel } = this.cells;
-    const { u, c, burned, fuel } = this.prim;
-    const { internal } = this;
-    const n = this.mesh.cells;
-    for (let i = 0; i < n; i++) {
-      const perRho = 1 / rho[i]!;
-      const velocity = momentum[i]! * perRho;
-      u[i] = velocity;
-      internal[i] = energy[i]! * perRho - 0.5 * velocity * velocity;
-      burned[i] = rhoBurned[i]! * perRho;
-      fuel[i] = rhoFuel[i]! * perRho;
-    }
-    gas.temperatures(this.prim, rho, internal, n);
+    const { slots, stride, mesh } = this;
+    use({ N: NONE, K: gas.head(), X: slots });
     let fastest = 0;
-    for (let i = 0; i < n; i++) {
-      const speed = Math.abs(u[i]!) + c[i]!;
-      // Written so that a NaN is kept.
+    const { gamma, p } = this.prim;
+    const { rho } = this.cells;
+    for (let i = 0; i < mesh.cells; i++) {
+      refreshCell(i, stride);
+      const speed = Math.abs(this.prim.u[i]!) + Math.sqrt((gamma[i]! * p[i]!) / rho[i]!);
       if (!(speed <= fastest)) fastest = speed;
     }
-    this.fastest = fastest;
+    this.sums.slots[ROW.D_FASTEST] = fastest;
   }
 
   /** Mass [kg], energy [J], burned products [kg] and fuel vapour [kg] held. */
@@ -233,32 +169,21 @@ export class Duct {
     };
   }
 
-  private setEnd(side: Side, i: number): void {
-    const { cells, prim } = this;
-    this.endState[side].set([
-      cells.rho[i]!,
-      prim.u[i]!,
-      prim.p[i]!,
-      prim.burned[i]!,
-      prim.fuel[i]!,
-    ]);
+  /** State found at an end in the last step: rho, u, p, burned, fuel. */
+  endState(side: Side): number[] {
+    const at = side === 'low' ? 0 : this.stride - 1;
+    return BEYOND.map((row) => this.slots[row * this.stride + at]!);
+  }
+
+  /** Sets the state beyond an end to that of the cell at it. */
+  private setEnd(at: number, from: number): void {
+    for (const row of BEYOND)
+      this.slots[row * this.stride + at] = this.slots[row * this.stride + from]!;
   }
 }
 
-/** Gives the kernel its copy of the mesh. */
-function setGeometry(block: Block, mesh: Mesh): void {
-  block.ofCells(FIELD.LOW_RATIO).set(mesh.lowRatio);
-  block.ofCells(FIELD.HIGH_RATIO).set(mesh.highRatio);
-  block.ofCells(FIELD.TO_LOW).set(mesh.toLow);
-  block.ofCells(FIELD.TO_HIGH).set(mesh.toHigh);
-  block.ofCells(FIELD.PER_DIAMETER).set(mesh.perDiameter);
-  block.ofCells(FIELD.PER_VOLUME).set(mesh.perVolume);
-  block.ofFaces(FIELD.FACE_AREA).set(mesh.faceArea);
-  block.ofCells(FIELD.MEAN_AREA).set(mesh.meanArea);
-  block.ofCells(FIELD.VOLUME).set(mesh.volume);
-  block.ofCells(FIELD.WEIGHT_LOW).fill(1)[0] = 2;
-  block.ofCells(FIELD.WEIGHT_HIGH).fill(1)[mesh.cells - 1] = 2;
-}
+const NONE = new Int32Array(0);
+const BEYOND = [ROW.RHO, ROW.U, ROW.P, ROW.BURNED, ROW.FUEL];
 
 /** Places at which a wall property is read in each cell: it may jump from pipe to pipe within one. */
 const READINGS = 16;

@@ -3,7 +3,7 @@
  * conservative, so anything but round-off is a fault.
  */
 import { receivedBySpray } from '../spray/sprayLedger.ts';
-import type { EngineModel } from './model.ts';
+import type { Run } from './cycle.ts';
 
 export interface Balance {
   /** Mass [kg]. */
@@ -20,7 +20,7 @@ export interface Audit {
 }
 
 /** What the whole network holds. */
-export function stored(model: EngineModel): Balance {
+export function stored({ model, sprays }: Run): Balance {
   let mass = 0;
   let energy = 0;
   for (const duct of model.network.ducts) {
@@ -32,16 +32,16 @@ export function stored(model: EngineModel): Balance {
     mass += volume.contents.mass;
     energy += volume.contents.energy;
   }
-  for (const { spray } of model.lines) {
-    const held = spray?.held();
-    mass += held?.mass ?? 0;
-    energy += held?.energy ?? 0;
+  for (const spray of sprays) {
+    const held = spray.held();
+    mass += held.mass;
+    energy += held.energy;
   }
   return { mass, energy };
 }
 
 /** What has come in less what has gone out since the last reset of the ledgers. */
-export function received(model: EngineModel): Balance {
+export function received({ model, sprays }: Run): Balance {
   const { feed, outside, collectors, lines, network } = model;
   let mass = -feed.taken.mass - outside.taken.mass;
   let energy = -feed.taken.energy - outside.taken.energy;
@@ -50,10 +50,12 @@ export function received(model: EngineModel): Balance {
     energy += echo.given.energy;
   }
   for (const duct of network.ducts) energy += duct.heatTaken;
-  for (const { cylinder, spray } of lines) {
-    const fromSpray = spray && receivedBySpray(spray.ledger);
-    mass += fromSpray?.mass ?? 0;
-    energy += fromSpray?.energy ?? 0;
+  for (const spray of sprays) {
+    const fromSpray = receivedBySpray(spray.ledger);
+    mass += fromSpray.mass;
+    energy += fromSpray.energy;
+  }
+  for (const { cylinder } of lines) {
     const { work, wallHeat, burnHeat, fuelMass, fuelEnergy } = cylinder.ledger;
     mass += fuelMass;
     energy += fuelEnergy + burnHeat - work - wallHeat;
@@ -62,25 +64,23 @@ export function received(model: EngineModel): Balance {
 }
 
 /** Sets every ledger to zero. */
-export function resetLedgers(model: EngineModel): void {
-  const ledgers = [
-    model.feed.taken,
-    model.outside.taken,
-    ...model.collectors.flatMap((joint) => joint.echoes.map((echo) => echo.given)),
-    ...model.lines.map((line) => line.cylinder.ledger),
-  ];
-  for (const ledger of ledgers) {
-    for (const key of Object.keys(ledger)) (ledger as unknown as Record<string, number>)[key] = 0;
+export function resetLedgers({ model, sprays }: Run): void {
+  const { feed, outside, collectors, lines, network } = model;
+  const echoes = collectors.flatMap((joint) => joint.echoes);
+  const cylinders = lines.map(({ cylinder }) => cylinder);
+  for (const part of [feed, outside, ...echoes, ...cylinders, ...network.ducts, ...sprays])
+    part.resetLedger();
+  for (const line of lines) {
+    line.intakeValve.resetSums();
+    line.mouth.resetSums();
   }
-  for (const duct of model.network.ducts) duct.heatTaken = 0;
-  for (const { spray } of model.lines) spray?.resetLedger();
 }
 
 /** The audit of the time since the last reset, `before` being what was stored then. */
-export function audit(model: EngineModel, before: Balance): Audit {
-  const after = stored(model);
-  const came = received(model);
-  const passed = throughput(model);
+export function audit(run: Run, before: Balance): Audit {
+  const after = stored(run);
+  const came = received(run);
+  const passed = throughput(run);
   return {
     massError: Math.abs(after.mass - before.mass - came.mass) / passed.mass,
     energyError: Math.abs(after.energy - before.energy - came.energy) / passed.energy,
@@ -88,7 +88,7 @@ export function audit(model: EngineModel, before: Balance): Audit {
 }
 
 /** Fresh mass taken and heat released; where nothing burns, the enthalpy of the mass taken. */
-function throughput(model: EngineModel): Balance {
+function throughput({ model }: Run): Balance {
   const { feed, lines, working } = model;
   const mass = Math.abs(feed.taken.mass);
   const heat = lines.reduce((sum, line) => sum + line.cylinder.ledger.burnHeat, 0);

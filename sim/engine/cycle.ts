@@ -1,22 +1,18 @@
 /**
  * Running the engine: from one intake closing to the next, landing on every closing of every
  * cylinder solved, where the trapped charge is noted and fuelled.
+ *
+ * A run never steps by itself: it says how far to go, whoever takes the steps tells it that it has
+ * come there with the parts of the model up to date, and it says how far to go next.
  */
 import type { TrappedCharge } from '../cylinder/cylinder.ts';
 import { CYCLE, wrapAngle } from '../cylinder/valveLift.ts';
 import { NonPhysicalStateError } from '../errors.ts';
-import type { CylinderLine, EngineModel } from './model.ts';
-import { takeOver } from './takeOver.ts';
-
-/** What is told of each step once it is taken. */
-export interface StepReport {
-  /** Crank angle at the end of the step, counted on from the start of the run [deg]. */
-  crankAngle: number;
-  /** Length of the step [s]. */
-  dt: number;
-}
-
-export type OnStep = (report: StepReport) => void;
+import { SPRAY_STEP, type Spray } from '../spray/spray.ts';
+import * as AT from '../step/layout.ts';
+import { resetLedgers } from './audit.ts';
+import { lineSpray } from './lineSpray.ts';
+import type { CylinderLine, EngineModel } from './plan.ts';
 
 /** What one line did over a cycle. */
 export interface LineCycle {
@@ -29,111 +25,152 @@ export interface LineCycle {
   mouthOutflow: number;
 }
 
-/** The engine under way. */
-export interface Run {
-  model: EngineModel;
-  /** Crank angle counted on from the start [deg]. */
-  crankAngle: number;
-  /** Simulated time [s]. */
-  time: number;
-}
+/** An engine at a speed, under way. */
+export class Run {
+  readonly model: EngineModel;
+  /** Engine speed [rpm]. */
+  readonly speed: number;
+  /** Injectors, drops and films of each line; none where fuel joins at valve closing. */
+  readonly sprays: readonly Spray[];
+  /** Called at every stop with the crank angle [deg]; stops are at most `stride` [deg] apart. */
+  onStop?: (crankAngle: number) => void;
+  stride = Number.POSITIVE_INFINITY;
+  private readonly closings: readonly Closing[];
+  private reports: LineCycle[] = [];
+  /** Degrees after the cycle's start: here, and where to stop next; closings passed. */
+  private at = 0;
+  private stop = 0;
+  private passed = 0;
 
-/** Starts from rest, or from the settled state of the same engine on another mesh. */
-export function startRun(model: EngineModel, settled?: EngineModel): Run {
-  if (settled) {
-    takeOver(model, settled);
-    return { model, crankAngle: model.start, time: 0 };
+  constructor(model: EngineModel, speed: number) {
+    this.model = model;
+    this.speed = speed;
+    this.sprays = model.lines.flatMap((line) => lineSpray(model, speed, line) ?? []);
+    if (this.sprays.length > 0) this.stride = SPRAY_STEP * 6 * speed;
+    this.closings = closingsOf(model);
   }
-  const { gas, airFuelRatio } = model.working;
-  for (const { cylinder } of model.lines) {
-    const { air } = cylinder.close(gas, model.start);
-    cylinder.addFuel(gas, air / airFuelRatio);
-  }
-  return { model, crankAngle: model.start, time: 0 };
-}
 
-/** One cycle; reports each line in the order of the model's lines. */
-export function runCycle(run: Run, onStep?: OnStep): LineCycle[] {
-  const { model } = run;
-  const from = run.crankAngle;
-  const reports = model.lines.map((): LineCycle => emptyCycle());
-  const tally: OnStep = (report) => {
-    model.lines.forEach((line, j) => {
-      tallyBackflow(line, reports[j]!, report.dt);
+  /** Sets the model, which holds a state already, to this speed; `fuelled`: its charge has fuel. */
+  start(fuelled: boolean): void {
+    const { model, speed } = this;
+    const { column } = model.network.layout;
+    column[AT.CRANK] = model.start;
+    column[AT.CRANK_RATE] = 6 * speed;
+    column[AT.TIME] = 0;
+    for (const { cylinder } of model.lines) cylinder.setSpeed(speed);
+    if (fuelled) return;
+    const { gas, airFuelRatio } = model.working;
+    for (const { cylinder } of model.lines) {
+      const { air } = cylinder.close(gas, model.start);
+      cylinder.addFuel(gas, air / airFuelRatio);
+    }
+  }
+
+  /** Begins a cycle: resets what is summed over it and sets how far to go. */
+  beginCycle(): void {
+    const { model } = this;
+    resetLedgers(this);
+    this.reports = model.lines.map(emptyCycle);
+    this.at = 0;
+    this.passed = 0;
+    this.aim();
+  }
+
+  /** At a stop: does what is due there; returns the reports of the lines once the cycle is over. */
+  arrive(): LineCycle[] | undefined {
+    const { model } = this;
+    const dt = (this.stop - this.at) / (6 * this.speed);
+    this.at = this.stop;
+    const angle = wrapAngle(model.start + this.at);
+    model.network.layout.column[AT.CRANK] = angle;
+    this.sprays.forEach((spray, j) => {
+      spray.follow(dt, model.lines[j]!.cylinder.ownAngle(angle));
     });
-    onStep?.(report);
-  };
-  const workBefore = model.lines.map((line) => line.cylinder.ledger.work);
-  for (const { line, after, index } of closings(model)) {
-    advanceTo(run, from + after, tally);
-    closeLine(model, line, reports[index]!);
+    this.onStop?.(angle);
+    const { after, line, index } = this.closings[this.passed]!;
+    if (this.at === after) {
+      this.reports[index]!.trapped = closeLine(model, line, this.sprays[index]);
+      this.passed++;
+    }
+    if (this.passed < this.closings.length) {
+      this.aim();
+      return undefined;
+    }
+    return this.finish();
   }
-  model.lines.forEach((line, j) => {
-    reports[j]!.work = line.cylinder.ledger.work - workBefore[j]!;
-  });
-  return reports;
+
+  /** Runs a cycle in this thread, in TypeScript. Throws NonPhysicalStateError. */
+  cycle(): LineCycle[] {
+    const { network } = this.model;
+    this.beginCycle();
+    for (;;) {
+      try {
+        network.run(Number.MAX_SAFE_INTEGER);
+      } catch (error) {
+        throw placed(error, network.layout.column);
+      }
+      const reports = this.arrive();
+      if (reports) return reports;
+    }
+  }
+
+  /** Sets the next stop. The last two before a closing share what is left. */
+  private aim(): void {
+    const { at, stride } = this;
+    const next = this.closings[this.passed]!.after;
+    const left = next - at;
+    const hop = left > 2 * stride ? stride : left > stride ? left / 2 : left;
+    this.stop = hop === left ? next : at + hop;
+    this.model.network.layout.column[AT.CRANK_LEFT] = this.stop - at;
+  }
+
+  private finish(): LineCycle[] {
+    this.model.lines.forEach((line, j) => {
+      const report = this.reports[j]!;
+      report.work = line.cylinder.ledger.work;
+      report.backflow = line.intakeValve.sums.in;
+      report.mouthOutflow = line.mouth.sums.out;
+    });
+    return this.reports;
+  }
 }
 
-/** The intake closings of a cycle in order, by degrees after its start; the first line's is last. */
-function closings(model: EngineModel): { line: CylinderLine; after: number; index: number }[] {
+/** An intake closing: degrees after the cycle's start, and whose. */
+interface Closing {
+  after: number;
+  line: CylinderLine;
+  index: number;
+}
+
+/** The intake closings of a cycle in order; the first line's is last. */
+function closingsOf(model: EngineModel): Closing[] {
   return model.lines
     .map((line, index) => ({ line, index, after: wrapAngle(line.phase) || CYCLE }))
     .sort((a, b) => a.after - b.after);
 }
 
-function closeLine(model: EngineModel, line: CylinderLine, report: LineCycle): void {
-  const { gas, airFuelRatio } = model.working;
-  const { cylinder, spray } = line;
-  const angle = model.start + line.phase;
-  report.trapped = cylinder.close(gas, angle);
-  const needed = report.trapped.air / airFuelRatio;
-  if (!spray) {
-    cylinder.addFuel(gas, needed);
-    return;
-  }
-  // Fuel that has come by itself counts; the rest is added, so that the mixture always burns as stated.
-  const liquid = spray.close(report.trapped.air, cylinder.ownAngle(angle));
-  const rest = Math.max(needed - cylinder.contents.fuel - liquid, 0);
-  cylinder.addFuel(gas, rest, liquid, needed);
-}
-
-function advanceTo(run: Run, crankAngle: number, onStep: OnStep): void {
-  const { network, speed, spec } = run.model;
-  const degreesPerSecond = 6 * speed;
-  const start = run.crankAngle;
-  let left = (crankAngle - start) / degreesPerSecond;
-  while (left > 0) {
-    const longest = spec.numerics.courant * network.longestStep();
-    // The last two steps share what is left, so that none is tiny.
-    const dt = left > 2 * longest ? longest : left > longest ? left / 2 : left;
-    const crankStep = dt * degreesPerSecond;
-    const middle = wrapAngle(crankAngle - left * degreesPerSecond + 0.5 * crankStep);
-    try {
-      network.step({ crankAngle: middle, crankStep, dt });
-    } catch (error) {
-      throw placed(error, run.time + dt, middle);
-    }
-    left = dt === left ? 0 : left - dt;
-    run.time += dt;
-    run.crankAngle = crankAngle - left * degreesPerSecond;
-    for (const { spray, cylinder } of run.model.lines) {
-      spray?.follow(dt, cylinder.ownAngle(run.crankAngle));
-    }
-    onStep({ crankAngle: run.crankAngle, dt });
-  }
-}
-
 /** The error with time and crank angle added. */
-function placed(error: unknown, time: number, crankAngle: number): unknown {
+export function placed(error: unknown, column: Float64Array): unknown {
   if (!(error instanceof NonPhysicalStateError)) return error;
+  const [time, crankAngle] = [column[AT.TIME]!, column[AT.CRANK_MIDDLE]!];
   return new NonPhysicalStateError({ ...error.state, time, crankAngle });
 }
 
-function tallyBackflow(line: CylinderLine, report: LineCycle, dt: number): void {
-  const atValve = line.intakeValve.flow.mass;
-  if (atValve < 0) report.backflow -= atValve * dt;
-  const atMouth = line.mouth.flow.mass;
-  if (atMouth > 0) report.mouthOutflow += atMouth * dt;
+function closeLine(model: EngineModel, line: CylinderLine, spray?: Spray): TrappedCharge {
+  const { gas, airFuelRatio } = model.working;
+  const { cylinder } = line;
+  const angle = model.start + line.phase;
+  const trapped = cylinder.close(gas, angle);
+  const needed = trapped.air / airFuelRatio;
+  if (!spray) {
+    cylinder.addFuel(gas, needed);
+    return trapped;
+  }
+  // Fuel that has come by itself counts; the rest is added, so that the mixture always burns as stated.
+  const liquid = spray.close(trapped.air, cylinder.ownAngle(angle));
+  const rest = Math.max(needed - cylinder.contents.fuel - liquid, 0);
+  cylinder.addFuel(gas, rest, liquid, needed);
+  return trapped;
 }
 
 function emptyCycle(): LineCycle {

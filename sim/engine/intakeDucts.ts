@@ -6,12 +6,12 @@
  * The end correction is a piece of straight pipe of the mouth's diameter in front of the rim.
  */
 
-import { wallCorrection, wallLoss } from '../boundary/facingWall.ts';
+import { wallCorrection, wallLoss } from '../loss/facingWall.ts';
 import type { PortLoss } from '../cylinder/valveFlow.ts';
 import { bellmouthProfile } from '../duct/bellmouth.ts';
 import { Duct } from '../duct/duct.ts';
 import { circleArea, joinProfiles, lengthOf, type Profile, profileOf } from '../duct/profile.ts';
-import { fanningFactor } from '../scheme/wallSource.ts';
+import { fanningFactor } from '../loss/friction.ts';
 import type { IntakeSpecification, PipeSpecification } from '../specification.ts';
 
 export interface IntakeDucts {

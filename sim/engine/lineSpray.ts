@@ -1,20 +1,18 @@
 /** The spray of one cylinder's line, where the engine has injectors. */
-import { butterflyOpenArea } from '../boundary/butterfly.ts';
+import { butterflyOpenArea } from '../loss/butterfly.ts';
 import { sweptVolume } from '../cylinder/crank.ts';
 import { wrapAngle } from '../cylinder/valveLift.ts';
 import { wiebeBurn } from '../cylinder/wiebe.ts';
 import { circleArea } from '../duct/profile.ts';
 import type { FuelName } from '../gas/fuel.ts';
-import type { EngineSpecification, ThrottleSpecification } from '../specification.ts';
+import type { ThrottleSpecification } from '../specification.ts';
 import { liquidFuel } from '../spray/liquidFuel.ts';
 import { Spray } from '../spray/spray.ts';
-import type { CylinderLine } from './model.ts';
-import type { WorkingGas } from './workingGas.ts';
+import type { CylinderLine, EngineModel } from './plan.ts';
 
 export function lineSpray(
-  spec: EngineSpecification,
+  { spec, working }: EngineModel,
   speed: number,
-  working: WorkingGas,
   line: CylinderLine,
 ): Spray | undefined {
   const { injectors, intake, cylinder, combustion, ambient } = spec;

@@ -1,29 +1,25 @@
 /**
- * Ducts, nodes and volumes joined, and one time step of all of them. It knows neither engines nor
- * cranks: a moment's crank angle is handed through to the nodes.
+ * Ducts, nodes and volumes joined, and one time step of all of them in TypeScript. It knows neither
+ * engines nor cranks: a moment's crank angle is handed through to the nodes.
  */
-import type { DuctEnd } from '../boundary/ductEnd.ts';
-import type { Moment, Node } from '../boundary/node.ts';
-import type { Volume } from '../boundary/volume.ts';
-import type { Duct, Side } from '../duct/duct.ts';
-import { fluxHllc } from '../flux/hllc.ts';
-import type { NumericalFlux } from '../flux/numericalFlux.ts';
+import type { Node } from '../boundary/node.ts';
+import type { Volume } from '../boundary/reservoir.ts';
+import { Duct } from '../duct/duct.ts';
+import { NonPhysicalStateError } from '../errors.ts';
 import type { Gas } from '../gas/gas.ts';
-import { fastPredict, fastUpdate, kernelReaches } from '../scheme/fast.ts';
-import { predict } from '../scheme/predict.ts';
-import { type SlopeLimiter, vanLeer } from '../scheme/slopeLimiter.ts';
-import { update } from '../scheme/update.ts';
-import { refreshFriction } from '../scheme/wallSource.ts';
+import { use } from '../step/lanes.ts';
+import * as AT from '../step/layout.ts';
+import { longestStep, run, step } from '../step/step.ts';
+import { type Layout, layOut, type NetworkParts } from './layOut.ts';
 
-export interface NetworkParts {
-  gas: Gas;
-  ducts: readonly Duct[];
-  nodes: readonly Node[];
-  volumes?: readonly Volume[];
-  flux: NumericalFlux;
-  limiter: SlopeLimiter;
-  /** Keeps to the TypeScript scheme where the WebAssembly kernel would do. */
-  plain?: boolean;
+/** When a step is taken: its middle. */
+export interface Moment {
+  /** Crank angle at half time [deg], 0 to 720; 0 where there is no crank. */
+  crankAngle: number;
+  /** How far the crank turns during the step [deg]. */
+  crankStep: number;
+  /** Length of the step [s]. */
+  dt: number;
 }
 
 export class Network {
@@ -31,12 +27,9 @@ export class Network {
   readonly ducts: readonly Duct[];
   readonly nodes: readonly Node[];
   readonly volumes: readonly Volume[];
+  readonly layout: Layout;
   /** Steps taken so far. */
   steps = 0;
-  private readonly flux: NumericalFlux;
-  private readonly limiter: SlopeLimiter;
-  /** Whether the WebAssembly kernel does the work. */
-  private readonly fast: boolean;
 
   /** Throws Error if an end of a duct belongs to no node, or to two. */
   constructor(parts: NetworkParts) {
@@ -44,57 +37,65 @@ export class Network {
     this.ducts = parts.ducts;
     this.nodes = parts.nodes;
     this.volumes = parts.volumes ?? [];
-    this.flux = parts.flux;
-    this.limiter = parts.limiter;
-    this.fast =
-      !parts.plain &&
-      parts.flux === fluxHllc &&
-      parts.limiter === vanLeer &&
-      kernelReaches(parts.ducts, parts.gas);
-    checkConnected(this.ducts, this.nodes);
+    this.layout = layOut(parts);
+    const { column, place } = this.layout;
+    for (const [part, at] of place) {
+      const slots = column.subarray(at, at + part.slots.length);
+      if (part instanceof Duct) part.bind(slots);
+      else part.slots = slots;
+    }
+  }
+
+  /** Takes a column of reals as its state. */
+  load(column: Float64Array): void {
+    this.layout.column.set(column);
   }
 
   /** Longest stable step [s] at Courant number 1. */
   longestStep(): number {
-    let step = Number.POSITIVE_INFINITY;
-    for (const duct of this.ducts) step = Math.min(step, duct.mesh.dx / duct.fastest);
-    for (const volume of this.volumes) step = Math.min(step, volume.longestStep());
-    return step;
+    this.take();
+    return longestStep();
   }
 
   /** Advances everything by moment.dt. Throws NonPhysicalStateError. */
-  step(moment: Moment): void {
-    const { gas, ducts, volumes } = this;
-    const { dt } = moment;
-    for (const duct of ducts) {
-      refreshFriction(duct);
-      if (this.fast) fastPredict(duct, gas, dt);
-      else predict(duct, gas, this.limiter, dt);
-    }
-    for (const volume of volumes) volume.predict(gas, moment);
-    for (const node of this.nodes) {
-      for (const end of node.ends) end.read(gas);
-      node.exchange(gas, moment);
-    }
-    for (const duct of ducts) {
-      if (this.fast) {
-        fastUpdate(duct, gas, dt);
-        continue;
-      }
-      this.flux(duct.left, duct.right, 1, duct.mesh.cells, duct.flux);
-      update(duct, gas, dt);
-    }
-    for (const volume of volumes) volume.advance(moment);
+  step({ crankAngle, crankStep, dt }: Moment): void {
+    this.take();
+    const { column } = this.layout;
+    column[AT.DT] = dt;
+    column[AT.CRANK_MIDDLE] = crankAngle;
+    column[AT.CRANK_STEP] = crankStep;
+    step();
     this.steps++;
+    this.check();
+  }
+
+  /** Steps on until X[CRANK_LEFT] is used up, at most so many steps. Throws NonPhysicalStateError. */
+  run(most: number): void {
+    this.take();
+    this.steps += run(most);
+    this.check();
+  }
+
+  /** Throws NonPhysicalStateError, naming duct and cell, if the state makes no sense. */
+  check(): void {
+    for (const duct of this.ducts) if (!Number.isFinite(duct.fastest)) throw nonPhysical(duct);
+  }
+
+  private take(): void {
+    const { N, K, column } = this.layout;
+    use({ N, K, X: column });
   }
 }
 
-function checkConnected(ducts: readonly Duct[], nodes: readonly Node[]): void {
-  const ends = nodes.flatMap((node) => node.ends).filter((end) => 'duct' in end) as DuctEnd[];
-  for (const duct of ducts) {
-    for (const side of ['low', 'high'] satisfies Side[]) {
-      const joined = ends.filter((end) => end.duct === duct && end.side === side).length;
-      if (joined !== 1) throw new Error(`the ${side} end of "${duct.name}" has ${joined} nodes`);
-    }
-  }
+function nonPhysical(duct: Duct): NonPhysicalStateError {
+  const { rho } = duct.cells;
+  const { p } = duct.prim;
+  const cell = p.findIndex((value, i) => !(value > 0 && rho[i]! > 0));
+  return new NonPhysicalStateError({
+    duct: duct.name,
+    cell: Math.max(cell, 0) + 1,
+    cells: duct.mesh.cells,
+    density: rho[cell] ?? Number.NaN,
+    pressure: p[cell] ?? Number.NaN,
+  });
 }

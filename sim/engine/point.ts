@@ -1,17 +1,20 @@
 /**
- * One operating point: cycles until trapped mass and pressure at valve closing repeat, then the
- * figures of the last cycle with its audit.
+ * Operating points: cycles until trapped mass and pressure at valve closing repeat, first on meshes of
+ * four times and twice the cell, then on the mesh asked for, and the figures of the last cycle there
+ * with their audit.
  *
  * Volumetric efficiency = fresh air trapped at intake closing / (ambient density x swept volume).
  */
 import { sweptVolume } from '../cylinder/crank.ts';
 import { NonPhysicalStateError } from '../errors.ts';
 import type { EngineSpecification } from '../specification.ts';
-import { FILM_SETTLED } from '../spray/spray.ts';
 import type { SprayCycle } from '../spray/sprayTally.ts';
-import { type Audit, audit, resetLedgers, stored } from './audit.ts';
-import { type LineCycle, type OnStep, type Run, runCycle, startRun } from './cycle.ts';
-import { type EngineModel, engineModel, type Solved } from './model.ts';
+import type { Audit } from './audit.ts';
+import { placed, Run } from './cycle.ts';
+import { inLanes } from './lanes.ts';
+import { type EngineModel, engineModel, type Solved } from './plan.ts';
+import { type SettledState, type SettleRule, Settling } from './settle.ts';
+import { takeOver } from './takeOver.ts';
 
 export interface PointResult {
   /** Engine speed [rpm]. */
@@ -47,8 +50,9 @@ export interface PointResult {
 export interface PointOptions {
   /** Which cylinders are solved; figures are those of the first. */
   solved?: Solved;
-  /** Told of each step of the last cycle; one more cycle is run for it. */
-  onStep?: (model: EngineModel, report: Parameters<OnStep>[0]) => void;
+  /** Told of every stop of one more cycle, at most `stride` [deg] apart. */
+  onStop?: (model: EngineModel, crankAngle: number) => void;
+  stride?: number;
 }
 
 /** Runs one point. Throws NonPhysicalStateError where the computation fails. */
@@ -57,91 +61,130 @@ export function runPoint(
   speed: number,
   options: PointOptions = {},
 ): PointResult {
-  const model = engineModel(spec, speed, options.solved);
-  const coarse = settledOnCoarseMesh(spec, speed, options.solved);
-  const run = startRun(model, coarse?.model);
-  const state = settle(run, spec.numerics.settle);
-  const { onStep } = options;
-  if (onStep) runCycle(run, (report) => onStep(model, report));
-  return pointResult(model, state, coarse?.air ?? Number.NaN);
+  const point = settleSpeeds(spec, [speed], options.solved, solo)[0]!;
+  if (point instanceof Error) throw point;
+  const { onStop } = options;
+  if (onStop) {
+    const { model, column } = point;
+    model.network.load(column);
+    const run = new Run(model, speed);
+    run.start(true);
+    run.stride = options.stride ?? run.stride;
+    run.onStop = (crankAngle) => onStop(model, crankAngle);
+    run.cycle();
+  }
+  return point.result;
 }
 
-/**
- * The same point on a mesh of twice the cell: a quarter of the work, and all but the last cycles
- * that settling takes can be spent there. Undefined where so coarse a mesh fails.
- */
-function settledOnCoarseMesh(
+/** A speed that has come to its end on the finest mesh. */
+interface SettledPoint {
+  result: PointResult;
+  model: EngineModel;
+  column: Float64Array;
+}
+
+/** How speeds of one model get from their starts to their ends. */
+export type Driver = (
+  model: EngineModel,
+  starts: readonly Start[],
+  rule: SettleRule,
+) => (End | NonPhysicalStateError)[];
+
+export interface Start {
+  speed: number;
+  column: Float64Array;
+  /** Whether the charge has its fuel. */
+  fuelled: boolean;
+}
+
+export interface End {
+  state: SettledState;
+  column: Float64Array;
+}
+
+/** Cell sizes of the meshes over the one asked for, coarsest first. */
+const CASCADE = [4, 2, 1];
+
+export function settleSpeeds(
   spec: EngineSpecification,
-  speed: number,
+  speeds: readonly number[],
   solved: Solved | undefined,
-): { model: EngineModel; air: number } | undefined {
-  const { intakeCell, exhaustCell, settle: limit } = spec.numerics;
-  const numerics = { ...spec.numerics, intakeCell: 2 * intakeCell, exhaustCell: 2 * exhaustCell };
-  try {
-    const run = startRun(engineModel({ ...spec, numerics }, speed, solved));
-    const { line } = settle(run, limit);
-    return { model: run.model, air: line.trapped.air };
-  } catch (error) {
-    if (error instanceof NonPhysicalStateError) return undefined;
-    throw error;
+  drive: Driver,
+): (SettledPoint | NonPhysicalStateError)[] {
+  const histories: (End | NonPhysicalStateError)[][] = speeds.map(() => []);
+  let last: EngineModel | undefined;
+  for (const [level, factor] of CASCADE.entries()) {
+    const model = engineModel(meshed(spec, factor), solved);
+    const rest = model.network.layout.column.slice();
+    const starts = speeds.map((speed, i): Start => {
+      const before = histories[i]!.at(-1);
+      if (!last || !before || before instanceof Error)
+        return { speed, column: rest.slice(), fuelled: false };
+      last.network.load(before.column);
+      takeOver(model.network, last.network);
+      return { speed, column: model.network.layout.column.slice(), fuelled: true };
+    });
+    drive(model, starts, ruleAt(level, spec)).forEach((end, i) => {
+      histories[i]!.push(end);
+    });
+    last = model;
   }
-}
-
-interface SettledState {
-  line: LineCycle;
-  audit: Audit;
-  settled: boolean;
-  cycles: number;
-}
-
-/** Fewest cycles: the start must have been flushed out. */
-const FEWEST_CYCLES = 3;
-
-/**
- * Cycles on until three in a row lie within the limit of each other: a drift has slowed by then, and
- * an engine that swings between two cycles for ever is judged by the width of its swing.
- */
-function settle(run: Run, limit: number): SettledState {
-  const { maximumCycles } = run.model.spec.numerics;
-  const lines: LineCycle[] = [];
-  for (let cycles = 1; ; cycles++) {
-    resetLedgers(run.model);
-    const before = stored(run.model);
-    const line = runCycle(run)[0]!;
-    lines.push(line);
-    const still = spread(lines.slice(-FEWEST_CYCLES)) < limit && sprayRepeats(run);
-    const settled = cycles >= FEWEST_CYCLES && still;
-    if (settled || cycles >= maximumCycles) {
-      return { line, audit: audit(run.model, before), settled, cycles };
-    }
-  }
-}
-
-/** How far apart cycles lie in trapped mass or pressure, whichever is more [-]. */
-function spread(cycles: readonly LineCycle[]): number {
-  const relative = (values: number[]) => Math.max(...values) / Math.min(...values) - 1;
-  return Math.max(
-    relative(cycles.map(({ trapped }) => trapped.air)),
-    relative(cycles.map(({ trapped }) => trapped.pressure)),
-  );
-}
-
-/** Whether the mixture is held and the films lie still. */
-function sprayRepeats(run: Run): boolean {
-  return run.model.lines.every(({ spray }) => {
-    if (!spray?.cycle) return true;
-    const { delivered, needed, filmImbalance } = spray.cycle;
-    return filmImbalance < FILM_SETTLED && Math.abs(delivered - needed) < FILM_SETTLED * needed;
+  return histories.map((ends, i) => {
+    const end = ends.at(-1)!;
+    if (end instanceof Error) return end;
+    const coarser = ends.at(-2)!;
+    const air = coarser instanceof Error ? Number.NaN : coarser.state.line.trapped.air;
+    const result = pointResult(last!, speeds[i]!, end.state, air);
+    return { result, model: last!, column: end.column };
   });
 }
 
-function pointResult(model: EngineModel, state: SettledState, coarseAir: number): PointResult {
-  const { spec, speed, working } = model;
+/** On coarse meshes only a start is sought. */
+function ruleAt(level: number, { numerics }: EngineSpecification): SettleRule {
+  const { settle: limit, maximumCycles: most } = numerics;
+  if (level === 0) return { alike: 3, limit: 2 * limit, most };
+  return { alike: 2, limit, most };
+}
+
+function meshed(spec: EngineSpecification, factor: number): EngineSpecification {
+  const { intakeCell, exhaustCell } = spec.numerics;
+  const numerics = {
+    ...spec.numerics,
+    intakeCell: factor * intakeCell,
+    exhaustCell: factor * exhaustCell,
+  };
+  return { ...spec, numerics };
+}
+
+/** One speed after the other, in TypeScript. */
+export const solo: Driver = (model, starts, rule) =>
+  starts.map(({ speed, column, fuelled }) => {
+    const { network } = model;
+    network.load(column);
+    const settling = new Settling(model, speed, rule);
+    settling.begin(fuelled);
+    for (;;) {
+      try {
+        network.run(Number.MAX_SAFE_INTEGER);
+      } catch (error) {
+        if (!(error instanceof NonPhysicalStateError)) throw error;
+        return placed(error, network.layout.column) as NonPhysicalStateError;
+      }
+      const state = settling.arrive();
+      if (state) return { state, column: network.layout.column.slice() };
+    }
+  });
+
+function pointResult(
+  { spec, working }: EngineModel,
+  speed: number,
+  state: SettledState,
+  coarseAir: number,
+): PointResult {
   const { trapped, work, backflow, mouthOutflow } = state.line;
   const { pressure, temperature } = spec.ambient;
   const density = pressure / (working.gas.gasConstant(0, 0) * temperature);
   const charge = trapped.air + trapped.burned + trapped.fuel;
-  const spray = model.lines[0]!.spray?.cycle;
   return {
     speed,
     volumetricEfficiency: trapped.air / (density * sweptVolume(spec.cylinder)),
@@ -155,6 +198,17 @@ function pointResult(model: EngineModel, state: SettledState, coarseAir: number)
     cycles: state.cycles,
     meshError: Math.abs(coarseAir / trapped.air - 1) / 3,
     audit: state.audit,
-    ...(spray && { spray }),
+    ...(state.spray && { spray: state.spray }),
   };
+}
+
+/** Runs speeds of one engine, side by side where WebAssembly has lanes. */
+export function runSpeeds(
+  spec: EngineSpecification,
+  speeds: readonly number[],
+  drive: Driver = inLanes,
+): (PointResult | NonPhysicalStateError)[] {
+  return settleSpeeds(spec, speeds, undefined, drive).map((point) =>
+    point instanceof Error ? point : point.result,
+  );
 }

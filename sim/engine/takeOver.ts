@@ -1,19 +1,18 @@
-/** Starting one mesh of an engine from the settled state of another. */
-import type { Duct } from '../duct/duct.ts';
+/** Starting one mesh of a network from the settled state of another. */
+import { Duct } from '../duct/duct.ts';
 import type { Gas } from '../gas/gas.ts';
-import type { EngineModel } from './model.ts';
+import type { Network } from './network.ts';
 
-/** Fills `model` with the state of `other`, the same engine at the same crank angle. */
-export function takeOver(model: EngineModel, other: EngineModel): void {
-  const { gas } = model.working;
-  model.network.ducts.forEach((duct, i) => {
-    sample(duct, other.network.ducts[i]!, gas);
-  });
-  model.lines.forEach(({ cylinder }, i) => {
-    cylinder.copy(other.lines[i]!.cylinder, gas);
-  });
-  model.collectors.forEach((joint, i) => {
-    joint.startFrom(other.collectors[i]!);
+/** Fills `network` with the state of `other`, the same parts at the same moment on another mesh. */
+export function takeOver(network: Network, other: Network): void {
+  const parts = [...network.layout.place.keys()];
+  const others = [...other.layout.place.keys()];
+  // A duct's greatest speed is found anew when it is filled.
+  const sums = new Set<unknown>(network.ducts.map((duct) => duct.sums));
+  parts.forEach((part, i) => {
+    const from = others[i]!;
+    if (part instanceof Duct) sample(part, from as Duct, network.gas);
+    else if (!sums.has(part)) part.slots.set(from.slots);
   });
 }
 

@@ -7,7 +7,7 @@ import { wrapAngle } from '../cylinder/valveLift.ts';
 import type { Duct } from '../duct/duct.ts';
 import { circleArea } from '../duct/profile.ts';
 import type { EngineSpecification } from '../specification.ts';
-import type { CylinderLine } from './model.ts';
+import type { CylinderLine } from './plan.ts';
 import { type PointResult, runPoint } from './point.ts';
 
 /** A place in a duct of the first line. */
@@ -64,7 +64,7 @@ export interface Trace {
   wave: WavePicture;
 }
 
-/** Rows of the trace are at least this far apart [deg]. */
+/** Rows of the trace are at most this far apart [deg]. */
 const SPACING = 1;
 
 /** Runs a point and records one more cycle, sorted by crank angle from 0 to 720. */
@@ -74,14 +74,12 @@ export function tracePoint(
   stations: readonly Station[] = STATIONS,
 ): Trace {
   const trace: Omit<Trace, 'point'> = emptyTrace(stations);
-  let last = Number.NEGATIVE_INFINITY;
   const point = runPoint(spec, speed, {
-    onStep: (model, { crankAngle }) => {
+    stride: SPACING,
+    onStop: (model, crankAngle) => {
       const line = model.lines[0]!;
-      if (last === Number.NEGATIVE_INFINITY) begin(trace, line);
-      if (crankAngle - last < SPACING) return;
-      last = crankAngle;
-      record(trace, line, stations, wrapAngle(crankAngle));
+      if (trace.crankAngle.length === 0) begin(trace, line);
+      record(trace, line, stations, crankAngle);
     },
   });
   return { point, ...sortedByAngle(trace) };

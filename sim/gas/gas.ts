@@ -1,44 +1,30 @@
 /**
  * The working gas: a thermally perfect mixture of fresh air, burned products and fuel vapour.
  *
- * Composition is carried by two mass fractions, `burned` and `fuel`; the rest is air. For each
- * component cv(T) is taken from its own law at knots 100 K apart and runs straight between them, so
- * that internal energy is a parabola in each interval and temperature follows in closed form:
- *
- *   e(T) = e_i + d (cv_i + h_i d),   d = T - T_i,   h_i = (cv_(i+1) - cv_i) / 200 K
- *   d    = 2 (e - e_i) / (cv_i + sqrt(cv_i^2 + 4 h_i (e - e_i)))
- *
- * Source of the laws: species.ts, fuelComponent.ts. Sensible enthalpy is zero at 298.15 K for every component, so that a heating value stated there
- * is the heat released. cv of air is within 0.08 % of the polynomials from 200 to 3000 K
- * (tests/handbook/gas.test.ts).
+ * Composition is carried by two mass fractions, `burned` and `fuel`; the rest is air. cv(T) of each
+ * component is a polynomial of fourth degree below 1000 K and another above, as its law is
+ * (species.ts, fuelComponent.ts), so nothing is lost by them between 200 and 3500 K (within 1e-9,
+ * tests/handbook/gas.test.ts). The step works with the same numbers (step/gas.ts).
+ * Sensible enthalpy is zero at 298.15 K for every component, so that a heating value stated there is
+ * the heat released.
  */
-import { INTERVALS, KNOT, ROW } from '../kernel/fields.ts';
+import { Matrix, solve } from 'ml-matrix';
+import { K_HEAD, R_AIR } from '../step/layout.ts';
 import { GAS_CONSTANT } from '../units.ts';
 import { type Component, perfectComponent } from './component.ts';
 import { REFERENCE_TEMPERATURE } from './species.ts';
 
-/** Row of the last interval. */
-const LAST_ROW = (INTERVALS - 1) * ROW;
+/** Where the polynomials change [K], and the ends of what they cover [K]. */
+const BREAK = 1000;
+const LOWEST = 200;
+const HIGHEST = 3500;
+const TERMS = 5;
 
-/** Arrays of states that `energyAndSound` completes. */
-export interface StateFields {
-  rho: Float64Array;
-  p: Float64Array;
-  e: Float64Array;
-  c: Float64Array;
-  burned: Float64Array;
-  fuel: Float64Array;
-}
-
-/** Arrays of states that `temperatures` completes. */
-export interface CaloricFields {
-  T: Float64Array;
-  R: Float64Array;
-  gamma: Float64Array;
-  c: Float64Array;
-  p: Float64Array;
-  burned: Float64Array;
-  fuel: Float64Array;
+/** cv in powers of T / 1000 K, the same integrated, and e at 0 K of the polynomial [J/kg]. */
+interface Polynomial {
+  cv: number[];
+  e: number[];
+  zero: number;
 }
 
 export class Gas {
@@ -48,15 +34,38 @@ export class Gas {
   readonly rBurned: number;
   /** Gas constant of fuel vapour less that of air [J/kg K]. */
   readonly rFuel: number;
-  /** Knots of e, cv and h (kernel/fields.ts). */
-  readonly table: Float64Array;
+  /** Below and above 1000 K: air, products less air, vapour less air. */
+  private readonly ranges: readonly [Polynomial[], Polynomial[]];
+  private known?: Float64Array<ArrayBuffer>;
 
   constructor(air: Component, burned: Component, fuel: Component) {
-    const constants = [air, burned, fuel].map((part) => GAS_CONSTANT / part.molarMass);
+    const parts = [air, burned, fuel];
+    const constants = parts.map((part) => GAS_CONSTANT / part.molarMass);
     this.rAir = constants[0]!;
     this.rBurned = constants[1]! - this.rAir;
     this.rFuel = constants[2]! - this.rAir;
-    this.table = tabulate([air, burned, fuel], constants);
+    const both = parts.map((part, k) => polynomials(part, constants[k]!));
+    this.ranges = [beyondAir(both.map(([low]) => low)), beyondAir(both.map(([, high]) => high))];
+  }
+
+  /** All numbers in the order in which the step reads them (step/layout.ts). */
+  private numbers(): number[] {
+    const all = this.ranges.flat();
+    return [
+      this.rAir,
+      this.rBurned,
+      this.rFuel,
+      ...all.flatMap(({ cv, e, zero }) => [...cv, ...e, zero]),
+    ];
+  }
+
+  /** The head of a plan's reals with this gas in it, the rest zero. */
+  head(): Float64Array<ArrayBuffer> {
+    if (!this.known) {
+      this.known = new Float64Array(K_HEAD);
+      this.known.set(this.numbers(), R_AIR);
+    }
+    return this.known;
   }
 
   /** Specific gas constant [J/kg K]. */
@@ -66,107 +75,37 @@ export class Gas {
 
   /** Sensible specific internal energy [J/kg] at temperature T [K]. */
   internalEnergy(T: number, burned: number, fuel: number): number {
-    const row = rowAt(T);
-    const t = this.table;
-    const d = T - KNOT * (row / ROW);
-    const e = t[row]! + burned * t[row + 3]! + fuel * t[row + 6]!;
-    const cv = t[row + 1]! + burned * t[row + 4]! + fuel * t[row + 7]!;
-    const h = t[row + 2]! + burned * t[row + 5]! + fuel * t[row + 8]!;
-    return e + d * (cv + h * d);
+    const [air, products, vapour] = this.ranges[T < BREAK ? 0 : 1] as [
+      Polynomial,
+      Polynomial,
+      Polynomial,
+    ];
+    const t = T / 1000;
+    const of = ({ e, zero }: Polynomial) => zero + T * horner(e, t);
+    return of(air) + burned * of(products) + fuel * of(vapour);
   }
 
   /** Temperature [K] of specific internal energy e [J/kg]; `guess` [K] speeds the search. */
   temperature(e: number, burned: number, fuel: number, guess: number): number {
-    const t = this.table;
-    let row = rowAt(guess);
-    for (;;) {
-      const e0 = t[row]! + burned * t[row + 3]! + fuel * t[row + 6]!;
-      const cv = t[row + 1]! + burned * t[row + 4]! + fuel * t[row + 7]!;
-      const h = t[row + 2]! + burned * t[row + 5]! + fuel * t[row + 8]!;
-      const de = e - e0;
-      if (de < 0 && row > 0) {
-        row -= ROW;
-        continue;
-      }
-      const d = (2 * de) / (cv + Math.sqrt(cv * cv + 4 * h * de));
-      if (d > KNOT && row < (INTERVALS - 1) * ROW) {
-        row += ROW;
-        continue;
-      }
-      return KNOT * (row / ROW) + d;
+    let T = guess;
+    for (let i = 0; i < MOST_STEPS; i++) {
+      const off = e - this.internalEnergy(T, burned, fuel);
+      const change = off / this.heatCapacityVolume(T, burned, fuel);
+      T = Math.max(T + change, 0.5 * T);
+      if (Math.abs(change) <= 1e-14 * T) break;
     }
-  }
-
-  /**
-   * Internal energy e and sound speed c of the states `from` <= i < `to` from density, pressure and
-   * composition: as the methods above, with one look into the table.
-   */
-  energyAndSound(state: StateFields, from: number, to: number): void {
-    const { rho, p, e, c, burned, fuel } = state;
-    const { table: t, rAir, rBurned, rFuel } = this;
-    for (let i = from; i < to; i++) {
-      const yb = burned[i]!;
-      const yf = fuel[i]!;
-      const R = rAir + yb * rBurned + yf * rFuel;
-      const T = p[i]! / (rho[i]! * R);
-      const row = rowAt(T);
-      const d = T - KNOT * (row / ROW);
-      const cv = t[row + 1]! + yb * t[row + 4]! + yf * t[row + 7]!;
-      const hd = d * (t[row + 2]! + yb * t[row + 5]! + yf * t[row + 8]!);
-      e[i] = t[row]! + yb * t[row + 3]! + yf * t[row + 6]! + d * (cv + hd);
-      c[i] = Math.sqrt((1 + R / (cv + 2 * hd)) * R * T);
-    }
-  }
-
-  /**
-   * Temperature, gas constant, gamma, sound speed and pressure of `count` states from density,
-   * internal energy and composition; T holds guesses before. As the methods above.
-   */
-  temperatures(state: CaloricFields, rho: Float64Array, e: Float64Array, count: number): void {
-    const { T, R: Rs, gamma: gammas, c, p, burned, fuel } = state;
-    const { table: t, rAir, rBurned, rFuel } = this;
-    for (let i = 0; i < count; i++) {
-      const yb = burned[i]!;
-      const yf = fuel[i]!;
-      const energy = e[i]!;
-      let row = rowAt(T[i]!);
-      let above = energy - (t[row]! + yb * t[row + 3]! + yf * t[row + 6]!);
-      // The guess is the last step's temperature: its interval is nearly always the right one.
-      while (above < 0 && row > 0) {
-        row -= ROW;
-        above = energy - (t[row]! + yb * t[row + 3]! + yf * t[row + 6]!);
-      }
-      for (;;) {
-        const cv = t[row + 1]! + yb * t[row + 4]! + yf * t[row + 7]!;
-        const h = t[row + 2]! + yb * t[row + 5]! + yf * t[row + 8]!;
-        const root = Math.sqrt(cv * cv + 4 * h * above);
-        const d = (2 * above) / (cv + root);
-        if (d > KNOT && row < LAST_ROW) {
-          row += ROW;
-          above = energy - (t[row]! + yb * t[row + 3]! + yf * t[row + 6]!);
-          continue;
-        }
-        const R = rAir + yb * rBurned + yf * rFuel;
-        const temperature = KNOT * (row / ROW) + d;
-        // cv + 2 h d is that root.
-        const gamma = 1 + R / root;
-        T[i] = temperature;
-        Rs[i] = R;
-        gammas[i] = gamma;
-        p[i] = rho[i]! * R * temperature;
-        c[i] = Math.sqrt(gamma * R * temperature);
-        break;
-      }
-    }
+    return T;
   }
 
   /** Specific heat at constant volume [J/kg K]. */
   heatCapacityVolume(T: number, burned: number, fuel: number): number {
-    const row = rowAt(T);
-    const t = this.table;
-    const d = T - KNOT * (row / ROW);
-    const cv = t[row + 1]! + burned * t[row + 4]! + fuel * t[row + 7]!;
-    return cv + 2 * d * (t[row + 2]! + burned * t[row + 5]! + fuel * t[row + 8]!);
+    const [air, products, vapour] = this.ranges[T < BREAK ? 0 : 1] as [
+      Polynomial,
+      Polynomial,
+      Polynomial,
+    ];
+    const t = T / 1000;
+    return horner(air.cv, t) + burned * horner(products.cv, t) + fuel * horner(vapour.cv, t);
   }
 
   /** Specific heat at constant pressure [J/kg K]. */
@@ -196,38 +135,43 @@ export function perfectGas(gamma: number, gasConstant: number): Gas {
   return new Gas(one, one, one);
 }
 
-function rowAt(T: number): number {
-  const i = (T / KNOT) | 0;
-  return (i < 0 ? 0 : i < INTERVALS ? i : INTERVALS - 1) * ROW;
+const MOST_STEPS = 50;
+
+function horner(coefficients: readonly number[], t: number): number {
+  return coefficients.reduceRight((sum, c) => sum * t + c, 0);
 }
 
-function tabulate(parts: Component[], constants: number[]): Float64Array {
-  const table = new Float64Array(INTERVALS * ROW);
-  parts.forEach((part, k) => {
-    const rows = energyRows(part, constants[k]!);
-    rows.forEach((value, j) => {
-      const at = Math.floor(j / 3) * ROW + (j % 3);
-      table[at + 3 * k] = value - (k > 0 ? table[at]! : 0);
-    });
-  });
-  return table;
+/** The two polynomials of a component, e such that enthalpy is zero at 298.15 K and e is one curve. */
+function polynomials(part: Component, gasConstant: number): [Polynomial, Polynomial] {
+  const cv = (T: number) => part.heatCapacity(T) - gasConstant;
+  const low = integrated(through(cv, LOWEST, BREAK));
+  const high = integrated(through(cv, BREAK, HIGHEST));
+  const at = ({ e }: Polynomial, T: number) => T * horner(e, T / 1000);
+  low.zero = -gasConstant * REFERENCE_TEMPERATURE - at(low, REFERENCE_TEMPERATURE);
+  high.zero = low.zero + at(low, BREAK) - at(high, BREAK);
+  return [low, high];
 }
 
-/** e, cv, h of one component at each knot, e such that enthalpy is zero at 298.15 K. */
-function energyRows(part: Component, gasConstant: number): number[] {
-  const cv = Array.from(
-    { length: INTERVALS + 1 },
-    (_, i) => part.heatCapacity(i * KNOT) - gasConstant,
-  );
-  const rows: number[] = [];
-  let e = 0;
-  for (let i = 0; i < INTERVALS; i++) {
-    rows.push(e, cv[i]!, (cv[i + 1]! - cv[i]!) / (2 * KNOT));
-    e += (KNOT * (cv[i]! + cv[i + 1]!)) / 2;
-  }
-  const i = Math.floor(REFERENCE_TEMPERATURE / KNOT);
-  const d = REFERENCE_TEMPERATURE - i * KNOT;
-  const atReference = rows[3 * i]! + d * (rows[3 * i + 1]! + d * rows[3 * i + 2]!);
-  const shift = -gasConstant * REFERENCE_TEMPERATURE - atReference;
-  return rows.map((value, j) => (j % 3 === 0 ? value + shift : value));
+function integrated(cv: number[]): Polynomial {
+  return { cv, e: cv.map((c, j) => c / (j + 1)), zero: 0 };
+}
+
+/** Coefficients in powers of T / 1000 K of the polynomial through f at places inside a range [K]. */
+function through(f: (T: number) => number, from: number, to: number): number[] {
+  const places = Array.from({ length: TERMS }, (_, i) => from + ((to - from) * (i + 0.5)) / TERMS);
+  const powers = places.map((T) => Array.from({ length: TERMS }, (_, j) => (T / 1000) ** j));
+  return solve(new Matrix(powers), Matrix.columnVector(places.map(f))).to1DArray();
+}
+
+/** Air as it is, the others less air. */
+function beyondAir([air, ...others]: Polynomial[]): Polynomial[] {
+  const less = (a: number[], b: number[]) => a.map((value, j) => value - b[j]!);
+  return [
+    air!,
+    ...others.map(({ cv, e, zero }) => ({
+      cv: less(cv, air!.cv),
+      e: less(e, air!.e),
+      zero: zero - air!.zero,
+    })),
+  ];
 }

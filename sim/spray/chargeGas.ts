@@ -6,7 +6,7 @@
  * through the seat, evaporates with the wall's heat by the start of the burn; drops that are left
  * then go with the gas's.
  */
-import type { Volume } from '../boundary/volume.ts';
+import type { Volume } from '../boundary/reservoir.ts';
 import type { Gas } from '../gas/gas.ts';
 import type { SprayCouplingSpecification } from '../specification.ts';
 import type { Surroundings } from './evaporation.ts';
@@ -50,18 +50,16 @@ export class ChargeGas {
     energy: number,
     books: { coupling: SprayCouplingSpecification; ledger: SprayLedger },
   ): void {
-    const { contents } = this.volume;
     const { coupling, ledger } = books;
     const own = this.gas.internalEnergy(this.T, 0, 1);
     const mass = coupling.vapour !== 'off' || !this.limited ? vapour : 0;
     const cools = coupling.heat !== 'off' || !this.limited;
     const heat = mass * own + (cools ? energy - vapour * own : 0);
-    contents.mass += mass;
-    contents.fuel += mass;
-    contents.energy += heat;
+    this.volume.add({ mass, fuel: mass, energy: heat });
     ledger.withheldMass += vapour - mass;
     ledger.withheldEnergy += energy - heat;
     this.withheld += vapour - mass;
+    const { contents } = this.volume;
     const burned = contents.burned / contents.mass;
     this.fuel = contents.fuel / contents.mass;
     const cv = this.gas.heatCapacityVolume(this.T, burned, this.fuel);
@@ -70,11 +68,8 @@ export class ChargeGas {
 
   /** What is felt at the valve only: heat [J] drawn from the charge, vapour [kg] that joins it. */
   atValve(heat: number, vapour: number, ledger: SprayLedger): void {
-    const { contents } = this.volume;
     const energy = vapour * this.gas.internalEnergy(this.T, 0, 1) - heat;
-    contents.mass += vapour;
-    contents.fuel += vapour;
-    contents.energy += energy;
+    this.volume.add({ mass: vapour, fuel: vapour, energy });
     ledger.withheldMass -= vapour;
     ledger.withheldEnergy -= energy;
   }
@@ -90,10 +85,7 @@ export class ChargeGas {
     const mass = totalMass(this.wall.mass);
     if (mass <= 0) return;
     const energy = mass * this.gas.internalEnergy(this.T, 0, 1);
-    const { contents } = this.volume;
-    contents.mass += mass;
-    contents.fuel += mass;
-    contents.energy += energy;
+    this.volume.add({ mass, fuel: mass, energy });
     ledger.wallHeat += energy - this.wall.energy;
     this.wall.mass.fill(0);
     this.wall.energy = 0;

@@ -7,6 +7,8 @@
  * one cell share what the air can carry.
  */
 import type { Duct } from '../duct/duct.ts';
+import { viscosity } from '../gas/viscosity.ts';
+import { fanningFactor } from '../loss/friction.ts';
 import type { Gas } from '../gas/gas.ts';
 import type { SprayCouplingSpecification } from '../specification.ts';
 import type { Surroundings } from './evaporation.ts';
@@ -106,8 +108,10 @@ export class IntakeLine {
 
   /** Friction factor of cell k [-]. */
   fanning(k: number): number {
-    const [duct, i] = this.place(k);
-    return duct.fanning[i]!;
+    const [duct] = this.place(k);
+    const diameter = 2 * this.radius[k]!;
+    const reynolds = (this.rho[k]! * Math.abs(this.u[k]!) * diameter) / viscosity(this.T[k]!);
+    return fanningFactor(reynolds, (duct.roughness || 0) / diameter);
   }
 
   /** Reads the state of the ducts. */

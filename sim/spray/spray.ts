@@ -5,7 +5,7 @@
  * smallest drops', which are advanced implicitly).
  */
 import type { DuctEnd } from '../boundary/ductEnd.ts';
-import type { Volume } from '../boundary/volume.ts';
+import type { Volume } from '../boundary/reservoir.ts';
 import { circleArea } from '../duct/profile.ts';
 import type { Gas } from '../gas/gas.ts';
 import type { InjectorsSpecification } from '../specification.ts';
@@ -52,8 +52,8 @@ export interface SprayOptions {
   fullAir: number;
 }
 
-/** Shortest spray step [s]; gas steps are gathered up to it. */
-const STEP = 1e-4;
+/** Longest spray step [s]; gas steps are gathered up to it. */
+export const SPRAY_STEP = 1e-4;
 /** Films and mixture count as settled within this share of the fuel [-]: sampling by parcels scatters
  * by 1 to 2 %. */
 export const FILM_SETTLED = 0.02;
@@ -75,6 +75,9 @@ export class Spray {
   private readonly mixture = new MixtureRecord();
   private readonly metering = new Metering();
   private waiting = 0;
+  /** What had crossed valve and mouth at the last step. */
+  private valveSums: Sums = NO_SUMS;
+  private mouthSums: Sums = NO_SUMS;
   private vapourIn = 0;
   private gasIn = 0;
   private liquidIn = 0;
@@ -135,15 +138,17 @@ export class Spray {
     this.meter(options.fullAir / options.airFuelRatio, 1);
   }
 
-  /** Follows a gas step of dt [s] that ended at this cylinder's crank angle [deg]. */
+  /** Follows the gas for dt [s], at most a spray step, that ended at this cylinder's crank angle [deg]. */
   follow(dt: number, ownAngle: number): void {
     const { mouth, intakeValve } = this.o;
     this.waiting += dt;
-    const flow = intakeValve.flow;
-    this.gasIn += flow.mass * dt;
-    this.vapourIn += flow.fuel * dt;
-    this.breathe(mouth, dt);
-    if (this.waiting >= STEP) this.step(ownAngle);
+    const valve = since(intakeValve.sums, this.valveSums);
+    this.gasIn += valve.out - valve.in;
+    this.vapourIn += valve.fuel;
+    this.breathe(since(mouth.sums, this.mouthSums));
+    this.valveSums = intakeValve.sums;
+    this.mouthSums = mouth.sums;
+    this.step(ownAngle);
   }
 
   /** Does the spray step that is due. */
@@ -159,7 +164,7 @@ export class Spray {
     const { open, close } = o.angles;
     const valveOpen = turn(ownAngle - open) < turn(close - open);
     for (const pulse of this.pulses) pulse.release(dt, ownAngle, parcels, ledger);
-    parcels.step(dt, o.mouth.duct.endState.low[1]!, valveOpen);
+    parcels.step(dt, o.mouth.duct.endState('low')[1]!, valveOpen);
     const ranIn = totalMass(charge.wall.mass);
     film.step(dt, valveOpen, ledger, charge.wall, (k, vapour, energy) => {
       line.give(k, vapour, 0, energy, coupling, o.gas, ledger);
@@ -218,6 +223,8 @@ export class Spray {
   /** Sets the books to zero. */
   resetLedger(): void {
     this.lostBefore = 0;
+    this.valveSums = NO_SUMS;
+    this.mouthSums = NO_SUMS;
     for (const key of Object.keys(this.ledger) as (keyof SprayLedger)[]) this.ledger[key] = 0;
   }
 
@@ -248,17 +255,16 @@ export class Spray {
   }
 
   /** Vapour out of the mouth, and back in. */
-  private breathe(mouth: DuctEnd, dt: number): void {
+  private breathe(passed: Sums): void {
     const { cloud, ledger, o } = this;
-    const { flow } = mouth;
-    const speed = mouth.duct.endState.low[1]!;
-    if (flow.mass > 0) {
-      const vapour = flow.fuel * dt;
+    const { mouth } = o;
+    const perVolume = 1 / mouth.duct.endState('low')[0]!;
+    if (passed.out > 0) {
+      const vapour = Math.max(passed.fuel, 0);
       const energy = vapour * o.gas.internalEnergy(o.outside.temperature, 0, 1);
-      cloud.out(-speed * dt, vapour, energy, ledger);
-    } else if (flow.mass < 0) {
-      cloud.in(speed * mouth.area * dt);
+      cloud.out((passed.out * perVolume) / mouth.area, vapour, energy, ledger);
     }
+    if (passed.in > 0) cloud.in(passed.in * perVolume);
   }
 
   /** What has come back through the mouth goes to the first cell. */
@@ -301,6 +307,13 @@ export class Spray {
     this.lostBefore = ledger.lostMass;
     for (const pulse of this.pulses) pulse.newCycle();
   }
+}
+
+type Sums = DuctEnd['sums'];
+const NO_SUMS: Sums = { out: 0, in: 0, fuel: 0 };
+
+function since(now: Sums, before: Sums): Sums {
+  return { out: now.out - before.out, in: now.in - before.in, fuel: now.fuel - before.fuel };
 }
 
 function turn(angle: number): number {

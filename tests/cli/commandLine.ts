@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { PassThrough } from 'node:stream';
 import { text as textOf } from 'node:stream/consumers';
 import { runCommandLine } from '../../sim/cli/program.ts';
+import type { Workers } from '../../sim/cli/workers.ts';
 
 export interface Answer {
   code: number | null;
@@ -39,10 +40,18 @@ export function coarseText(): string {
 }
 
 /** The answer of a command, run in this process. */
-export async function answer(...words: string[]): Promise<Answer> {
+export function answer(...words: string[]): Promise<Answer> {
+  return answerFrom(undefined, ...words);
+}
+
+/** The same with points from `workers` in place of worker threads. */
+export async function answerFrom(
+  workers: Workers | undefined,
+  ...words: string[]
+): Promise<Answer> {
   const [out, err] = [new PassThrough(), new PassThrough()];
   const [stdout, stderr] = [textOf(out), textOf(err)];
-  const code = await runCommandLine(words, { out, err });
+  const code = await runCommandLine(words, { out, err, ...(workers && { workers }) });
   out.end();
   err.end();
   return { code, stdout: await stdout, stderr: await stderr };

@@ -1,162 +1,197 @@
 /**
- * Potential flow from all around into a thin-walled round pipe of radius 1, with or without a wall
- * before its mouth: the low-frequency end correction, from first principles.
+ * Potential flow from all around into a thin-walled round pipe, plain or flared, with or without a
+ * wall before its mouth: the low-frequency end correction, from first principles.
  *
- *   div grad phi = 0,  d phi / dn = 0 at walls,  phi = sink and its image in the wall far away
- *   l = phi deep in the pipe, carried on to the mouth at unit velocity
+ * The wall is a sheet of vortex rings whose stream function is even along it:
  *
- * Finite volumes on a mesh that is finest at the rim; conjugate gradients.
+ *   sum over rings  Gamma psi(r, z; R, Z) = a^2 / 2       unit velocity deep in the bore a
+ *   psi = sqrt(r R) / 2 pi ((2/k - k) K(k) - (2/k) E(k)),  k^2 = 4 r R / ((r + R)^2 + (z - Z)^2)
+ *   phi(z) = Gamma / 2 (1 - (z - Z) / sqrt(R^2 + (z - Z)^2))   on the axis, 0 far away
+ *   l   = phi deep in the pipe, carried on at unit velocity to where the bore begins
+ *
+ * r, z of the point, R, Z of the ring, both in bore radii; the mouth lies at z = 0, the pipe below.
+ * A wall at z = h is the image of every ring in it, turning the other way. Sources: Lamb,
+ * Hydrodynamics, sec. 161 (vortex rings); the sheet's strength goes as the root of the distance from
+ * the edge, which running along the wall as a square takes out.
  */
+import { Matrix, solve } from 'ml-matrix';
+import { interpolateLinear } from '../../sim/interpolation.ts';
 
-const FAR = 40;
-const PIPE = 3;
-
-/** End correction in radii; `h` radii from the rim to the wall, infinite where there is none. */
-export function potentialEndCorrection(h: number, cells: number): number {
-  const mesh = makeMesh(h, cells);
-  const system = assemble(mesh, h);
-  return correctionOf(mesh, solve(system, mesh));
+/** A mouth in bore radii. */
+export interface Mouth {
+  /** Depth and overhang of a quarter-ellipse flare; 0 for a plain cut end. */
+  depth: number;
+  overhang: number;
+  /** Radius over which the rim is rolled on, outwards and back; 0 for a sharp rim. */
+  lip: number;
+  /** Distance from the rim plane to a wall in front; infinite where there is none. */
+  wall: number;
 }
 
-/**
- * Limit for ever finer meshes from 10 and 20 cells across the radius, the error shrinking by 0.29 a
- * halving: measured at h from 0.1 to infinity with 10, 20 and 40 cells (0.28 to 0.30).
- */
-export function potentialLimit(h: number): number {
-  const shrink = 0.29;
-  const [coarse, fine] = [potentialEndCorrection(h, 10), potentialEndCorrection(h, 20)];
-  return fine + ((fine - coarse) * shrink) / (1 - shrink);
+export const PLAIN: Mouth = { depth: 0, overhang: 0, lip: 0, wall: Number.POSITIVE_INFINITY };
+
+interface Point {
+  r: number;
+  z: number;
 }
 
-interface Mesh {
-  /** Edges along the radius and the axis; the pipe lies at z < 0. */
-  r: number[];
-  z: number[];
-  /** Cells across the pipe. */
-  across: number;
-  /** First row of cells inside the pipe that is computed. */
-  bottom: number;
+/** Straight pipe whose sheet is solved for, beyond the flare; what is left decays as exp(-3.8 z). */
+const STRAIGHT = 6;
+/** How far below the flare the flow counts as even: the rest is exp(-3.8 x 4). */
+const DEEP = 4;
+/** Angle over which a lip rolls on beyond the rim. */
+const ROLL = 0.75 * Math.PI;
+/** Where the far tail of the sheet, as strong as deep in the pipe, becomes a line of dipoles. */
+const TAIL = 80;
+
+/** Inertial length of flare and outside, in bore radii, from `panels` panels along the wall. */
+export function mouthLength(mouth: Mouth, panels: number): number {
+  const at = wallOf(mouth);
+  const centre = (i: number) => (i + 0.5) / panels;
+  const rows = Array.from({ length: panels }, (_, i) => {
+    const here = at(centre(i));
+    const row = Array.from({ length: panels }, (_, j) =>
+      panelStream(mouth, at, here, [j / panels, (j + 1) / panels], i === j),
+    );
+    return { row, rest: 0.5 - tailStream(mouth, here) };
+  });
+  const sheet = solve(
+    new Matrix(rows.map(({ row }) => row)),
+    Matrix.columnVector(rows.map(({ rest }) => rest)),
+  ).to1DArray();
+  const deep = -mouth.depth - DEEP;
+  const phi = sheet.reduce(
+    (sum, strength, i) => sum + (strength * ringPotential(mouth, at(centre(i)), deep)) / panels,
+    tailPotential(mouth, deep),
+  );
+  return phi - DEEP;
 }
 
-function makeMesh(h: number, cells: number): Mesh {
-  const inner = Array.from({ length: cells + 1 }, (_, i) => 1 - (1 - i / cells) ** 1.8);
-  const smallest = inner[cells]! - inner[cells - 1]!;
-  const growth = 1 + 1.8 / cells;
-  const before = stretch(FAR, smallest, growth).map((z) => -z);
-  const after = Number.isFinite(h) ? upTo(h, smallest, growth) : stretch(FAR, smallest, growth);
-  const z = [...before.reverse(), 0, ...after];
-  const r = [...inner, ...stretch(FAR, smallest, growth).map((edge) => 1 + edge)];
-  return { r, z, across: cells, bottom: z.findIndex((edge) => edge >= -PIPE) };
+/** The limit for ever finer panels, the error falling as their square. */
+export function mouthLengthLimit(mouth: Partial<Mouth>, panels = 40): number {
+  const whole = { ...PLAIN, ...mouth };
+  const [coarse, fine] = [mouthLength(whole, panels), mouthLength(whole, 2 * panels)];
+  return fine + (fine - coarse) / 3;
 }
 
-function stretch(end: number, first: number, growth: number): number[] {
-  const edges = [first];
-  for (let step = first * growth; edges[edges.length - 1]! < end; step *= growth) {
-    edges.push(edges[edges.length - 1]! + step);
+/** Place on the wall against t from 0 at the free edge to 1; the way from the edge goes as t^2. */
+function wallOf(mouth: Mouth): (t: number) => Point {
+  const points = outline(mouth);
+  const way = [0];
+  for (let i = 1; i < points.length; i++) {
+    const [a, b] = [points[i - 1]!, points[i]!];
+    way.push(way[i - 1]! + Math.hypot(b.r - a.r, b.z - a.z));
   }
-  return edges;
-}
-
-/** As `stretch`, but ending at h without a sliver. */
-function upTo(h: number, first: number, growth: number): number[] {
-  const edges = stretch(h, first, growth).filter((edge) => edge < h - first / 2);
-  return [...edges, h];
-}
-
-interface System {
-  /** Conductance to the next cell along r and z, and the diagonal. */
-  right: Float64Array;
-  up: Float64Array;
-  diagonal: Float64Array;
-  source: Float64Array;
-}
-
-function assemble({ r, z, across, bottom }: Mesh, h: number): System {
-  const [nr, nz] = [r.length - 1, z.length - 1];
-  const zeros = () => new Float64Array(nr * nz);
-  const system = { right: zeros(), up: zeros(), diagonal: zeros(), source: zeros() };
-  const { right, up, diagonal, source } = system;
-  const middle = (edges: number[], i: number) => 0.5 * (edges[i]! + edges[i + 1]!);
-  const inPipe = (i: number, j: number) => i < across && j < bottom;
-  const far = (rr: number, zz: number) => {
-    const image = Number.isFinite(h) ? 1 / Math.hypot(rr, zz - 2 * h) : 0;
-    return 0.25 * (1 / Math.hypot(rr, zz) + image);
+  const rs = points.map(({ r }) => r);
+  const zs = points.map(({ z }) => z);
+  return (t) => {
+    const s = t * t * way.at(-1)!;
+    return { r: interpolateLinear(way, rs, s), z: interpolateLinear(way, zs, s) };
   };
-  const link = (from: number, to: number, side: Float64Array, conductance: number) => {
-    side[from] = conductance;
-    diagonal[from]! += conductance;
-    diagonal[to]! += conductance;
-  };
-  const hold = (cell: number, conductance: number, value: number) => {
-    diagonal[cell]! += conductance;
-    source[cell]! += conductance * value;
-  };
-  for (let j = 0; j < nz; j++) {
-    for (let i = 0; i < nr; i++) {
-      const cell = j * nr + i;
-      if (inPipe(i, j)) {
-        diagonal[cell] = 1;
-        continue;
-      }
-      const ring = 2 * Math.PI * r[i + 1]! * (z[j + 1]! - z[j]!);
-      const disc = Math.PI * (r[i + 1]! ** 2 - r[i]! ** 2);
-      const [rc, zc] = [middle(r, i), middle(z, j)];
-      const wall = i + 1 === across && z[j + 1]! <= 0;
-      if (i + 1 === nr) hold(cell, ring / (r[nr]! - rc), far(r[nr]!, zc));
-      else if (!wall) link(cell, cell + 1, right, ring / (middle(r, i + 1) - rc));
-      if (j + 1 < nz) {
-        if (!inPipe(i, j + 1)) link(cell, cell + nr, up, disc / (middle(z, j + 1) - zc));
-      } else if (!Number.isFinite(h)) hold(cell, disc / (z[nz]! - zc), far(rc, z[nz]!));
-      if (j === 0 && i >= across) hold(cell, disc / (zc - z[0]!), far(rc, z[0]!));
-      if (j === bottom && i < across) source[cell]! += disc;
-    }
-  }
-  return system;
 }
 
-function solve({ right, up, diagonal, source }: System, { r }: Mesh): Float64Array {
-  const nr = r.length - 1;
-  const n = source.length;
-  const x = new Float64Array(n);
-  const rest = source.slice();
-  const direction = new Float64Array(n);
-  const image = new Float64Array(n);
-  let scale = 0;
-  let first = 0;
-  for (let iteration = 0; iteration < 5000; iteration++) {
-    let next = 0;
-    for (let k = 0; k < n; k++) next += rest[k]! ** 2 / diagonal[k]!;
-    if (iteration === 0) first = next;
-    if (next <= 1e-18 * first) return x;
-    const keep = iteration === 0 ? 0 : next / scale;
-    for (let k = 0; k < n; k++) direction[k] = rest[k]! / diagonal[k]! + keep * direction[k]!;
-    for (let k = 0; k < n; k++) image[k] = diagonal[k]! * direction[k]!;
-    for (let k = 0; k < n; k++) {
-      for (const [side, other] of [
-        [right[k]!, k + 1],
-        [up[k]!, k + nr],
-      ] as const) {
-        if (side === 0) continue;
-        image[k]! -= side * direction[other]!;
-        image[other]! -= side * direction[k]!;
-      }
-    }
-    let slope = 0;
-    for (let k = 0; k < n; k++) slope += direction[k]! * image[k]!;
-    const step = next / slope;
-    for (let k = 0; k < n; k++) x[k]! += step * direction[k]!;
-    for (let k = 0; k < n; k++) rest[k]! -= step * image[k]!;
-    scale = next;
-  }
-  throw new Error('the potential did not converge');
+/** The wall's outline from its free edge: over the lip to the rim, down the flare, along the pipe. */
+function outline({ depth, overhang, lip }: Mouth): Point[] {
+  const rim = 1 + overhang;
+  const fine = Array.from({ length: 301 }, (_, i) => i / 300);
+  const roll = fine.map((x) => {
+    const angle = ROLL * (1 - x);
+    return { r: rim + lip * Math.sin(angle), z: lip * (Math.cos(angle) - 1) };
+  });
+  const flare = fine.map((x) => {
+    const angle = (x * Math.PI) / 2;
+    return { r: 1 + overhang * (1 - Math.sin(angle)), z: -depth * (1 - Math.cos(angle)) };
+  });
+  const end = { r: 1, z: -depth - STRAIGHT };
+  return [...(lip > 0 ? roll : []), ...(overhang > 0 ? flare : [{ r: 1, z: 0 }]), end];
 }
 
-function correctionOf({ r, z, across, bottom }: Mesh, phi: Float64Array): number {
-  const nr = r.length - 1;
-  const depth = 0.5 * (z[bottom]! + z[bottom + 1]!);
-  let mean = 0;
-  for (let i = 0; i < across; i++) {
-    mean += (r[i + 1]! ** 2 - r[i]! ** 2) * phi[bottom * nr + i]!;
-  }
-  return mean + depth;
+/** Stream function at `here` of a panel of unit strength a unit of t, its image counted. */
+function panelStream(
+  mouth: Mouth,
+  at: (t: number) => Point,
+  here: Point,
+  [from, to]: [number, number],
+  own: boolean,
+): number {
+  const middle = (from + to) / 2;
+  const half = (to - from) / 2;
+  if (!own) return half * gauss((x) => ringStream(mouth, here, at(middle + half * x)));
+  // The point lies in the middle: each half by x = v^3, which takes the logarithm out.
+  const side = (sign: number) =>
+    gauss((x) => {
+      const v = (x + 1) / 2;
+      return 1.5 * v * v * ringStream(mouth, here, at(middle + sign * half * v ** 3));
+    });
+  return half * (side(1) + side(-1));
 }
+
+/** Stream function at `here` of the sheet beyond the panels, as strong as deep in the pipe. */
+function tailStream(mouth: Mouth, here: Point): number {
+  const start = mouth.depth + STRAIGHT;
+  let sum = here.r ** 2 / (8 * (TAIL + here.z) ** 2);
+  for (let from = start; from < TAIL; ) {
+    const to = Math.min(TAIL, 1.5 * from);
+    const [middle, half] = [(from + to) / 2, (to - from) / 2];
+    sum += half * gauss((x) => ringStream(mouth, here, { r: 1, z: -middle - half * x }));
+    from = to;
+  }
+  return sum;
+}
+
+/** Stream function at a point of a ring of unit strength, less that of its image in the wall. */
+function ringStream({ wall }: Mouth, here: Point, ring: Point): number {
+  const own = freeRingStream(here, ring);
+  if (!Number.isFinite(wall)) return own;
+  return own - freeRingStream(here, { r: ring.r, z: 2 * wall - ring.z });
+}
+
+function freeRingStream({ r, z }: Point, { r: R, z: Z }: Point): number {
+  const kk = (4 * r * R) / ((r + R) ** 2 + (z - Z) ** 2);
+  const rest = ((r - R) ** 2 + (z - Z) ** 2) / ((r + R) ** 2 + (z - Z) ** 2);
+  const k = Math.sqrt(kk);
+  const { K, E } = ellipticIntegrals(rest);
+  return (Math.sqrt(r * R) / (2 * Math.PI)) * ((2 / k - k) * K - (2 / k) * E);
+}
+
+/** Potential on the axis at z of a ring of unit strength, less that of its image in the wall. */
+function ringPotential({ wall }: Mouth, ring: Point, z: number): number {
+  const own = 0.5 * (1 - (z - ring.z) / Math.hypot(ring.r, z - ring.z));
+  if (!Number.isFinite(wall)) return own;
+  const image = 2 * wall - ring.z;
+  return own + 0.5 * (1 + (z - image) / Math.hypot(ring.r, z - image));
+}
+
+/** The same of the tail, from the end of the panels to minus infinity. */
+function tailPotential({ depth, wall }: Mouth, z: number): number {
+  const start = -depth - STRAIGHT;
+  const own = 0.5 * (Math.hypot(1, z - start) - (z - start));
+  if (!Number.isFinite(wall)) return own;
+  const image = z - (2 * wall - start);
+  return own + 0.5 * (Math.hypot(1, image) + image);
+}
+
+/** K and E by the arithmetic-geometric mean; `rest` is 1 - k^2. */
+function ellipticIntegrals(rest: number): { K: number; E: number } {
+  let [a, b, weight] = [1, Math.sqrt(rest), 0.5];
+  let sum = weight * (1 - rest);
+  while (Math.abs(a - b) > 1e-15 * a) {
+    const c = (a - b) / 2;
+    [a, b] = [(a + b) / 2, Math.sqrt(a * b)];
+    weight *= 2;
+    sum += weight * c * c;
+  }
+  const K = Math.PI / (2 * a);
+  return { K, E: K * (1 - sum) };
+}
+
+/** Integral over -1 < x < 1, Gauss-Legendre with six points. */
+function gauss(f: (x: number) => number): number {
+  return GAUSS.reduce((sum, [x, weight]) => sum + weight * (f(x) + f(-x)), 0);
+}
+
+const GAUSS = [
+  [0.2386191860831969, 0.467913934572691],
+  [0.6612093864662645, 0.3607615730481386],
+  [0.932469514203152, 0.1713244923791704],
+] as const;

@@ -7,17 +7,17 @@ import {
   wallCorrection,
   wallLoss,
 } from '../../sim/boundary/facingWall.ts';
-import { potentialLimit } from './axisymmetricPotential.ts';
+import { mouthLengthLimit } from './axisymmetricPotential.ts';
 
 describe('end correction before a wall', () => {
-  const free = potentialLimit(Number.POSITIVE_INFINITY);
+  const free = mouthLengthLimit({});
 
   it('solver gives the free end of Levine & Schwinger (1948)', () => {
     expect(Math.abs(free - END_CORRECTION_UNFLANGED)).toBeLessThan(0.001);
   });
 
   it.each([4, 2, 1, 0.6, 0.4, 0.2, 0.1])('is that of potential flow, wall at %f radii', (h) => {
-    const added = potentialLimit(h) - free;
+    const added = mouthLengthLimit({ wall: h }) - free;
     expect(Math.abs(wallCorrection(h, 1) / added - 1)).toBeLessThan(0.02);
   });
 
@@ -25,7 +25,7 @@ describe('end correction before a wall', () => {
     // Half-way in a/h between rows, where the table is worst.
     for (const radiusOverClearance of [0.75, 3.75, 7.5]) {
       const h = 1 / radiusOverClearance;
-      const added = potentialLimit(h) - free;
+      const added = mouthLengthLimit({ wall: h }) - free;
       expect(Math.abs(wallCorrection(h, 1) / added - 1)).toBeLessThan(0.03);
     }
   });

@@ -1,6 +1,6 @@
 /**
  * The solver's main tuned peak against the linear induction cycle (transfer matrices, reflection
- * function; no code shared), within 5 % of speed. What is left between them: the linear model has no
+ * function; geometry, valves and losses of its own, no code shared), within 5 % of speed. What is left between them: the linear model has no
  * exhaust, no flow that carries the waves (Mach 0.1 to 0.2) and no steepening.
  */
 import { expect, it } from 'vitest';

@@ -38,6 +38,7 @@ export async function compute<T>(
   const count = Math.min(askedWorkers(options.workers), points);
   const progress = progressOn(terminal.err);
   try {
+    if (terminal.workers) return await work(terminal.workers, progress);
     return await withWorkers(count, (workers) => work(workers, progress));
   } finally {
     progress.stop();

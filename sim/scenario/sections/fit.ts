@@ -1,5 +1,5 @@
 /** Room for the trumpets, the shelf they come from, and the saw. */
-import { LEAST_CLEARANCE } from '../../boundary/facingWall.ts';
+import { LEAST_CLEARANCE } from '../../loss/facingWall.ts';
 import type { Fit } from '../../decision/shelf.ts';
 import { choice, maybe, quantity, section } from '../leaf.ts';
 import { quantityToText } from '../quantity.ts';

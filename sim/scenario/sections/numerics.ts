@@ -1,14 +1,12 @@
 /** How finely and how long to compute; no builder needs it. */
 
-import { FLUXES } from '../../flux/index.ts';
-import { LIMITERS } from '../../scheme/slopeLimiter.ts';
+import { FLUXES, LIMITERS } from '../../engine/numerics.ts';
 import type { NumericsSpecification } from '../../specification.ts';
 import { choice, maybe, section } from '../leaf.ts';
 import type { Reading } from '../reading.ts';
 
 const CHOSEN = 'halving both cells changes volumetric efficiency by less than 0.5 %, tests/order';
 
-const words = (registry: object) => Object.keys(registry) as [string, ...string[]];
 
 export const numericsSection = section('How finely and how long to compute.', {
   intakeCell: maybe('length', 'Largest cell of the intake.', {
@@ -25,11 +23,11 @@ export const numericsSection = section('How finely and how long to compute.', {
     limits: ['0.05', '1'],
     absent: { value: '0.9', why: 'below the limit of 1 of the scheme' },
   }),
-  limiter: choice(words(LIMITERS), 'Slope limiter.', {
-    value: 'van-leer',
-    why: 'second order at smooth extrema but for clipping; common practice, no source',
+  limiter: choice(Object.keys(LIMITERS) as [string, ...string[]], 'Slope limiter.', {
+    value: 'mc',
+    why: 'least error of those tried on engine points, docs/speed.md',
   }),
-  flux: choice(words(FLUXES), 'Numerical flux.', {
+  flux: choice(FLUXES as unknown as [string, ...string[]], 'Numerical flux.', {
     value: 'hllc',
     why: 'keeps contacts sharp, Toro (2009) ch. 10',
   }),

@@ -1,6 +1,6 @@
 /** The trumpet and the bellmouth at its mouth. */
 import { END_CORRECTION_UNFLANGED } from '../../acoustics/endCorrection.ts';
-import { entryLossProjecting, entryLossRounded } from '../../boundary/entryLoss.ts';
+import { entryLossProjecting, entryLossRounded } from '../../loss/entryLoss.ts';
 import type { BellmouthSpecification, TrumpetSpecification } from '../../specification.ts';
 import { maybe, section } from '../leaf.ts';
 import { quantityToText } from '../quantity.ts';

@@ -1,6 +1,7 @@
 /** The hill-climb four's main tuned peak by the linear induction cycle and by the solver. */
+
+import { linearIntake } from '../../../sim/acoustics/linearEstimate.ts';
 import { linearTunedPeaks, tunedPeaks } from '../../../sim/acoustics/tunedSpeed.ts';
-import { linearIntake } from '../../../sim/engine/linearEstimate.ts';
 import { runPoint, withLength } from '../../../sim/index.ts';
 import type { EngineSpecification } from '../../../sim/specification.ts';
 import { hillClimb } from './engine.ts';

@@ -1,0 +1,142 @@
+/**
+ * Speeds of one engine side by side in the lanes of a compiled step. Each lane steps by itself, and
+ * as one comes to its end the next speed takes its place, so that what a speed gives depends on no other.
+ */
+import { NonPhysicalStateError } from '../errors.ts';
+import { type Kernel, load, moduleOf } from '../kernel/load.ts';
+import { BYTES } from '../kernel/f64x2.ts';
+import * as AT from '../step/layout.ts';
+import { placed } from './cycle.ts';
+import type { Layout } from './layOut.ts';
+import type { EngineModel } from './plan.ts';
+import type { Driver, End, Start } from './point.ts';
+import { type SettleRule, Settling } from './settle.ts';
+
+/** Places of a lane's column that a kernel holds at least. */
+const LEAST_PLACES = 1 << 17;
+const MOST_STEPS = 1_000_000;
+/** How far a lane without a speed is sent [deg]. */
+const IDLE = 360;
+
+let module: WebAssembly.Module | undefined;
+let kernel: Kernel | undefined;
+
+/** A kernel with room for a column; the last one where that will do. */
+function kernelFor(places: number): Kernel {
+  module ??= moduleOf(BYTES);
+  if (!kernel || kernel.X.length < places * kernel.lanes) {
+    kernel = load(module, 'f64x2', Math.max(places, LEAST_PLACES));
+  }
+  return kernel;
+}
+
+/** Speeds in the lanes of the compiled step. */
+export const inLanes: Driver = (model, starts, rule) => {
+  const { layout } = model.network;
+  const lanes = new Lanes(kernelFor(layout.column.length), layout);
+  const ends = new Array<End | NonPhysicalStateError>(starts.length);
+  let next = 0;
+  const seats = Array.from({ length: lanes.count }, () => new Seat(model, rule, lanes));
+  const fill = (seat: Seat, lane: number) => {
+    seat.index = next < starts.length ? next : -1;
+    if (seat.index >= 0) seat.take(starts[next++]!, lane);
+  };
+  seats.forEach(fill);
+  // A lane without a speed of its own computes what no one looks at.
+  seats.forEach((seat, lane) => {
+    if (seat.index < 0) lanes.put(lane, layout.column, layout.column.length);
+  });
+  while (seats.some(({ index }) => index >= 0)) {
+    seats.forEach((seat, lane) => {
+      if (seat.index < 0) lanes.set(lane, AT.CRANK_LEFT, IDLE);
+    });
+    lanes.run();
+    seats.forEach((seat, lane) => {
+      if (seat.index < 0 || lanes.get(lane, AT.CRANK_LEFT) > 0) return;
+      const end = seat.arrive(lane);
+      if (!end) return;
+      ends[seat.index] = end;
+      fill(seat, lane);
+    });
+  }
+  return ends;
+};
+
+/** One lane and the speed in it. */
+class Seat {
+  /** Which of the starts; -1: none. */
+  index = -1;
+  private settling: Settling | undefined;
+
+  constructor(
+    private readonly model: EngineModel,
+    private readonly rule: SettleRule,
+    private readonly lanes: Lanes,
+  ) {}
+
+  take({ speed, column, fuelled }: Start, lane: number): void {
+    const { network } = this.model;
+    network.load(column);
+    this.settling = new Settling(this.model, speed, this.rule);
+    this.settling.begin(fuelled);
+    this.lanes.put(lane, network.layout.column, network.layout.column.length);
+  }
+
+  /** What is due where the lane has come to; its end, or undefined to go on. */
+  arrive(lane: number): End | NonPhysicalStateError | undefined {
+    const { lanes, settling } = this;
+    const { network } = this.model;
+    const { column, small, live } = network.layout;
+    lanes.take(lane, column, 0, live);
+    try {
+      network.check();
+    } catch (error) {
+      return placed(error, column) as NonPhysicalStateError;
+    }
+    const state = settling!.arrive();
+    if (state) {
+      lanes.take(lane, column, live, column.length);
+      return { state, column: column.slice() };
+    }
+    lanes.put(lane, column, settling!.run.sprays.length > 0 ? live : small);
+    return undefined;
+  }
+}
+
+/** The columns of the lanes in a kernel's memory. */
+class Lanes {
+  readonly count: number;
+  private readonly kernel: Kernel;
+
+  constructor(kernel: Kernel, { N, K }: Layout) {
+    this.kernel = kernel;
+    this.count = kernel.lanes;
+    kernel.N.set(N);
+    kernel.K.set(K);
+  }
+
+  /** Steps all lanes on until one has come to its stop. */
+  run(): void {
+    this.kernel.call.run!(MOST_STEPS);
+  }
+
+  get(lane: number, place: number): number {
+    return this.kernel.X[place * this.count + lane]!;
+  }
+
+  set(lane: number, place: number, value: number): void {
+    this.kernel.X[place * this.count + lane] = value;
+  }
+
+  /** Copies places of a lane into a column. */
+  take(lane: number, column: Float64Array, from: number, to: number): void {
+    const { X } = this.kernel;
+    for (let i = from, at = from * this.count + lane; i < to; i++, at += this.count) column[i] = X[at]!;
+  }
+
+  /** Copies the first places of a column into a lane. */
+  put(lane: number, column: Float64Array, places: number): void {
+    const { X } = this.kernel;
+    for (let i = 0, at = lane; i < places; i++, at += this.count) X[at] = column[i]!;
+  }
+}

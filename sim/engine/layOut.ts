@@ -1,0 +1,297 @@
+/**
+ * Lays a network into memory: whole numbers that say what joins what, reals that all lanes share, and
+ * the column of reals of a lane, in which every part has its place (step/layout.ts).
+ */
+import type { DuctEnd } from '../boundary/ductEnd.ts';
+import type { Echo, Node, Slots } from '../boundary/node.ts';
+import type { Volume } from '../boundary/reservoir.ts';
+import { Cylinder } from '../cylinder/cylinder.ts';
+import { sweptVolume } from '../cylinder/crank.ts';
+import { WOSCHNI } from '../cylinder/woschni.ts';
+import type { Duct } from '../duct/duct.ts';
+import { circleArea } from '../duct/profile.ts';
+import type { Gas } from '../gas/gas.ts';
+import * as AT from '../step/layout.ts';
+
+/** Ducts, what joins them, and how to compute. */
+export interface NetworkParts {
+  gas: Gas;
+  ducts: readonly Duct[];
+  nodes: readonly Node[];
+  volumes?: readonly Volume[];
+  /** Courant number [-]. */
+  courant?: number;
+  /** 1 minmod to 2 monotonised central (step/limiter.ts). */
+  limiter?: number;
+  flux?: 'hllc' | 'rusanov';
+  /** Newton steps of a node in a time step. */
+  iterations?: number;
+}
+
+export interface Layout {
+  N: Int32Array<ArrayBuffer>;
+  K: Float64Array<ArrayBuffer>;
+  /** A lane's reals as the parts stand now. */
+  column: Float64Array<ArrayBuffer>;
+  /** Where each part's slots start in the column. */
+  place: Map<Slots, number>;
+  /** Places up to here hold what a cycle's end looks at: all but the ducts and the records. */
+  small: number;
+  /** Places up to here hold all but the records of joints. */
+  live: number;
+}
+
+/** Throws Error if an end of a duct belongs to no node, or to two. */
+export function layOut(parts: NetworkParts): Layout {
+  checkConnected(parts);
+  const writer = new Writer();
+  const { N, K } = writer;
+  const { gas, ducts, nodes, volumes = [] } = parts;
+  N.length = AT.N_HEAD;
+  N.fill(0);
+  K.push(...gas.head());
+  K[AT.COURANT] = parts.courant ?? 0.9;
+  K[AT.THETA] = parts.limiter ?? 2;
+  N[AT.ITERATIONS] = parts.iterations ?? 1;
+  N[AT.ROUGH_FLUX] = parts.flux === 'rusanov' ? 1 : 0;
+
+  const reservoirs = new Set(
+    nodes.flatMap((node) => ('reservoir' in node ? [node.reservoir as Slots] : [])),
+  );
+  for (const volume of volumes) reservoirs.add(volume);
+  const echoes = nodes.flatMap((node) => (node.kind === 'collector' ? node.echoes : []));
+  for (const part of reservoirs) writer.give(part);
+  for (const part of [...nodes.flatMap((node) => [...node.ends]), ...echoes]) writer.give(part);
+  for (const part of nodes.flatMap(ownSlots)) writer.give(part);
+  for (const duct of ducts) writer.give(duct.sums);
+  const small = writer.length;
+  for (const duct of ducts) writer.give(duct);
+  const live = writer.length;
+  for (const node of nodes) if (node.kind === 'collector') writer.give(node.record);
+
+  const ductAt = writer.records(ducts, (duct) => ductRecord(writer, duct));
+  N[AT.DUCTS] = ducts.length;
+  N[AT.DUCTS_AT] = ductAt;
+  const endAt = new Map<DuctEnd | Echo, number>();
+  for (const end of nodes.flatMap((node) => [...node.ends]))
+    endAt.set(end, writer.record(endRecord(writer, end)));
+  for (const echo of echoes) endAt.set(echo, writer.record(echoRecord(writer, echo)));
+  const nodeAt = nodes.map((node) => writer.record(nodeRecord(writer, node, endAt)));
+  N[AT.NODES] = nodes.length;
+  N[AT.NODES_AT] = writer.record(nodeAt);
+  N[AT.VOLUMES] = volumes.length;
+  N[AT.VOLUMES_AT] = writer.records(volumes, (volume) => volumeRecord(writer, volume));
+  return {
+    N: Int32Array.from(N),
+    K: Float64Array.from(K),
+    column: writer.column(),
+    place: writer.place,
+    small,
+    live,
+  };
+}
+
+/** Grows the three arrays. */
+class Writer {
+  readonly N: number[] = [];
+  readonly K: number[] = [];
+  readonly place = new Map<Slots, number>();
+  length: number = AT.X_HEAD;
+
+  /** Gives a part its place in the column. */
+  give(part: Slots): void {
+    if (this.place.has(part)) return;
+    this.place.set(part, this.length);
+    this.length += part.slots.length;
+  }
+
+  /** The place of a part in the column. */
+  of(part: Slots): number {
+    return this.place.get(part)!;
+  }
+
+  /** Appends a record; returns where it starts. */
+  record(numbers: readonly number[]): number {
+    this.N.push(...numbers);
+    return this.N.length - numbers.length;
+  }
+
+  /** Records of one size, one after the other; what they refer to goes before them. */
+  records<T>(parts: readonly T[], record: (part: T) => number[]): number {
+    return this.record(parts.flatMap(record));
+  }
+
+  /** Appends reals; returns where they start. */
+  reals(numbers: ArrayLike<number>): number {
+    const at = this.K.length;
+    for (let i = 0; i < numbers.length; i++) this.K.push(numbers[i]!);
+    return at;
+  }
+
+  column(): Float64Array<ArrayBuffer> {
+    const column = new Float64Array(this.length);
+    for (const [part, at] of this.place) column.set(part.slots, at);
+    return column;
+  }
+}
+
+/** Relative difference of areas below which a cell counts as straight. */
+const STRAIGHT = 1e-9;
+
+function ductRecord(writer: Writer, duct: Duct): number[] {
+  const { mesh, stride } = duct;
+  const rough = Number.isNaN(duct.roughness);
+  const rows: ArrayLike<number>[] = [
+    mesh.faceArea,
+    mesh.perVolume,
+    mesh.lowRatio,
+    mesh.highRatio,
+    mesh.toLow,
+    mesh.toHigh,
+    mesh.diameter,
+    mesh.perDiameter,
+    mesh.meanArea,
+    mesh.diameter.map((d) => (rough ? 0 : (duct.roughness / (3.7 * d)) ** 1.11)),
+    duct.wallTemperature,
+    duct.lossPerLength,
+    mesh.volume,
+    [mesh.dx, 1 / mesh.dx],
+  ];
+  const k = writer.K.length;
+  for (const row of rows) {
+    writer.reals(row);
+    writer.reals(new Array(stride - row.length).fill(0));
+  }
+  const bent = (ratio: number) => Math.abs(ratio - 1) > STRAIGHT;
+  const flags = Array.from(mesh.volume, (_, i) =>
+    [mesh.lowRatio, mesh.highRatio, mesh.toLow, mesh.toHigh].some((row) => bent(row[i]!)) ? 1 : 0,
+  );
+  const wall = rough ? 0 : 1;
+  return [mesh.cells, writer.of(duct), k, writer.record(flags), wall, writer.of(duct.sums)];
+}
+
+function endRecord(writer: Writer, end: DuctEnd): number[] {
+  const { duct, side, area } = end;
+  const cells = duct.mesh.cells;
+  const low = side === 'low';
+  const record = [
+    writer.of(end),
+    writer.reals([area, 1 / area]),
+    writer.of(duct),
+    duct.stride,
+    low ? 0 : cells,
+    low ? 0 : cells + 1,
+    low ? 1 : cells,
+    low ? AT.RIGHT : AT.LEFT,
+  ];
+  return record;
+}
+
+function echoRecord(writer: Writer, echo: Echo): number[] {
+  return [writer.of(echo), writer.reals([echo.area, 1 / echo.area]), -1, 0, 0, 0, 0, AT.LEFT];
+}
+
+const KINDS: Record<Node['kind'], number> = {
+  closed: AT.CLOSED,
+  reservoir: AT.RESERVOIR,
+  constriction: AT.CONSTRICTION,
+  junction: AT.JUNCTION,
+  collector: AT.COLLECTOR,
+  nonReflecting: AT.NON_REFLECTING,
+};
+
+function nodeRecord(
+  writer: Writer,
+  node: Node,
+  endAt: ReadonlyMap<DuctEnd | Echo, number>,
+): number[] {
+  const ends = [...node.ends, ...(node.kind === 'collector' ? node.echoes : [])];
+  const places = ends.map((end) => endAt.get(end)!);
+  return [KINDS[node.kind], ends.length, ...places, ...ownRecord(writer, node)];
+}
+
+/** What follows the ends in a node's record. */
+function ownRecord(writer: Writer, node: Node): number[] {
+  switch (node.kind) {
+    case 'closed':
+      return [writer.of(node.roots)];
+    case 'reservoir':
+      return [
+        writer.of(node.reservoir),
+        writer.reals(node.shares),
+        node.areas ? writer.reals(node.areas) : -1,
+        writer.reals([node.phase]),
+        writer.of(node.roots),
+      ];
+    case 'constriction':
+      return [writer.of(node.throat)];
+    case 'junction':
+      return [writer.of(node.root)];
+    case 'collector':
+      return [
+        writer.of(node.root),
+        writer.of(node.record),
+        writer.reals(node.echoes.map(({ delay }) => delay)),
+        node.echoes.length,
+      ];
+    case 'nonReflecting':
+      return [writer.of(node.reservoir)];
+  }
+}
+
+/** A node's own numbers of a lane, but for records of joints. */
+function ownSlots(node: Node): Slots[] {
+  switch (node.kind) {
+    case 'closed':
+    case 'reservoir':
+      return [node.roots];
+    case 'constriction':
+      return [node.throat];
+    case 'junction':
+    case 'collector':
+      return [node.root];
+    case 'nonReflecting':
+      return [];
+  }
+}
+
+function volumeRecord(writer: Writer, volume: Volume): number[] {
+  const constants = volume instanceof Cylinder ? writer.reals(cylinderConstants(volume)) : -1;
+  return [writer.of(volume), constants];
+}
+
+/** In the order of step/layout.ts. */
+function cylinderConstants({ crank, options, phase }: Cylinder): number[] {
+  const area = circleArea(crank.bore);
+  const swept = sweptVolume(crank);
+  const { burn, shut } = options;
+  const span = (((shut.to - shut.from) % 720) + 720) % 720;
+  return [
+    crank.stroke / 2,
+    crank.rodLength,
+    area,
+    swept / (crank.compressionRatio - 1),
+    phase,
+    options.wallTemperature ?? 0,
+    (Math.PI * crank.bore) / area,
+    WOSCHNI * crank.bore ** -0.2,
+    swept,
+    shut.from,
+    span,
+    burn ? burn.start : 0,
+    burn ? 1 / (burn.end - burn.start) : 0,
+    options.fuelHeat ?? 0,
+  ];
+}
+
+function checkConnected({ ducts, nodes }: NetworkParts): void {
+  const ends = nodes.flatMap((node) => [...node.ends]);
+  for (const duct of ducts) {
+    for (const side of ['low', 'high'] as const) {
+      const joined = ends.filter((end) => end.duct === duct && end.side === side).length;
+      if (joined !== 1) {
+        throw new Error(`the ${side} end of "${duct.name}" has ${joined} nodes`);
+      }
+    }
+  }
+}

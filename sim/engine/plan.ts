@@ -1,0 +1,231 @@
+/**
+ * From a resolved engine to the plan of a network: one cylinder with its intake and exhaust, or all of
+ * them where their pipes meet and they are not alike. The plan holds for every speed.
+ *
+ * With one cylinder solved, pipes that meet at a joint are replaced by its own echo (step/echo.ts).
+ */
+import { DuctEnd } from '../boundary/ductEnd.ts';
+import {
+  areaStep,
+  type Collector,
+  collector,
+  constriction,
+  junction,
+  type Node,
+  openEnd,
+  valve,
+} from '../boundary/node.ts';
+import { OpenAir } from '../boundary/reservoir.ts';
+import { Cylinder } from '../cylinder/cylinder.ts';
+import { effectiveValveArea } from '../cylinder/valveFlow.ts';
+import { CYCLE, type LiftCurve, liftCurve, wrapAngle } from '../cylinder/valveLift.ts';
+import { wiebeBurn } from '../cylinder/wiebe.ts';
+import type { Duct } from '../duct/duct.ts';
+import type { Gas } from '../gas/gas.ts';
+import { throttleArea } from '../loss/throttleArea.ts';
+import type { EngineSpecification } from '../specification.ts';
+import { exhaustDucts } from './exhaustDucts.ts';
+import { intakeDucts, mouthLoss, portLoss } from './intakeDucts.ts';
+import { type FluxName, LIMITERS, type LimiterName } from './numerics.ts';
+import { Network } from './network.ts';
+import { type WorkingGas, workingGas } from './workingGas.ts';
+
+/** One cylinder and what hangs on it. */
+export interface CylinderLine {
+  cylinder: Cylinder;
+  /** Its firing behind the first cylinder's [deg]. */
+  phase: number;
+  intakeLift: LiftCurve;
+  exhaustLift: LiftCurve;
+  trumpet: Duct;
+  runner: Duct;
+  primary: Duct;
+  /** Distance of the rim plane from x = 0 of the trumpet duct [m]. */
+  endCorrection: number;
+  mouth: DuctEnd;
+  intakeValve: DuctEnd;
+  exhaustValve: DuctEnd;
+}
+
+export interface EngineModel {
+  spec: EngineSpecification;
+  working: WorkingGas;
+  network: Network;
+  /** The lines solved: one, or one a cylinder. */
+  lines: CylinderLine[];
+  /** Where the mouths breathe. */
+  feed: OpenAir;
+  /** Where the exhaust ends. */
+  outside: OpenAir;
+  /** Joints whose other pipes are echoes. */
+  collectors: Collector[];
+  /** Crank angle at which cycles start and end: intake closing of the first cylinder [deg]. */
+  start: number;
+}
+
+/** Which cylinders are solved. */
+export type Solved = 'one' | 'all';
+
+/** State of the exhaust before the first cycle; forgotten within a few. */
+const START_EXHAUST_TEMPERATURE = 800;
+const START_CHARGE_TEMPERATURE = 350;
+
+export function engineModel(spec: EngineSpecification, solved: Solved = 'one'): EngineModel {
+  const working = workingGas(spec);
+  const { gas } = working;
+  const feed = new OpenAir(gas, spec.intake.feed);
+  const outside = new OpenAir(gas, spec.ambient);
+  const start = wrapAngle(liftCurve(spec.intake.valve.lift).close);
+  const count = solved === 'one' ? 1 : spec.cylinder.count;
+  const lines = Array.from({ length: count }, (_, j) =>
+    cylinderLine(ofCylinder(spec, j), working, (j * CYCLE) / spec.cylinder.count, start),
+  );
+  const nodes = lines.flatMap((line, j) => lineNodes(ofCylinder(spec, j), line, feed));
+  const out = exhaustEnds(spec, lines, outside, solved);
+  const ducts = lines.flatMap((line) => [line.trumpet, line.runner, line.primary]);
+  fillDucts(spec, gas, lines, out.tails);
+  return {
+    spec,
+    working,
+    network: new Network({
+      gas,
+      ducts: [...ducts, ...out.tails],
+      nodes: [...nodes, ...out.nodes],
+      volumes: lines.map((line) => line.cylinder),
+      courant: spec.numerics.courant,
+      limiter: LIMITERS[spec.numerics.limiter as LimiterName],
+      flux: spec.numerics.flux as FluxName,
+    }),
+    lines,
+    feed,
+    outside,
+    collectors: out.collectors,
+    start,
+  };
+}
+
+/** The engine as one of its cylinders sees it: with that cylinder's own trumpet. */
+function ofCylinder(spec: EngineSpecification, j: number): EngineSpecification {
+  const length = spec.intake.trumpetLengths?.[j];
+  if (length === undefined) return spec;
+  return { ...spec, intake: { ...spec.intake, trumpet: { ...spec.intake.trumpet, length } } };
+}
+
+function cylinderLine(
+  spec: EngineSpecification,
+  working: WorkingGas,
+  phase: number,
+  start: number,
+): CylinderLine {
+  const { intake, exhaust, cylinder, combustion, numerics } = spec;
+  const intakeLift = liftCurve(intake.valve.lift);
+  const exhaustLift = liftCurve(exhaust.valve.lift);
+  const body = new Cylinder(
+    {
+      name: 'cylinder',
+      crank: cylinder,
+      wallTemperature: cylinder.wallTemperature,
+      burn: wiebeBurn(combustion.burn50, combustion.burnDuration),
+      fuelHeat: working.fuelHeat,
+      shut: { from: wrapAngle(intakeLift.close), to: exhaustLift.open },
+      phase,
+    },
+    start,
+  );
+  body.fill(working.gas, {
+    pressure: intake.feed.pressure,
+    temperature: START_CHARGE_TEMPERATURE,
+    burned: 0.05,
+  });
+  const into = intakeDucts(intake, numerics.intakeCell);
+  const { primary } = exhaustDucts(exhaust, numerics.exhaustCell);
+  return {
+    cylinder: body,
+    phase,
+    intakeLift,
+    exhaustLift,
+    ...into,
+    primary,
+    mouth: new DuctEnd(into.trumpet, 'low'),
+    intakeValve: new DuctEnd(into.runner, 'high'),
+    exhaustValve: new DuctEnd(primary, 'low'),
+  };
+}
+
+/** Mouth, throttle plate and both valves of one line. */
+function lineNodes(spec: EngineSpecification, line: CylinderLine, feed: OpenAir): Node[] {
+  const { intake, exhaust } = spec;
+  const plate = throttleArea(intake.throttle);
+  const inArea = effectiveValveArea(intake.valve, portLoss(intake.port));
+  const outArea = effectiveValveArea(exhaust.valve, portLoss(exhaust.port));
+  const { cylinder, phase } = line;
+  return [
+    openEnd(line.mouth, feed, mouthLoss(intake)),
+    constriction(new DuctEnd(line.trumpet, 'high'), new DuctEnd(line.runner, 'low'), {
+      forward: plate,
+      backward: plate,
+    }),
+    valve(line.intakeValve, cylinder, (angle) => inArea(line.intakeLift.lift(angle)), phase),
+    valve(line.exhaustValve, cylinder, (angle) => outArea(line.exhaustLift.lift(angle)), phase),
+  ];
+}
+
+/** Joints, tails and open ends of the exhaust. */
+function exhaustEnds(
+  spec: EngineSpecification,
+  lines: readonly CylinderLine[],
+  outside: OpenAir,
+  solved: Solved,
+): { nodes: Node[]; tails: Duct[]; collectors: Collector[] } {
+  const { exhaust, numerics } = spec;
+  const pipes = lines.map((line) => new DuctEnd(line.primary, 'high'));
+  const loss = exhaust.silencerLoss;
+  const makeTail = () => exhaustDucts(exhaust, numerics.exhaustCell).tail;
+  if (!makeTail()) {
+    return {
+      nodes: pipes.map((pipe) => openEnd(pipe, outside, 0, loss)),
+      tails: [],
+      collectors: [],
+    };
+  }
+  const groups = solved === 'one' ? [pipes] : groupsOf(pipes, exhaust.joined);
+  const tails: Duct[] = [];
+  const collectors: Collector[] = [];
+  const nodes = groups.flatMap((group) => {
+    const tail = makeTail()!;
+    tails.push(tail);
+    const low = new DuctEnd(tail, 'low');
+    const open = openEnd(new DuctEnd(tail, 'high'), outside, 0, loss);
+    if (exhaust.joined === 1) return [areaStep(group[0]!, low), open];
+    if (solved === 'all') return [junction([...group, low]), open];
+    const joint = collector(group[0]!, exhaust.joined, [low]);
+    collectors.push(joint);
+    return [joint, open];
+  });
+  return { nodes, tails, collectors };
+}
+
+/** Pipes that meet: those that fire evenly, every so many cylinders of the firing order. */
+function groupsOf<T>(pipes: readonly T[], joined: number): T[][] {
+  const groups = pipes.length / joined;
+  return Array.from({ length: groups }, (_, g) => pipes.filter((_pipe, j) => j % groups === g));
+}
+
+function fillDucts(
+  spec: EngineSpecification,
+  gas: Gas,
+  lines: readonly CylinderLine[],
+  tails: readonly Duct[],
+): void {
+  const hot = {
+    pressure: spec.ambient.pressure,
+    temperature: START_EXHAUST_TEMPERATURE,
+    burned: 1,
+  };
+  for (const line of lines) {
+    line.trumpet.fill(gas, spec.intake.feed);
+    line.runner.fill(gas, spec.intake.feed);
+    line.primary.fill(gas, hot);
+  }
+  for (const tail of tails) tail.fill(gas, hot);
+}

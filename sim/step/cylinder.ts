@@ -1,0 +1,148 @@
+/**
+ * A cylinder: a volume of uniform gas whose size the crank sets, with work, wall heat and burning.
+ *
+ *   d(m e)/dt = sum E_in - p dV/dt - h A (T - Tw) + q dm_burned/dt
+ *   V = V_c + A (a (1 - cos th) + l - sqrt(l^2 - a^2 sin^2 th))       slider-crank
+ *   x = (1 - exp(-5 y^3)) / (1 - exp(-5)),   y = (th - th_0) / D        Wiebe's burn
+ *   h = 3.26 B^-0.2 p^0.8 T^-0.55 w^0.8   [W/m2 K], p [kPa]           Woschni
+ *   w = 6.18 Sp gas exchange,  2.28 Sp + 3.24e-3 (Vd T1 / (p1 V1)) (p - p1 (V1/V)^1.35) valves shut
+ *
+ * State 1 is valve closing. The burn turns the charge (air and fuel) into products; fuel joins the
+ * charge at valve closing (engine/cycle.ts). What the ledger says is what the state got.
+ * Sources: the first law for an open system; Heywood (1988), sec. 2.2 eqs. 2.4-2.6, sec. 9.2 eq. 9.30,
+ * sec. 12.4.3 eqs. 12.17-12.19 after Woschni (1967), SAE 670931 (from memory); exponent 1.35 common
+ * practice, no source. Measured engines scatter about Woschni by a factor of 1.5.
+ */
+import {
+  C_AREA,
+  C_BURN,
+  C_BURN_FROM,
+  C_BURN_PER,
+  C_CHARGE,
+  C_CHARGE_FUEL,
+  C_CLEARANCE,
+  C_CLOSE_P,
+  C_CLOSE_T,
+  C_CLOSE_V,
+  C_CRANK,
+  C_FUEL_HEAT,
+  C_HEATING_FUEL,
+  C_LINER,
+  C_PHASE,
+  C_PISTON,
+  C_ROD,
+  C_SHUT_FROM,
+  C_SHUT_SPAN,
+  C_SWEPT,
+  C_WALL,
+  C_WALL_T,
+  C_WORK,
+  C_WOSCHNI,
+  CRANK_MIDDLE,
+  CRANK_STEP,
+  DT,
+  G_BURNED,
+  G_ENERGY,
+  G_FUEL,
+  Q_P,
+  V_SIZE,
+  V_T,
+} from './layout.ts';
+import { any, type B, exp2, type I, K, log2, max, min, type R, sqrt, type V, X } from './lanes.ts';
+import { showVolume } from './volume.ts';
+
+const CYCLE: R = 720;
+const RADIANS: R = 0.017453292519943295;
+/** 5 / ln 2, and 1 - exp(-5). */
+const WIEBE: R = 7.213475204444817;
+const WIEBE_WHOLE: R = 0.9932620530009145;
+const MOTORED_EXPONENT: R = 1.35;
+
+/** An angle [deg] from -720 to 1440 brought to 0 to 720. */
+export function wrapped(angle: V): V {
+  const turned: V = angle < 0 ? angle + CYCLE : angle;
+  return turned >= CYCLE ? turned - CYCLE : turned;
+}
+
+/** Sine of an angle [deg], 0 to 720. */
+export function sine(angle: V): V {
+  const once: V = angle >= 360 ? angle - 360 : angle;
+  const half: V = once >= 180 ? once - 180 : once;
+  const x: V = RADIANS * (half > 90 ? 180 - half : half);
+  const z: V = -x * x;
+  const high: V = 1 / 110 + z * (1 / 17160 + z * (1 / 3603600 + z * (1 / 980179200)));
+  const rise: V =
+    x *
+    (1 +
+      z * (1 / 6 + z * (1 / 120 + z * (1 / 5040 + z * (1 / 362880) * (1 + z * high)))));
+  return once >= 180 ? -rise : rise;
+}
+
+/** Size [m3] at its own crank angle [deg], 0 to 720; `k` its constants. */
+export function cylinderSize(k: I, angle: V): V {
+  const a: R = K[k + C_CRANK];
+  const l: R = K[k + C_ROD];
+  const across: V = a * sine(angle);
+  const down: V = a * (1 - sine(wrapped(angle + 90))) + l - sqrt(l * l - across * across);
+  return K[k + C_CLEARANCE] + K[k + C_AREA] * down;
+}
+
+/** Share burned at its own crank angle [deg], 0 to 720. */
+export function burnedShare(k: I, angle: V): V {
+  // The burn straddles firing top dead centre.
+  const centred: V = angle > 0.5 * CYCLE ? angle - CYCLE : angle;
+  const y: V = min(max((centred - K[k + C_BURN_FROM]) * K[k + C_BURN_PER], 0), 1);
+  return (1 - exp2(-WIEBE * y * y * y)) / WIEBE_WHOLE;
+}
+
+/** Sets size and visible state at half time. */
+export function predictCylinder(x: I, k: I): void {
+  const angle: V = wrapped(X[CRANK_MIDDLE] - K[k + C_PHASE]);
+  X[x + V_SIZE] = cylinderSize(k, angle);
+  showVolume(x, 0.5 * X[DT]);
+}
+
+/** Work, wall heat and burn of the step into what the cylinder gains. */
+export function workCylinder(x: I, k: I): void {
+  const angle: V = wrapped(X[CRANK_MIDDLE] - K[k + C_PHASE]);
+  const from: V = wrapped(angle - 0.5 * X[CRANK_STEP]);
+  const to: V = wrapped(angle + 0.5 * X[CRANK_STEP]);
+  const work: V = X[x + Q_P] * (cylinderSize(k, to) - cylinderSize(k, from));
+  let wall: V = 0 * work;
+  if (K[k + C_WALL_T] > 0) wall = wallFlow(x, k, angle) * X[DT];
+  let burn: V = 0 * work;
+  if (K[k + C_BURN_PER] > 0) {
+    const share: V = max(burnedShare(k, to) - burnedShare(k, from), 0);
+    // At the end of the cycle the share falls from 1 to 0; there nothing burns.
+    if (any(share > 0)) {
+      X[x + G_BURNED] += share * X[x + C_CHARGE];
+      X[x + G_FUEL] -= share * X[x + C_CHARGE_FUEL];
+      burn = share * X[x + C_HEATING_FUEL] * K[k + C_FUEL_HEAT];
+    }
+  }
+  X[x + G_ENERGY] += burn - work - wall;
+  X[x + C_WORK] += work;
+  X[x + C_WALL] += wall;
+  X[x + C_BURN] += burn;
+}
+
+/** Heat flow to the wall [W]. */
+function wallFlow(x: I, k: I, angle: V): V {
+  const sp: V = X[x + C_PISTON];
+  const p: V = X[x + Q_P];
+  const t: V = X[x + V_T];
+  const size: V = X[x + V_SIZE];
+  const shut: B = wrapped(angle - K[k + C_SHUT_FROM]) < K[k + C_SHUT_SPAN];
+  let speed: V = 6.18 * sp;
+  if (any(shut)) {
+    const p1: V = X[x + C_CLOSE_P];
+    const v1: V = X[x + C_CLOSE_V];
+    const motored: V = p1 * exp2(MOTORED_EXPONENT * log2(v1 / size));
+    const scale: V = (K[k + C_SWEPT] * X[x + C_CLOSE_T]) / (p1 * v1);
+    const closed: V = 2.28 * sp + 3.24e-3 * scale * max(p - motored, 0);
+    speed = shut ? closed : speed;
+  }
+  const h: V = K[k + C_WOSCHNI] * exp2(0.8 * log2(p * speed) - 0.55 * log2(t));
+  const surface: V = 2 * K[k + C_AREA] + K[k + C_LINER] * size;
+  return h * surface * (t - K[k + C_WALL_T]);
+}

@@ -1,0 +1,222 @@
+/**
+ * Where everything stands in memory. A plan (engine/plan.ts) is laid into three arrays: N whole
+ * numbers (what joins what), K reals that all lanes share (geometry, gas), X reals of a lane (state).
+ *
+ * A duct's fields are rows of S = cells + 2 places in X (and in K): a cell field keeps cell i at place
+ * i + 1 of its row, with the state found at the two end faces before and behind; a face field keeps
+ * face i at place i.
+ */
+import type { I } from './lanes.ts';
+
+// N: the head of a plan.
+export const DUCTS: I = 0; // how many, and where the list of their records starts
+export const DUCTS_AT: I = 1;
+export const NODES: I = 2;
+export const NODES_AT: I = 3;
+export const VOLUMES: I = 4;
+export const VOLUMES_AT: I = 5;
+export const ITERATIONS: I = 6; // Newton steps of a node in a time step
+export const ROUGH_FLUX: I = 7; // 1: Rusanov's flux in place of HLLC
+export const N_HEAD: I = 8;
+
+// K: the head of a plan.
+export const COURANT: I = 0;
+export const THETA: I = 1; // slope limiter: 1 minmod to 2 monotonised central
+export const R_AIR: I = 2; // gas constants: air, and what products and vapour differ from it [J/kg K]
+export const R_BURNED: I = 3;
+export const R_FUEL: I = 4;
+export const GAS_LOW: I = 5; // polynomials below 1000 K: 11 numbers a component (gas.ts)
+export const GAS_HIGH: I = 38; // and above
+export const K_HEAD: I = 71;
+
+// X: the head of a lane.
+export const DT: I = 0; // length of the step [s]
+export const CRANK_MIDDLE: I = 1; // crank angle at half time [deg], 0 to 720
+export const CRANK_STEP: I = 2; // how far the crank turns in the step [deg]
+export const CRANK: I = 3; // crank angle now [deg]
+export const CRANK_LEFT: I = 4; // how far to go to the next event [deg]
+export const CRANK_RATE: I = 5; // [deg/s]
+export const TIME: I = 6; // [s]
+export const X_HEAD: I = 8;
+
+// N: a duct's record.
+export const D_CELLS: I = 0;
+export const D_X: I = 1; // its first row in X
+export const D_K: I = 2; // its first row in K
+export const D_TAPER: I = 3; // place in N of a flag a cell: 1 where areas change
+export const D_WALL: I = 4; // 1: rubs and gives heat
+export const D_SUMS: I = 5; // place in X of its sums
+export const D_SIZE: I = 6;
+
+// X: a duct's sums.
+export const D_FASTEST: I = 0; // greatest |u| + c [m/s]
+export const D_HEAT: I = 1; // heat taken from the wall since the last reset [J]
+export const D_SUMS_SIZE: I = 2;
+
+// Rows of a duct in X. Cells, conserved: [kg/m3], [kg/m2 s], [J/m3], [kg/m3], [kg/m3].
+export const RHO: I = 0;
+export const MOMENTUM: I = 1;
+export const ENERGY: I = 2;
+export const RHO_BURNED: I = 3;
+export const RHO_FUEL: I = 4;
+// Cells, primitive: u [m/s], p [Pa], fractions [-], T [K], gamma [-], 1/rho, e [J/kg], cv/R [-].
+export const U: I = 5;
+export const P: I = 6;
+export const BURNED: I = 7;
+export const FUEL: I = 8;
+export const T: I = 9;
+export const GAMMA: I = 10;
+export const PER_RHO: I = 11;
+export const E: I = 12;
+export const CV_R: I = 13;
+export const E_BURNED: I = 14; // what burned products and vapour add to e at given p / rho [J/kg]
+export const E_FUEL: I = 15;
+export const PER_R: I = 16;
+// Faces, the side of falling x, then of rising x: rho, u, p, e, c, burned, fuel.
+export const LEFT: I = 17;
+export const RIGHT: I = 24;
+// Faces, fluxes per area: mass, momentum, energy, burned, fuel.
+export const FLUX: I = 31;
+// Cells at half time: what the wall pushes [Pa], [N/m3] and heats [W/m3] with.
+export const TOTAL_PRESSURE: I = 36;
+export const WALL_FORCE: I = 37;
+export const WALL_HEAT: I = 38;
+export const ROWS: I = 39;
+
+// Rows of a duct in K.
+export const FACE_AREA: I = 0; // [m2]
+export const PER_VOLUME: I = 1; // [1/m3]
+export const LOW_RATIO: I = 2; // the neighbour's area over the cell's own [-]
+export const HIGH_RATIO: I = 3;
+export const TO_LOW: I = 4; // the cell's area over its faces' [-]
+export const TO_HIGH: I = 5;
+export const DIAMETER: I = 6; // [m]
+export const PER_DIAMETER: I = 7;
+export const MEAN_AREA: I = 8; // [m2]
+export const ROUGH_TERM: I = 9; // (eps / 3.7 D)^1.11 [-]
+export const WALL_TEMPERATURE: I = 10; // [K], 0: adiabatic
+export const LOSS: I = 11; // heads per length [1/m]
+export const VOLUME: I = 12; // [m3]
+export const DX: I = 13; // at place 0 of the row: cell length; at place 1: one over it
+export const K_ROWS: I = 14;
+
+// N: an end's record.
+export const E_X: I = 0; // its lane slots
+export const E_K: I = 1; // its area [m2], one over it
+export const E_ROWS: I = 2; // first row of the duct in X; -1: the end of no duct
+export const E_STRIDE: I = 3;
+export const E_FACE: I = 4; // which face
+export const E_GHOST: I = 5; // place beyond the end in cell rows
+export const E_CELL: I = 6; // place of the cell at the end
+export const E_SIDE: I = 7; // first of the rows that hold the gas that arrives: LEFT or RIGHT
+export const E_SIZE: I = 8;
+
+// X: an end's slots. Gas that arrives, v positive out of the duct.
+export const A_RHO: I = 0;
+export const A_V: I = 1;
+export const A_P: I = 2;
+export const A_C: I = 3;
+export const A_GAMMA: I = 4;
+export const A_BURNED: I = 5;
+export const A_FUEL: I = 6;
+export const A_E: I = 7;
+export const A_SIZE: I = 8;
+// What crosses, positive out of the duct [kg/s], [W].
+export const F_MASS: I = 8;
+export const F_ENERGY: I = 9;
+export const F_BURNED: I = 10;
+export const F_FUEL: I = 11;
+// Scratch of a joint.
+export const W_V: I = 12;
+export const W_RHO: I = 13;
+export const W_C: I = 14;
+// Sums since the last reset: out of the duct, into it, vapour out less in [kg].
+export const SUM_OUT: I = 15;
+export const SUM_IN: I = 16;
+export const SUM_FUEL: I = 17;
+export const END_SLOTS: I = 18; // an echo has two more: mass [kg] and energy [J] given since the last reset
+
+// N: a node's record: kind, number of ends, their records, then what its kind needs.
+export const KIND: I = 0;
+export const COUNT: I = 1;
+export const FIRST_END: I = 2;
+export const CLOSED: I = 0;
+export const RESERVOIR: I = 1; // reservoir slots in X, shares in K, table in K or -1, phase in K, roots in X
+export const CONSTRICTION: I = 2; // slots in X
+export const JUNCTION: I = 3; // root in X
+export const COLLECTOR: I = 4; // root in X, record in X, delays in K, how many echoes
+export const NON_REFLECTING: I = 5; // reservoir slots in X
+
+// X: slots of a constriction: throat areas there and back [m2], roots there and back, densities behind.
+export const T_AREA: I = 0;
+export const T_ROOT: I = 2;
+export const T_DENSITY: I = 4;
+export const T_SIZE: I = 6;
+
+// X: gas at rest on the far side of a boundary, and what it got since the last reset [kg], [J].
+export const Q_P: I = 0;
+export const Q_RT: I = 1;
+export const Q_GAMMA: I = 2;
+export const Q_H: I = 3;
+export const Q_BURNED: I = 4;
+export const Q_FUEL: I = 5;
+export const G_MASS: I = 6;
+export const G_ENERGY: I = 7;
+export const G_BURNED: I = 8;
+export const G_FUEL: I = 9;
+export const G_OPENING: I = 10; // area of the ducts open to it in this step [m2]
+export const AIR_SIZE: I = 11;
+// A volume besides: contents [kg], [J], last step's rates, size [m3], T [K].
+export const V_OPEN: I = 11;
+export const V_MASS: I = 12;
+export const V_ENERGY: I = 13;
+export const V_BURNED: I = 14;
+export const V_FUEL: I = 15;
+export const V_RATE: I = 16; // four
+export const V_SIZE: I = 20;
+export const V_T: I = 21;
+export const VOLUME_SLOTS: I = 22;
+// A cylinder besides: ledger, charge to burn, state at closing, mean piston speed.
+export const C_WORK: I = 22; // ledger [J], [kg]
+export const C_WALL: I = 23;
+export const C_BURN: I = 24;
+export const C_FUEL_MASS: I = 25;
+export const C_FUEL_ENERGY: I = 26;
+export const C_CHARGE: I = 27; // air and fuel that burn [kg]
+export const C_CHARGE_FUEL: I = 28;
+export const C_HEATING_FUEL: I = 29;
+export const C_CLOSE_P: I = 30;
+export const C_CLOSE_T: I = 31;
+export const C_CLOSE_V: I = 32;
+export const C_PISTON: I = 33; // mean piston speed [m/s]
+export const CYLINDER_SLOTS: I = 34;
+
+// N: a volume's record.
+export const VOL_X: I = 0;
+export const VOL_K: I = 1; // a cylinder's constants, -1: a plain volume
+export const VOL_SIZE: I = 2;
+
+// K: a cylinder's constants.
+export const C_CRANK: I = 0; // crank radius [m]
+export const C_ROD: I = 1; // rod length [m]
+export const C_AREA: I = 2; // piston area [m2]
+export const C_CLEARANCE: I = 3; // [m3]
+export const C_PHASE: I = 4; // its firing behind the first's [deg]
+export const C_WALL_T: I = 5; // [K], 0: adiabatic
+export const C_LINER: I = 6; // pi B / area: liner per volume [1/m]
+export const C_WOSCHNI: I = 7;
+export const C_SWEPT: I = 8; // [m3]
+export const C_SHUT_FROM: I = 9; // valves shut from here [deg]
+export const C_SHUT_SPAN: I = 10; // for so long [deg]
+export const C_BURN_FROM: I = 11; // [deg], -360 to 360
+export const C_BURN_PER: I = 12; // one over the burn's length [1/deg], 0: motored
+export const C_FUEL_HEAT: I = 13; // [J/kg]
+export const CYLINDER_K: I = 14;
+
+// A joint's record of what one pipe sent into it over the last cycle.
+export const BINS: I = 1440; // half a degree each
+export const REC_LAST: I = 0; // A_SIZE numbers noted last
+export const REC_AT: I = 8; // where that was, in bins; negative: nowhere yet
+export const REC_TURNS: I = 9; // cycles noted
+export const REC_BINS: I = 10; // BINS x A_SIZE
+export const REC_SIZE: I = 11538;

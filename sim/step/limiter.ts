@@ -1,0 +1,18 @@
+/**
+ * A slope that makes no new extreme: of the two differences a and b beside a cell the mean, but at
+ * most theta times the smaller, and none where they disagree,
+ *
+ *   |s| = min(|a + b| / 2, theta min(|a|, |b|)),   theta = 1 minmod ... 2 monotonised central.
+ *
+ * Source: van Leer (1977), J. Comput. Phys. 23:276 (monotonised central); the family of theta as in
+ * Kurganov & Tadmor (2000), J. Comput. Phys. 160:241 (from memory).
+ */
+import { THETA } from './layout.ts';
+import { abs, K, min, type V } from './lanes.ts';
+
+export function limited(a: V, b: V): V {
+  const mean: V = 0.5 * (a + b);
+  const size: V = min(abs(mean), K[THETA] * min(abs(a), abs(b)));
+  const signed: V = mean < 0 ? -size : size;
+  return a * b <= 0 ? 0 : signed;
+}

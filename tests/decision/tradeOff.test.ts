@@ -1,0 +1,69 @@
+/** What counts as the price: losses outside the bands, whatever is lost inside them. */
+import { describe, expect, test } from 'vitest';
+import { lengthStudy } from '../../sim/decision/lengthStudy.ts';
+import { tradeOff } from '../../sim/decision/tradeOff.ts';
+import { sweepDocument } from '../../sim/report/sweepDocument.ts';
+import { sweepText } from '../../sim/report/textReport.ts';
+import { readDemo, toyRunner } from '../toy.ts';
+
+const speeds = [4000, 5000, 6000, 7000, 8000];
+const flat = speeds.map(() => 1);
+const band = { from: 5000, to: 7000 };
+
+describe('a curve that loses most inside the band', () => {
+  test('the price is the worst of the speeds outside it', () => {
+    const lost = tradeOff(speeds, [0.97, 1.3, 0.6, 1.3, 0.99], flat, band);
+    expect(lost.worstLossPercent).toBeCloseTo(3, 12);
+    expect(lost.worstLossSpeed).toBe(4000);
+    expect(lost.least).toBe(0.6);
+    expect(lost.leastSpeed).toBe(6000);
+  });
+
+  test('none outside: no price, and no speed for it', () => {
+    const lost = tradeOff(speeds, [1.01, 1.3, 0.6, 1.3, 1.02], flat, band);
+    expect(lost.worstLossPercent).toBe(0);
+    expect(lost).not.toHaveProperty('worstLossSpeed');
+  });
+
+  test('between two bands is outside', () => {
+    const bands = [
+      { from: 4000, to: 5000 },
+      { from: 7000, to: 8000 },
+    ];
+    const lost = tradeOff(speeds, [0.5, 1.6, 0.9, 1.6, 0.5], flat, { from: 4000, to: 8000, bands });
+    expect(lost.worstLossPercent).toBeCloseTo(10, 12);
+    expect(lost.worstLossSpeed).toBe(6000);
+  });
+
+  test('a point that failed inside does not hide the price', () => {
+    const lost = tradeOff(speeds, [0.97, 1, Number.NaN, 1, 1], flat, band);
+    expect(lost.worstLossPercent).toBeCloseTo(3, 12);
+    const outside = tradeOff(speeds, [Number.NaN, 1, 1, 1, 0.9], flat, band);
+    expect(outside.worstLossPercent).toBeNaN();
+  });
+});
+
+test('what is printed of such a length', async () => {
+  const scenario = readDemo('hill-climb');
+  const { engine, speeds: own, target } = scenario;
+  // 180 mm: 40 % less at 6200 rpm and much more round it, 2 % less at 8200 rpm alone.
+  const runner = toyRunner(({ length, speed }) => {
+    if (length !== 0.18) return 1;
+    if (speed === 6200) return 0.6;
+    return speed === 8200 ? 0.98 : 1.2;
+  });
+  const study = await lengthStudy({ engine, lengths: [0.06, 0.18], speeds: own, target }, runner);
+  expect(study.recommended.length).toBe(0.18);
+  const text = sweepText(study, scenario).join('\n');
+  expect(text).toContain('at worst 2.0 % less, at 8200 rpm');
+  expect(text).toMatch(/180 mm .* 2\.0 % at 8200 rpm +cut this/);
+  const document = sweepDocument(study, { title: '', hash: '' });
+  const { recommended, trade_offs } = document;
+  expect(recommended).toMatchObject({ worst_loss_outside_band_percent: 2, at_rpm: 8200 });
+  expect(trade_offs.at(-1)).toMatchObject({
+    worst_loss_outside_band_percent: 2,
+    at_rpm: 8200,
+    least_in_band: 0.6,
+    least_at_rpm: 6200,
+  });
+});

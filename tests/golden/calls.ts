@@ -1,0 +1,139 @@
+/** Every command on a cheap demo, as goldens are made of it. */
+import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Workers } from '../../sim/cli/workers.ts';
+import { readScenario } from '../../sim/scenario/read.ts';
+import type { Scenario } from '../../sim/scenario/resolve.ts';
+import { answerFrom } from '../cli/commandLine.ts';
+import type { Demo } from '../scenario.ts';
+import { cheapText, type Said } from './cheap.ts';
+
+export interface Call {
+  name: string;
+  words: readonly string[];
+  /** What the scenario says otherwise. */
+  said?: Said;
+  /** A run off the dyno. */
+  run?: string;
+}
+
+export interface Answered {
+  code: number | null;
+  stdout: string;
+  stderr: string;
+  /** What was written, by name. */
+  files: Record<string, string>;
+}
+
+/** A run off a dyno that has never stood anywhere; torque [N m]. */
+function dynoRun(speeds: readonly number[], torque: readonly number[]): string {
+  const rows = speeds.map((speed, i) => `${speed},${torque[i]}`);
+  return `# pressure: 990 mbar\n# temperature: 18 degC\n# humidity: 50 %\nspeed_rpm,torque_Nm\n${rows.join('\n')}\n`;
+}
+
+interface Particular {
+  vary: string[];
+  both: string[];
+  speeds: number[];
+  torque: number[];
+  stations: string;
+  fit: string;
+}
+
+const PARTICULARS: Record<Demo, Particular> = {
+  'hill-climb': {
+    vary: ['intake.trumpet.diameter=43mm,45mm,47mm'],
+    both: ['intake.trumpet.length=90mm,150mm', 'exhaust.primary.length=700mm,820mm'],
+    speeds: [5000, 5600, 6200, 6800, 7400, 8000],
+    torque: [139.9, 149.4, 167.4, 168.2, 174.6, 157.0],
+    stations: 'port,runner:50%',
+    fit: 'intake-cam-phase',
+  },
+  'sprint-single': {
+    vary: ['exhaust.primary.length=25in,29in'],
+    both: ['engine.compressionRatio=12,13.2', 'intake.throttle.shaftDiameter=6mm,8mm'],
+    speeds: [8000, 9000, 10000, 11000, 12000, 13000],
+    torque: [18.4, 18.7, 12.7, 16.3, 10.2, 4.7],
+    stations: 'mouth,exhaust',
+    fit: 'intake-cam-phase',
+  },
+  'endurance-six': {
+    vary: ['intake.runner.length=40mm,55mm,70mm'],
+    both: ['intake.trumpet.length=150mm,250mm', 'intake.throttle.angle=60deg,90deg'],
+    speeds: [3000, 4000, 5000, 6000, 7000, 8000],
+    torque: [275.2, 304, 320, 310.4, 281.6, 256],
+    stations: 'mouth,port,exhaust',
+    fit: 'exhaust-cam-phase',
+  },
+  'boosted-four': {
+    vary: ['exhaust.tail.length=1.5m,2m'],
+    both: ['intake.feed.pressure=0.6 bar gauge,0.7 bar gauge', 'fuel.lambda=0.82,0.9'],
+    speeds: [4000, 4600, 5200, 5800, 6400, 7000],
+    torque: [239.5, 243.5, 245.9, 236.0, 241.6, 225.3],
+    stations: 'trumpet:25%,primary:100%',
+    fit: 'intake-cam-phase,exhaust-cam-phase',
+  },
+};
+
+/** Every command that a demo can answer. */
+export function callsOf(demo: Demo): Call[] {
+  const { vary, both, speeds, torque, stations, fit } = PARTICULARS[demo];
+  const varied = (keys: string[]) => keys.flatMap((key) => ['--vary', key]);
+  const at = { speeds: { at: speeds.map((speed) => `${speed} rpm`) } };
+  const measured = { said: at, run: dynoRun(speeds, torque) };
+  const sure = {
+    uncertainty: { samples: 16, tradeSense: demo === 'endurance-six' ? 'no' : 'yes' },
+  };
+  return [
+    { name: 'check', words: ['check'] },
+    { name: 'sweep', words: ['sweep'] },
+    { name: 'sweep-torque', words: ['sweep'], said: { 'target.score': 'indicated-torque' } },
+    { name: 'vary', words: ['sweep', ...varied(vary)] },
+    { name: 'vary-two', words: ['sweep', ...varied(both)] },
+    { name: 'doubt', words: ['sweep', '--uncertainty'], said: sure },
+    { name: 'curve', words: ['curve'] },
+    { name: 'trace', words: ['trace', '--stations', stations] },
+    { name: 'compare', words: ['compare'], ...measured },
+    { name: 'compare-fit', words: ['compare', '--fit', fit], ...measured },
+    ...(demo === 'endurance-six' ? [{ name: 'inject', words: ['inject'] }] : []),
+  ];
+}
+
+/** Runs a call into a folder of its own; `json` asks for the document on stdout and no files. */
+export async function answerOf(
+  demo: Demo,
+  call: Call,
+  workers: (scenario: Scenario) => Workers,
+  json = false,
+): Promise<Answered> {
+  const folder = mkdtempSync(join(tmpdir(), 'trumpetry-golden-'));
+  const [file, run, out] = ['engine.yaml', 'run.csv', 'out'].map((name) => join(folder, name)) as [
+    string,
+    string,
+    string,
+  ];
+  const text = cheapText(demo, call.said);
+  writeFileSync(file, text);
+  if (call.run) writeFileSync(run, call.run);
+  const [command, ...rest] = call.words;
+  const words = [
+    command!,
+    file,
+    ...rest,
+    ...(call.run ? ['--measured', run] : []),
+    ...(json ? ['--json'] : command === 'check' ? [] : ['--out', out]),
+  ];
+  const plain = (said: string) => said.replaceAll(folder, 'FOLDER');
+  const answer = await answerFrom(workers(readScenario(text, file)), ...words);
+  const names = existsSync(out) ? readdirSync(out) : [];
+  const written = names.filter((name) => !/^points/.test(name));
+  return {
+    code: answer.code,
+    stdout: plain(answer.stdout),
+    stderr: plain(answer.stderr),
+    files: Object.fromEntries(
+      written.map((name) => [name, plain(readFileSync(join(out, name), 'utf8'))]),
+    ),
+  };
+}

@@ -1,0 +1,54 @@
+/** The demo scenarios on a coarse mesh, with few lengths and speeds: cheap enough for every run. */
+import { parseDocument } from 'yaml';
+import type { Demo } from '../scenario.ts';
+import { demoText } from '../toy.ts';
+
+export const DEMOS: readonly Demo[] = [
+  'hill-climb',
+  'sprint-single',
+  'endurance-six',
+  'boosted-four',
+];
+
+/** Speeds below, twice in and above the band, and two lengths besides the one fitted now. */
+const QUESTIONS: Record<Demo, { speeds: string[]; lengths: string[] }> = {
+  'hill-climb': {
+    speeds: ['4800 rpm', '6000 rpm', '7000 rpm', '8200 rpm'],
+    lengths: ['120 mm', '180 mm'],
+  },
+  'sprint-single': {
+    speeds: ['8000 rpm', '10000 rpm', '12000 rpm', '13000 rpm'],
+    lengths: ['3 in', '5 in'],
+  },
+  'endurance-six': {
+    speeds: ['3000 rpm', '5000 rpm', '6500 rpm', '8000 rpm'],
+    lengths: ['200 mm', '300 mm'],
+  },
+  'boosted-four': {
+    speeds: ['4000 rpm', '5000 rpm', '6000 rpm', '7000 rpm'],
+    lengths: ['100 mm', '200 mm'],
+  },
+};
+
+/** Values by their keys, joined by dots, as a file would say them. */
+export type Said = Record<string, unknown>;
+
+/** What makes a demo cheap. */
+function cheapKeys(demo: Demo): Said {
+  const { speeds, lengths } = QUESTIONS[demo];
+  return {
+    speeds: { at: speeds },
+    'sweep.lengths': { at: lengths },
+    numerics: { intakeCell: '25 mm', exhaustCell: '60 mm', settle: 0.01, maximumCycles: 8 },
+    ...(demo === 'endurance-six' && { 'fit.shelf': ['150 mm', '250 mm'] }),
+  };
+}
+
+/** The text of a cheap demo, with more keys said otherwise. */
+export function cheapText(demo: Demo, said: Said = {}): string {
+  const document = parseDocument(demoText(demo));
+  for (const [path, value] of Object.entries({ ...cheapKeys(demo), ...said })) {
+    document.setIn(path.split('.'), document.createNode(value));
+  }
+  return String(document);
+}

@@ -1,0 +1,111 @@
+/** What each column must show of a point, told a second time and from nothing but the point. */
+import type { TradeOff } from '../../sim/decision/tradeOff.ts';
+import type { PointResult } from '../../sim/engine/point.ts';
+import { type Shown, tenDigits } from './tables.ts';
+
+/** Keys of documents and of CSV. */
+export const POINT: Record<string, (point: PointResult) => number> = {
+  volumetric_efficiency: (point) => point.volumetricEfficiency,
+  pressure_at_valve_closing_kPa: (point) => point.pressureAtClosing / 1000,
+  charge_temperature_K: (point) => point.chargeTemperature,
+  residual_fraction: (point) => point.residualFraction,
+  backflow_fraction: (point) => point.backflow,
+  mouth_outflow_fraction: (point) => point.mouthOutflow,
+  indicated_torque_Nm: (point) => point.indicatedTorque,
+  mesh_error_percent: (point) => point.meshError * 100,
+  cycles: (point) => point.cycles,
+};
+
+/** The same by the heads of tables in text and on pages. */
+const HEADS: Record<string, (point: PointResult) => number> = {
+  speed: (point) => point.speed,
+  rpm: (point) => point.speed,
+  VE: (point) => point.volumetricEfficiency,
+  'volumetric efficiency': (point) => point.volumetricEfficiency,
+  'p closing': (point) => point.pressureAtClosing / 1000,
+  'pressure at closing': (point) => point.pressureAtClosing / 1000,
+  'T closing': (point) => point.chargeTemperature,
+  charge: (point) => point.chargeTemperature,
+  residual: (point) => point.residualFraction * 100,
+  'residual gas': (point) => point.residualFraction * 100,
+  'back flow': (point) => point.backflow * 100,
+  'mouth outflow': (point) => point.mouthOutflow * 100,
+  torque: (point) => point.indicatedTorque,
+  'indicated torque': (point) => point.indicatedTorque,
+  'mesh error': (point) => point.meshError * 100,
+  cycles: (point) => point.cycles,
+};
+
+export function pointFigures(point: PointResult): Record<string, Shown> {
+  return Object.fromEntries(
+    Object.entries({ ...POINT, ...HEADS }).map(([key, of]) => [key, tenDigits(of(point))]),
+  );
+}
+
+/** Columns of a trade-off in documents. */
+export const TRADE_OFF: Record<string, (tradeOff: TradeOff) => unknown> = {
+  band_mean: ({ bandMean }) => tenDigits(bandMean),
+  gain_in_band_percent: ({ gainPercent }) => tenDigits(gainPercent),
+  worst_loss_outside_band_percent: ({ worstLossPercent }) => tenDigits(worstLossPercent),
+  at_rpm: ({ worstLossSpeed }) => worstLossSpeed ?? null,
+  least_in_band: ({ least }) => tenDigits(least),
+  least_at_rpm: ({ leastSpeed }) => tenDigits(leastSpeed),
+  area_under_curve: ({ area }) => tenDigits(area),
+  meets_floors: ({ floors }) => floors.every(({ marginPercent }) => marginPercent >= 0),
+  floor_margins_percent: ({ floors }) =>
+    floors.map(({ marginPercent }) => tenDigits(marginPercent)),
+};
+
+type Spray = NonNullable<PointResult['spray']>;
+
+const ofSpray =
+  (figure: (spray: Spray) => number) =>
+  ({ spray }: PointResult): number | undefined =>
+    spray && figure(spray);
+
+/** Columns of one placement of injectors; undefined where nothing is sprayed. */
+export const PLACEMENT: Record<string, (point: PointResult) => number | undefined> = {
+  volumetric_efficiency: (point) => point.volumetricEfficiency,
+  charge_temperature_K: (point) => point.chargeTemperature,
+  pressure_at_valve_closing_kPa: (point) => point.pressureAtClosing / 1000,
+  indicated_torque_Nm: (point) => point.indicatedTorque,
+  cycles: (point) => point.cycles,
+  outer_share: ofSpray((spray) => spray.outerShare),
+  evaporated_fraction_at_closing: ofSpray((spray) => spray.evaporatedShare),
+  evaporated_fraction_upstream: ofSpray((spray) => spray.evaporatedUpstream),
+  residence_time_ms: ofSpray((spray) => spray.residenceTime * 1000),
+  mixture_early_over_mean: ofSpray((spray) => spray.mixture.early),
+  mixture_late_over_mean: ofSpray((spray) => spray.mixture.late),
+  film_mass_mg: ofSpray((spray) => spray.filmMass * 1e6),
+  film_deposit_fraction: ofSpray((spray) => spray.filmShare),
+  film_time_constant_ms: ofSpray((spray) => spray.filmTime * 1000),
+  stand_off_fraction: ofSpray((spray) => spray.standOff),
+  stand_off_returned_fraction: ofSpray((spray) => spray.returned),
+  lost_fuel_fraction: ofSpray((spray) => spray.lost),
+  fuel_per_cycle_mg: ofSpray((spray) => spray.injected * 1e6),
+  pulse_near_ms: ofSpray((spray) => spray.pulse[0]! * 1000),
+  pulse_above_ms: ofSpray((spray) => spray.pulse[1]! * 1000),
+};
+
+/** The table of placements in text; share of the outer injector as recommended. */
+export function placementHeads(
+  near: PointResult,
+  above: PointResult,
+  both: PointResult,
+  share: number,
+): Record<string, Shown> {
+  const percent = (value: number) => 100 * value;
+  return {
+    speed: near.speed,
+    'VE near': near.volumetricEfficiency,
+    above: above.volumetricEfficiency,
+    both: both.volumetricEfficiency,
+    'gain above': percent(above.volumetricEfficiency - near.volumetricEfficiency),
+    evaporated: [near, above].map(({ spray }) => percent(spray!.evaporatedUpstream)),
+    'T closing': [near.chargeTemperature, above.chargeTemperature],
+    film: above.spray!.filmMass * 1e6,
+    'stand-off': percent(above.spray!.standOff),
+    lost: percent(above.spray!.lost),
+    share: percent(share),
+  };
+}

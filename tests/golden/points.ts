@@ -1,0 +1,119 @@
+/**
+ * Points for goldens of what is printed: computed once, kept beside the goldens, and answered from
+ * there, so that what is printed does not move when the solver does.
+ *
+ * A point is known by how its engine differs from that of its scenario, so that a key which all
+ * engines gain changes nothing. `npm run golden-points` computes those that are missing, and all of
+ * them anew with `-- --anew`.
+ */
+import { createHash } from 'node:crypto';
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { point, type TraceJob, trace } from '../../sim/cli/pointWorker.ts';
+import type { Workers } from '../../sim/cli/workers.ts';
+import type { Trace } from '../../sim/engine/trace.ts';
+import type { Scenario } from '../../sim/scenario/resolve.ts';
+import type { PointFailure, PointJob, PointOutcome } from '../../sim/sweep/runner.ts';
+
+export type KnownPoints = Record<string, PointOutcome | Trace | PointFailure>;
+
+const fileOf = (name: string) => join(import.meta.dirname, 'points', `${name}.json`);
+
+export function readPoints(name: string): KnownPoints {
+  return existsSync(fileOf(name)) ? JSON.parse(readFileSync(fileOf(name), 'utf8')) : {};
+}
+
+/** One line a point; seven digits are far below anything that is printed in words. */
+export function pointsText(points: KnownPoints): string {
+  const lines = Object.entries(points).map(
+    ([key, value]) => `${JSON.stringify(key)}: ${JSON.stringify(value, sevenDigits)}`,
+  );
+  return `{\n${lines.join(',\n')}\n}\n`;
+}
+
+export { fileOf as pointsFile };
+
+const sevenDigits = (_: string, value: unknown) =>
+  typeof value === 'number' ? Number(value.toPrecision(7)) : value;
+
+/** Answers from what is known. */
+export function knownWorkers(scenario: Scenario, points: KnownPoints): Workers {
+  const known = async (kind: string, job: PointJob) => {
+    const found = points[keyOf(kind, scenario, job)];
+    if (found) return found;
+    throw new Error(`no point ${keyOf(kind, scenario, job)}: npm run golden-points`);
+  };
+  return {
+    run: async (job) => (await known('point', job)) as PointOutcome,
+    trace: async (job) => (await known('trace', job)) as Trace | PointFailure,
+  };
+}
+
+/** Computes what is not among the `earlier` points, and keeps all that is asked for in `points`. */
+export function learningWorkers(
+  scenario: Scenario,
+  points: KnownPoints,
+  earlier: KnownPoints,
+): Workers {
+  const learn = <T extends KnownPoints[string]>(kind: string, job: PointJob, compute: () => T) => {
+    const key = keyOf(kind, scenario, job);
+    points[key] ??= earlier[key] ?? compute();
+    return points[key] as T;
+  };
+  return {
+    run: async (job) => learn('point', job, () => point(job)),
+    trace: async (job) => learn('trace', job, () => thinned(job)),
+  };
+}
+
+/** Rows of a kept trace are this many times as far apart as computed. */
+const THINNING = 24;
+
+/** A trace with few rows and without its picture of the waves, which no command prints. */
+function thinned(job: TraceJob): Trace | PointFailure {
+  const whole = trace(job);
+  if ('failure' in whole) return whole;
+  const few = (values: number[]) => values.filter((_, i) => i % THINNING === 0);
+  return {
+    ...whole,
+    crankAngle: few(whole.crankAngle),
+    cylinderPressure: few(whole.cylinderPressure),
+    cylinderTemperature: few(whole.cylinderTemperature),
+    intakeLift: few(whole.intakeLift),
+    exhaustLift: few(whole.exhaustLift),
+    stations: whole.stations.map(({ name, pressure, velocity, massFlow, temperature }) => ({
+      name,
+      pressure: few(pressure),
+      velocity: few(velocity),
+      massFlow: few(massFlow),
+      temperature: few(temperature),
+    })),
+    wave: { distance: [], pressure: [], velocity: [] },
+  };
+}
+
+/** Longest list of differences that is written out. */
+const READABLE = 100;
+
+function keyOf(kind: string, { engine, injectors }: Scenario, job: PointJob): string {
+  const own = leaves({ ...engine, ...(injectors && { injectors }) });
+  const its = leaves(job.engine);
+  const paths = [...new Set([...own.keys(), ...its.keys()])].filter((path) => path !== '.title');
+  const differences = paths
+    .filter((path) => own.get(path) !== its.get(path))
+    .map((path) => `${path.slice(1)}=${its.get(path) ?? 'none'}`);
+  const text = differences.sort().join(' ');
+  const hash = () => createHash('sha256').update(text).digest('hex').slice(0, 16);
+  return `${kind} ${job.speed} rpm ${text.length > READABLE ? hash() : text}`.trim();
+}
+
+/** Every plain value of a tree by its path. */
+function leaves(tree: unknown, path = ''): Map<string, string> {
+  if (!(tree instanceof Object)) {
+    const text = typeof tree === 'number' ? String(Number(tree.toPrecision(6))) : String(tree);
+    return new Map([[path, text]]);
+  }
+  return new Map(
+    Object.entries(tree).flatMap(([key, value]) => [...leaves(value, `${path}.${key}`)]),
+  );
+}
