@@ -36,6 +36,19 @@ export interface Routine {
   inline: boolean;
 }
 
+/** The language a step is translated to: how it says what the step's own language says otherwise. */
+export interface Target {
+  /** What stands before everything. */
+  prelude(routines: readonly Routine[]): string;
+  real(digits: string): string;
+  variable(fixed: boolean, type: Type, name: string, value: string): string;
+  /** Head of a function; `outside`: callers outside can have it. */
+  signature(routine: Routine, outside: boolean): string;
+  /** An entry of N, K or X at the sum of what is known at run time only and a constant. */
+  load(array: 'N' | 'K' | 'X', rest: string | undefined, constant: number): string;
+  store(array: 'N' | 'K' | 'X', rest: string | undefined, constant: number, value: string): string;
+}
+
 export class SourceError extends Error {
   constructor(file: string, node: t.Node, sentence: string) {
     super(`${file}:${node.loc?.start.line ?? 0}: ${sentence}`);
