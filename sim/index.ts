@@ -141,7 +141,9 @@ export {
   type PointRunner,
   runHere,
   runJob,
+  runSpeedsJob,
 } from './sweep/runner.ts';
+export { batched, type SpeedsJob } from './sweep/batch.ts';
 export { parseShard, runPoints, type Shard, shardPoints } from './sweep/shard.ts';
 export {
   type FinishedPoints,

@@ -1,15 +1,13 @@
 /** Small networks for tests. */
-import { closedEnd } from '../sim/boundary/closedEnd.ts';
 import { DuctEnd } from '../sim/boundary/ductEnd.ts';
-import type { Node } from '../sim/boundary/node.ts';
-import type { Volume } from '../sim/boundary/volume.ts';
+import { closedEnd, type Node } from '../sim/boundary/node.ts';
+import type { Volume } from '../sim/boundary/reservoir.ts';
 import { Duct, type DuctOptions, type Side } from '../sim/duct/duct.ts';
 import type { Profile } from '../sim/duct/profile.ts';
 import { Network } from '../sim/engine/network.ts';
-import { fluxHllc } from '../sim/flux/hllc.ts';
-import type { NumericalFlux } from '../sim/flux/numericalFlux.ts';
+import type { FluxName } from '../sim/engine/numerics.ts';
 import type { Gas } from '../sim/gas/gas.ts';
-import { type SlopeLimiter, vanLeer } from '../sim/scheme/slopeLimiter.ts';
+import { FLUX } from '../sim/step/layout.ts';
 
 /** A wide mouth, a straight pipe and a port that narrows, 0.4 m. */
 export const TAPERED: Profile = [
@@ -21,11 +19,12 @@ export const TAPERED: Profile = [
 
 export interface Options {
   gas: Gas;
-  flux?: NumericalFlux;
-  limiter?: SlopeLimiter;
+  flux?: FluxName;
+  /** 1 minmod to 2 monotonised central. */
+  limiter?: number;
   volumes?: Volume[];
-  /** Keeps to the TypeScript scheme. */
-  plain?: boolean;
+  /** Newton steps of a node in a time step. */
+  iterations?: number;
 }
 
 /** A straight pipe. */
@@ -44,8 +43,7 @@ export function pipe(
 
 /** Ducts and nodes as a network. */
 export function network(ducts: Duct[], nodes: Node[], options: Options): Network {
-  const { gas, flux = fluxHllc, limiter = vanLeer, volumes = [], plain = false } = options;
-  return new Network({ gas, ducts, nodes, volumes, flux, limiter, plain });
+  return new Network({ ducts, nodes, ...options });
 }
 
 /** One duct between two nodes; closed ends unless given. */
@@ -61,7 +59,7 @@ export function oneDuct(
 
 /** Runs for a time [s] at a Courant number, landing on the end; `each` is called after each step. */
 export function runFor(
-  net: Network,
+  net: Pick<Network, 'steps' | 'longestStep' | 'step'>,
   duration: number,
   each?: (time: number) => void,
   courant = 0.9,
@@ -75,4 +73,9 @@ export function runFor(
     time += dt;
     each?.(time);
   }
+}
+
+/** Mass flux at each face of a duct [kg/m^2 s], towards rising x, as the last step found it. */
+export function massFluxes({ slots, stride, mesh }: Duct): number[] {
+  return [...slots.subarray(FLUX * stride, FLUX * stride + mesh.cells + 1)];
 }

@@ -4,7 +4,8 @@
  */
 import { CYCLE } from '../cylinder/valveLift.ts';
 import { dischargeFromLoss } from '../loss/entryLoss.ts';
-import { END_SLOTS, REC_AT, REC_SIZE, T_AREA, T_SIZE } from '../step/layout.ts';
+import type { MouthImpedance } from '../loss/mouthRadiation.ts';
+import { END_SLOTS, M_SIZE, REC_AT, REC_SIZE, T_AREA, T_SIZE } from '../step/layout.ts';
 import { type DuctEnd, type EndFlow, flowAt } from './ductEnd.ts';
 import type { OpenAir, Volume } from './reservoir.ts';
 
@@ -30,7 +31,16 @@ export type Node =
   | { kind: 'constriction'; ends: readonly [DuctEnd, DuctEnd]; throat: Slots }
   | { kind: 'junction'; ends: readonly DuctEnd[]; root: Slots }
   | Collector
-  | { kind: 'nonReflecting'; ends: readonly [DuctEnd]; reservoir: OpenAir | Volume };
+  | { kind: 'nonReflecting'; ends: readonly [DuctEnd]; reservoir: OpenAir | Volume }
+  | {
+      kind: 'mouth';
+      ends: readonly [DuctEnd];
+      reservoir: OpenAir | Volume;
+      impedance: MouthImpedance;
+      /** Effective over end area for flow into the duct [-]. */
+      share: number;
+      state: Slots;
+    };
 
 export interface Collector {
   kind: 'collector';
@@ -57,6 +67,17 @@ export function openEnd(
 ): Node {
   const shares = [dischargeFromLoss(entryLoss), dischargeFromLoss(exitLoss)] as const;
   return { kind: 'reservoir', ends: [end], reservoir, shares, phase: 0, roots: slots(2) };
+}
+
+/** A duct that opens into free air, whose inertia and radiation it feels; entry loss in heads of the end [-]. */
+export function mouth(
+  end: DuctEnd,
+  reservoir: OpenAir | Volume,
+  impedance: MouthImpedance,
+  entryLoss = 0,
+): Node {
+  const share = dischargeFromLoss(entryLoss);
+  return { kind: 'mouth', ends: [end], reservoir, impedance, share, state: slots(M_SIZE) };
 }
 
 /** Entries per degree; a valve's area between them is straight to within 1e-6 of its greatest. */

@@ -1,6 +1,6 @@
 /** Worker threads for points, and their clean end, by whatever way. */
 import { Tinypool } from 'tinypool';
-import type { PointFailure, PointRunner, Trace } from '../index.ts';
+import { batched, type PointFailure, type PointRunner, type Trace } from '../index.ts';
 import { Interrupted } from './exit.ts';
 import type { TraceJob } from './pointWorker.ts';
 
@@ -24,7 +24,7 @@ export async function withWorkers<T>(
     maxThreads: count,
   });
   const workers: Workers = {
-    run: (job) => pool.run(job, { name: 'point' }),
+    ...batched(count, (job) => pool.run(job, { name: 'speeds' })),
     trace: (job) => pool.run(job, { name: 'trace' }),
   };
   const signals = watchSignals();

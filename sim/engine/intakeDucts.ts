@@ -1,26 +1,26 @@
 /**
  * The intake of one cylinder as two ducts with the throttle plate between them.
  *
- *   open air | end correction, flare, trumpet, body to the shaft | plate | body, runner, port | valve
+ *   mouth | trumpet below the flare, body to the shaft | plate | body, runner, port | valve
  *
- * The end correction is a piece of straight pipe of the mouth's diameter in front of the rim.
+ * Flare and outside air are no duct: plane waves cannot follow so steep a wall, so they move as one
+ * inertance in the mouth's node (loss/mouthLength.ts, step/mouth.ts).
  */
 
 import { wallCorrection, wallLoss } from '../loss/facingWall.ts';
 import type { PortLoss } from '../cylinder/valveFlow.ts';
-import { bellmouthProfile } from '../duct/bellmouth.ts';
 import { Duct } from '../duct/duct.ts';
-import { circleArea, joinProfiles, lengthOf, type Profile, profileOf } from '../duct/profile.ts';
+import { circleArea, type Profile, profileOf } from '../duct/profile.ts';
 import { fanningFactor } from '../loss/friction.ts';
+import { flareLength } from '../loss/mouthLength.ts';
+import { type MouthImpedance, mouthImpedance } from '../loss/mouthRadiation.ts';
 import type { IntakeSpecification, PipeSpecification } from '../specification.ts';
 
 export interface IntakeDucts {
-  /** Mouth to throttle plate; x = 0 at the acoustic mouth. */
+  /** Foot of the flare (x = 0) to throttle plate. */
   trumpet: Duct;
   /** Throttle plate to valve. */
   runner: Duct;
-  /** Distance of the rim plane from x = 0 of the trumpet duct [m]. */
-  endCorrection: number;
 }
 
 /** A wall property that changes from pipe to pipe along a duct. */
@@ -28,9 +28,8 @@ type Along = (x: number) => number;
 
 export function intakeDucts(intake: IntakeSpecification, largestCell: number): IntakeDucts {
   const { trumpet, throttle, runner, port } = intake;
-  const correction = mouthCorrection(intake);
   const bodyTemperature = trumpet.wallTemperature;
-  const outer = trumpetProfile(intake, correction);
+  const outer = trumpetProfile(intake);
   const behind = throttle.length - throttle.shaftPosition;
   const rear: PipeSpecification = {
     ...runner,
@@ -41,13 +40,12 @@ export function intakeDucts(intake: IntakeSpecification, largestCell: number): I
   };
   const pieces = [rear, runner, port].filter((piece) => piece.length > 0);
   return {
-    endCorrection: correction,
     trumpet: new Duct(outer, {
       name: 'trumpet',
       largestCell,
       roughness: trumpet.roughness,
       wallTemperature: () => bodyTemperature,
-      lossPerLength: (x) => (x < correction ? 0 : trumpet.bendLoss / trumpet.length),
+      lossPerLength: () => trumpet.bendLoss / trumpet.length,
     }),
     runner: new Duct(profileOf(pieces), {
       name: 'runner',
@@ -59,12 +57,22 @@ export function intakeDucts(intake: IntakeSpecification, largestCell: number): I
   };
 }
 
-/** Acoustic length of the mouth beyond its rim [m], a wall in front of it counted. */
-export function mouthCorrection(intake: IntakeSpecification): number {
+/** The air of flare and outside as the bore feels it, still air of the feed outside. */
+export function intakeMouth(
+  intake: IntakeSpecification,
+  air: { density: number; soundSpeed: number },
+): MouthImpedance {
+  return mouthImpedance(intake.trumpet.outerDiameter, mouthInertia(intake), air);
+}
+
+/** Length of the bore with the inertia of flare and outside air [m], a wall in front counted. */
+export function mouthInertia(intake: IntakeSpecification): number {
+  const { bellmouth, outerDiameter: bore } = intake.trumpet;
   const rim = mouthDiameter(intake) / 2;
   const clearance = mouthClearance(intake);
   const added = clearance === undefined ? 0 : wallCorrection(clearance, rim);
-  return (intake.trumpet.bellmouth.endCorrection + added) * rim;
+  const outside = (bellmouth.endCorrection + added) * rim * (bore / 2 / rim) ** 2;
+  return flareLength(bore, bellmouth.depth, bellmouth.overhang) + outside;
 }
 
 /** Distance from the rim plane to the wall in front of it [m]; undefined where there is none. */
@@ -78,14 +86,12 @@ export function mouthDiameter(intake: IntakeSpecification): number {
   return trumpet.outerDiameter + 2 * trumpet.bellmouth.overhang;
 }
 
-/** Entry loss in dynamic heads of the mouth itself [-], a wall in front of it counted. */
+/** Entry loss in dynamic heads of the bore [-], a wall in front of it counted. */
 export function mouthLoss(intake: IntakeSpecification): number {
-  const { trumpet } = intake;
-  const { bellmouth, outerDiameter: bore } = trumpet;
-  const areas = circleArea(mouthDiameter(intake)) / circleArea(bore);
+  const { bellmouth, outerDiameter: bore } = intake.trumpet;
   const clearance = mouthClearance(intake);
   const added = clearance === undefined ? 0 : wallLoss(clearance, bore, bellmouth.overhang > 0);
-  return (bellmouth.entryLoss + added) * areas ** 2;
+  return bellmouth.entryLoss + added;
 }
 
 /** What the port takes on a flow bench: friction and bends, in heads of its inner end. */
@@ -99,29 +105,19 @@ export function portLoss(port: PipeSpecification): PortLoss {
   };
 }
 
-/** Stations of the trumpet duct: end correction, flare, taper, body up to the shaft. */
-function trumpetProfile(intake: IntakeSpecification, correction: number): Profile {
-  const { trumpet, throttle } = intake;
-  const { depth, overhang } = trumpet.bellmouth;
-  const mouth = mouthDiameter(intake);
-  const front = profileOf([{ length: correction, outerDiameter: mouth, innerDiameter: mouth }]);
-  const flare = bellmouthProfile(trumpet.outerDiameter, depth, overhang);
-  const rest = profileOf([
-    {
-      length: trumpet.length - depth,
-      outerDiameter: trumpet.outerDiameter,
-      innerDiameter: trumpet.innerDiameter,
-    },
-    {
-      length: throttle.shaftPosition,
-      outerDiameter: throttle.bore,
-      innerDiameter: throttle.bore,
-    },
-  ]);
-  return [flare, rest].reduce<Profile>((whole, part) => {
-    if (part.length === 0) return whole;
-    return lengthOf(whole) === 0 && whole.length === 0 ? part : joinProfiles(whole, part);
-  }, front);
+/** Stations of the trumpet duct: taper below the flare, body up to the shaft. */
+function trumpetProfile({ trumpet, throttle }: IntakeSpecification): Profile {
+  const straight = {
+    length: trumpet.length - trumpet.bellmouth.depth,
+    outerDiameter: trumpet.outerDiameter,
+    innerDiameter: trumpet.innerDiameter,
+  };
+  const body = {
+    length: throttle.shaftPosition,
+    outerDiameter: throttle.bore,
+    innerDiameter: throttle.bore,
+  };
+  return profileOf([straight, body].filter(({ length }) => length > 0));
 }
 
 /** The value of the piece that lies at x. */

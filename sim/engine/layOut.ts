@@ -51,7 +51,7 @@ export function layOut(parts: NetworkParts): Layout {
   N.fill(0);
   K.push(...gas.head());
   K[AT.COURANT] = parts.courant ?? 0.9;
-  K[AT.THETA] = parts.limiter ?? 2;
+  K[AT.THETA] = parts.limiter ?? 1.5;
   N[AT.ITERATIONS] = parts.iterations ?? 1;
   N[AT.ROUGH_FLUX] = parts.flux === 'rusanov' ? 1 : 0;
 
@@ -198,6 +198,7 @@ const KINDS: Record<Node['kind'], number> = {
   junction: AT.JUNCTION,
   collector: AT.COLLECTOR,
   nonReflecting: AT.NON_REFLECTING,
+  mouth: AT.MOUTH,
 };
 
 function nodeRecord(
@@ -236,6 +237,11 @@ function ownRecord(writer: Writer, node: Node): number[] {
       ];
     case 'nonReflecting':
       return [writer.of(node.reservoir)];
+    case 'mouth': {
+      const { inertance, resistance, compliance } = node.impedance;
+      const constants = writer.reals([inertance, 1 / resistance, compliance, node.share]);
+      return [writer.of(node.reservoir), writer.of(node.state), constants];
+    }
   }
 }
 
@@ -250,6 +256,8 @@ function ownSlots(node: Node): Slots[] {
     case 'junction':
     case 'collector':
       return [node.root];
+    case 'mouth':
+      return [node.state];
     case 'nonReflecting':
       return [];
   }

@@ -26,7 +26,7 @@ export function lineSpray(
     mouth: line.mouth,
     intakeValve: line.intakeValve,
     cylinder: line.cylinder,
-    rim: line.endCorrection,
+    rim: -line.flareDepth,
     plate: plateInTheWay(intake.throttle),
     valve: intake.valve,
     bore: cylinder.bore,

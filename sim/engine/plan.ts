@@ -11,6 +11,7 @@ import {
   collector,
   constriction,
   junction,
+  mouth,
   type Node,
   openEnd,
   valve,
@@ -25,7 +26,7 @@ import type { Gas } from '../gas/gas.ts';
 import { throttleArea } from '../loss/throttleArea.ts';
 import type { EngineSpecification } from '../specification.ts';
 import { exhaustDucts } from './exhaustDucts.ts';
-import { intakeDucts, mouthLoss, portLoss } from './intakeDucts.ts';
+import { intakeDucts, intakeMouth, mouthLoss, portLoss } from './intakeDucts.ts';
 import { type FluxName, LIMITERS, type LimiterName } from './numerics.ts';
 import { Network } from './network.ts';
 import { type WorkingGas, workingGas } from './workingGas.ts';
@@ -40,8 +41,8 @@ export interface CylinderLine {
   trumpet: Duct;
   runner: Duct;
   primary: Duct;
-  /** Distance of the rim plane from x = 0 of the trumpet duct [m]. */
-  endCorrection: number;
+  /** Distance of the rim plane in front of x = 0 of the trumpet duct [m]. */
+  flareDepth: number;
   mouth: DuctEnd;
   intakeValve: DuctEnd;
   exhaustValve: DuctEnd;
@@ -80,7 +81,7 @@ export function engineModel(spec: EngineSpecification, solved: Solved = 'one'): 
   const lines = Array.from({ length: count }, (_, j) =>
     cylinderLine(ofCylinder(spec, j), working, (j * CYCLE) / spec.cylinder.count, start),
   );
-  const nodes = lines.flatMap((line, j) => lineNodes(ofCylinder(spec, j), line, feed));
+  const nodes = lines.flatMap((line, j) => lineNodes(ofCylinder(spec, j), line, feed, working));
   const out = exhaustEnds(spec, lines, outside, solved);
   const ducts = lines.flatMap((line) => [line.trumpet, line.runner, line.primary]);
   fillDucts(spec, gas, lines, out.tails);
@@ -145,6 +146,7 @@ function cylinderLine(
     intakeLift,
     exhaustLift,
     ...into,
+    flareDepth: intake.trumpet.bellmouth.depth,
     primary,
     mouth: new DuctEnd(into.trumpet, 'low'),
     intakeValve: new DuctEnd(into.runner, 'high'),
@@ -153,14 +155,24 @@ function cylinderLine(
 }
 
 /** Mouth, throttle plate and both valves of one line. */
-function lineNodes(spec: EngineSpecification, line: CylinderLine, feed: OpenAir): Node[] {
+function lineNodes(
+  spec: EngineSpecification,
+  line: CylinderLine,
+  feed: OpenAir,
+  { gas }: WorkingGas,
+): Node[] {
   const { intake, exhaust } = spec;
+  const { pressure, temperature } = intake.feed;
+  const air = {
+    density: pressure / (gas.rAir * temperature),
+    soundSpeed: gas.soundSpeed(temperature, 0, 0),
+  };
   const plate = throttleArea(intake.throttle);
   const inArea = effectiveValveArea(intake.valve, portLoss(intake.port));
   const outArea = effectiveValveArea(exhaust.valve, portLoss(exhaust.port));
   const { cylinder, phase } = line;
   return [
-    openEnd(line.mouth, feed, mouthLoss(intake)),
+    mouth(line.mouth, feed, intakeMouth(intake, air), mouthLoss(intake)),
     constriction(new DuctEnd(line.trumpet, 'high'), new DuctEnd(line.runner, 'low'), {
       forward: plate,
       backward: plate,

@@ -61,7 +61,7 @@ export function runPoint(
   speed: number,
   options: PointOptions = {},
 ): PointResult {
-  const point = settleSpeeds(spec, [speed], options.solved, solo)[0]!;
+  const point = settleSpeeds(spec, [speed], options.solved, inLanes)[0]!;
   if (point instanceof Error) throw point;
   const { onStop } = options;
   if (onStop) {

@@ -112,10 +112,10 @@ function begin(trace: Omit<Trace, 'point'>, line: CylinderLine): void {
   });
   trace.intakeEvents = events(line.intakeLift);
   trace.exhaustEvents = events(line.exhaustLift);
-  const { trumpet, runner, endCorrection } = line;
+  const { trumpet, runner, flareDepth } = line;
   trace.wave.distance = [
-    ...centres(trumpet, -endCorrection),
-    ...centres(runner, trumpet.mesh.length - endCorrection),
+    ...centres(trumpet, flareDepth),
+    ...centres(runner, trumpet.mesh.length + flareDepth),
   ];
 }
 

@@ -68,6 +68,17 @@ export function mouthLength({ bore, depth, overhang, lip = 0 }: MouthShape): num
   );
 }
 
+/**
+ * What plane waves in the flare leave out as an end correction of the rim [rim radii]: the same inertia
+ * as a piece of pipe of the rim's bore in front of it.
+ */
+export function rimCorrection(mouth: MouthShape): number {
+  const a = mouth.bore / 2;
+  const rim = a + mouth.overhang;
+  const outside = mouthLength(mouth) - flareLength(mouth.bore, mouth.depth, mouth.overhang);
+  return (outside * rim) / (a * a);
+}
+
 /** E + E_lip [-]; all in bore radii. */
 function beyondPlaneWaves(depth: number, overhang: number, lip: number): number {
   const { beyond, ...table } = MOUTH_LENGTH_TABLE;

@@ -32,7 +32,7 @@ export interface SprayOptions {
   mouth: DuctEnd;
   intakeValve: DuctEnd;
   cylinder: Volume;
-  /** Distance of the rim plane from the acoustic mouth [m]. */
+  /** Distance of the rim plane behind x = 0 of the trumpet duct [m]; negative in front of it. */
   rim: number;
   /** Share of the bore that the plate blocks [-] and the width of what blocks it [m]. */
   plate: { blocked: number; width: number };

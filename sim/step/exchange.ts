@@ -154,8 +154,9 @@ function outLaw(end: I, v: V, share: V, k: V, back: V): void {
   }
 }
 
-let inF: V = 0;
-let inSlope: V = 0;
+/** F(v) = v^2 - w^2 y^2 and its slope. */
+export let inF: V = 0;
+export let inSlope: V = 0;
 
 function flowIn(
   end: I,
@@ -179,26 +180,46 @@ function flowIn(
   const some: V = max(share, SHUT);
   let v: V = X[root] * some;
   if (any(v <= 0)) {
-    inLaw(end, q, 0 * v, share, ratio, square, g);
+    inLaw(end, q, 0 * v, share, ratio, square, g, 0);
     v = v > 0 ? v : sqrt(max(-inF, 0));
   }
   v = min(max(v, 1e-12 * top), top);
   for (let i: I = 0; i < N[ITERATIONS]; i++) {
-    inLaw(end, q, v, share, ratio, square, g);
+    inLaw(end, q, v, share, ratio, square, g, 0);
     v = min(max(v - inF / inSlope, 0.1 * v), top);
   }
   X[root] = where ? v / some : X[root];
-  v = share > SHUT ? v : 0;
+  writeIn(end, q, where, share > SHUT ? v : 0);
+}
+
+/** Where the mask is set, lets gas of the reservoir in at velocity v. */
+export function writeIn(end: I, q: I, where: B, v: V): void {
+  const a: I = N[end + E_X];
+  const c: V = X[a + A_C];
+  const gamma: V = X[a + A_GAMMA];
+  const h: V = 0.5 * (gamma - 1);
+  const g: V = (X[q + Q_GAMMA] - 1) / X[q + Q_GAMMA];
   const ce: V = c + h * (X[a + A_V] + v);
   const p: V = X[a + A_P] * exp2((gamma / h) * log2(ce / c));
-  const still: V = p / X[q + Q_RT];
-  const rho: V = v > 0 ? p / (X[q + Q_RT] - 0.5 * v * v * g) : still;
+  const rho: V = p / (X[q + Q_RT] - 0.5 * v * v * g);
   const energy: V = -rho * v * endArea(end) * X[q + Q_H];
   writeEnd(end, where, rho, -v, p, X[q + Q_BURNED], X[q + Q_FUEL], energy);
 }
 
-/** F(v) = v^2 - w^2 y^2. */
-function inLaw(end: I, q: I, v: V, share: V, ratio: V, square: V, g: V): void {
+/**
+ * Finds inF and inSlope. `ratio`: log2 of the reservoir's pressure over the arriving gas's; `fall`: how
+ * much ln of the reservoir's pressure falls by v [s/m].
+ */
+export function inLaw(
+  end: I,
+  q: I,
+  v: V,
+  share: V,
+  ratio: V,
+  square: V,
+  g: V,
+  fall: V,
+): void {
   const a: I = N[end + E_X];
   const c: V = X[a + A_C];
   const gamma: V = X[a + A_GAMMA];
@@ -208,17 +229,18 @@ function inLaw(end: I, q: I, v: V, share: V, ratio: V, square: V, g: V): void {
   const k: V = (g * gamma) / h;
   const tau: V = exp2(k * log2(ce / c) - g * ratio);
   const sonic: V = 2 / (gammaQ + 1);
-  const at: V = min(max(tau, sonic), 1);
+  const at: V = max(tau, sonic);
   const per: V = 1 / (at * at);
   const s2: V = share * share * square;
   let w: V = s2 * (1 - at) * per;
-  let wSlope: V = (-s2 * (2 - at) * per * k * h) / ce;
+  const rise: V = (k * h) / ce + g * fall;
+  let wSlope: V = -s2 * (2 - at) * per * rise;
   const choked: B = tau < sonic;
   if (any(choked)) {
     // The throat keeps its flow while the end's density falls on.
-    const fall: V = exp2((2 / g) * log2(sonic / tau));
-    w = choked ? w * fall : w;
-    wSlope = choked ? (-2 * gamma * w) / ce : wSlope;
+    const thinner: V = exp2((2 / g) * log2(sonic / tau));
+    w = choked ? w * thinner : w;
+    wSlope = choked ? (-2 / g) * rise * w : wSlope;
   }
   const y: V = 1 - (v * v) / square;
   inF = v * v - w * y * y;

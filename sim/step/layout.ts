@@ -147,6 +147,19 @@ export const JUNCTION: I = 3; // root in X
 export const COLLECTOR: I = 4; // root in X, record in X, delays in K, how many echoes
 export const NON_REFLECTING: I = 5; // reservoir slots in X
 
+export const MOUTH: I = 6; // reservoir slots in X, own slots in X, constants in K
+
+// X: slots of a mouth: pressure above the still air's [Pa], velocity of its inertance [m/s], roots out and in.
+export const M_P: I = 0;
+export const M_U: I = 1;
+export const M_ROOT: I = 2;
+export const M_SIZE: I = 4;
+// K: its inertance rho l [kg/m2], one over its resistance [m/Pa s], compliance [m/Pa], share of the entry [-].
+export const M_INERTANCE: I = 0;
+export const M_LEAK: I = 1;
+export const M_COMPLIANCE: I = 2;
+export const M_SHARE: I = 3;
+
 // X: slots of a constriction: throat areas there and back [m2], roots there and back, densities behind.
 export const T_AREA: I = 0;
 export const T_ROOT: I = 2;

@@ -31,6 +31,7 @@ import {
   G_OPENING,
   JUNCTION,
   KIND,
+  MOUTH,
   NODES,
   NODES_AT,
   NON_REFLECTING,
@@ -50,6 +51,7 @@ import { exchange, shutEnd } from './exchange.ts';
 import { fluxes } from './faces.ts';
 import { junction } from './junction.ts';
 import { all, type I, K, lookup, min, N, type R, type V, X } from './lanes.ts';
+import { mouth } from './mouth.ts';
 import { nonReflecting } from './nonReflecting.ts';
 import { predict } from './predict.ts';
 import { update } from './update.ts';
@@ -109,7 +111,10 @@ function solveNode(node: I): void {
     collector(node, N[more], N[more + 1], N[more + 2], N[more + 3]);
   } else if (kind === NON_REFLECTING) {
     nonReflecting(first, N[more]);
-    receive(first, N[more], 1);
+    receive(first, N[more], 1 + 0 * X[DT]);
+  } else if (kind === MOUTH) {
+    mouth(first, N[more], N[more + 1], N[more + 2]);
+    receive(first, N[more], 1 + 0 * X[DT]);
   } else if (kind === CLOSED) {
     shutEnd(first, N[more]);
   }

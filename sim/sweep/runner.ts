@@ -3,9 +3,9 @@
  * workers. Points do not know of each other, so results never depend on the number of workers.
  */
 
-import { type PointResult, runPoint } from '../engine/point.ts';
-import { NonPhysicalStateError } from '../errors.ts';
+import { type PointResult, runSpeeds } from '../engine/point.ts';
 import type { EngineSpecification } from '../specification.ts';
+import { batched, type SpeedsJob } from './batch.ts';
 
 /** One engine at one speed; plain data. */
 export interface PointJob {
@@ -31,22 +31,17 @@ export function isFailure(outcome: PointOutcome): outcome is PointFailure {
   return 'failure' in outcome;
 }
 
-/** What every worker does with a job. */
-export function runJob(job: PointJob): PointOutcome {
-  try {
-    return runPoint(job.engine, job.speed);
-  } catch (error) {
-    if (error instanceof NonPhysicalStateError) {
-      return { speed: job.speed, failure: error.message };
-    }
-    throw error;
-  }
+/** What every worker does: the speeds of one engine, in their order. */
+export function runSpeedsJob({ engine, speeds }: SpeedsJob): PointOutcome[] {
+  return runSpeeds(engine, speeds).map((point, i) =>
+    point instanceof Error ? { speed: speeds[i]!, failure: point.message } : point,
+  );
 }
 
-/** Computes in the calling thread, one point a turn of the event loop. */
-export const runHere: PointRunner = {
-  run: async (job) => {
-    await Promise.resolve();
-    return runJob(job);
-  },
-};
+/** One point in the calling thread. */
+export function runJob({ engine, speed }: PointJob): PointOutcome {
+  return runSpeedsJob({ engine, speeds: [speed] })[0]!;
+}
+
+/** Computes in the calling thread. */
+export const runHere: PointRunner = batched(1, async (job) => runSpeedsJob(job));

@@ -3,27 +3,22 @@
  * no source, a property of a conservative scheme and of nodes that give what they take.
  */
 import { describe, expect, it } from 'vitest';
-import { closedEnd } from '../../sim/boundary/closedEnd.ts';
-import { constriction } from '../../sim/boundary/constriction.ts';
 import { DuctEnd } from '../../sim/boundary/ductEnd.ts';
-import { junction } from '../../sim/boundary/junction.ts';
-import { valve } from '../../sim/boundary/valve.ts';
-import { Volume } from '../../sim/boundary/volume.ts';
+import { closedEnd, constriction, junction, valve } from '../../sim/boundary/node.ts';
+import { Volume } from '../../sim/boundary/reservoir.ts';
 import { bellmouthProfile } from '../../sim/duct/bellmouth.ts';
 import { Duct } from '../../sim/duct/duct.ts';
 import { joinProfiles, profileOf } from '../../sim/duct/profile.ts';
 import type { Network } from '../../sim/engine/network.ts';
-import { fluxHllc } from '../../sim/flux/hllc.ts';
-import { FLUXES } from '../../sim/flux/index.ts';
-import type { NumericalFlux } from '../../sim/flux/numericalFlux.ts';
+import { FLUXES, type FluxName } from '../../sim/engine/numerics.ts';
 import { airAndProducts } from '../gases.ts';
-import { network, runFor } from '../network.ts';
+import { massFluxes, network, runFor } from '../network.ts';
 
 const gas = airAndProducts();
 const QUANTITIES = ['mass', 'energy', 'burned', 'fuel'] as const;
 
 /** Tapers, a flare, a plate, a three-way joint and a box, with jumps of pressure up to six-fold. */
-function closedNetwork(flux: NumericalFlux): Network {
+function closedNetwork(flux: FluxName = 'hllc'): Network {
   const flare = joinProfiles(
     bellmouthProfile(0.045, 0.012, 0.012),
     profileOf([{ length: 0.2, outerDiameter: 0.045, innerDiameter: 0.041 }]),
@@ -44,7 +39,7 @@ function closedNetwork(flux: NumericalFlux): Network {
   const c = make('c', taper, 1.5e5, 0.2);
   const box = new Volume('box', 5e-4);
   box.fill(gas, { pressure: 4e5, temperature: 1200, burned: 1 });
-  const plate = { forward: () => 6e-4, backward: () => 5e-4 };
+  const plate = { forward: 6e-4, backward: 5e-4 };
   return network(
     [a, b, c],
     [
@@ -68,15 +63,15 @@ function contents(net: Network): Record<(typeof QUANTITIES)[number], number> {
 }
 
 /** Largest relative loss after a time [s]; energy against that of all the gas above absolute zero. */
-function loss(net: Network, time: number): number {
+function loss(net: Network, time: number, each?: (time: number) => void): number {
   const before = contents(net);
-  runFor(net, time);
+  runFor(net, time, each);
   const after = contents(net);
   const scale = { ...before, energy: before.mass * 1e5 };
   return Math.max(...QUANTITIES.map((key) => Math.abs(after[key] - before[key]) / scale[key]));
 }
 
-describe.each(Object.entries(FLUXES))('closed network with flux %s', (_name, flux) => {
+describe.each(FLUXES)('closed network with flux %s', (flux) => {
   it('loses nothing over thousands of steps', () => {
     const net = closedNetwork(flux);
     expect(loss(net, 0.03)).toBeLessThan(1e-12);
@@ -86,25 +81,23 @@ describe.each(Object.entries(FLUXES))('closed network with flux %s', (_name, flu
 
 describe('the test itself', () => {
   it('sees a flux that gives one side of a face other than the other', () => {
-    const net = closedNetwork(fluxHllc);
+    const net = closedNetwork();
     const duct = net.ducts[1]!;
-    const leak: NumericalFlux = (left, right, from, to, flux) => {
-      fluxHllc(left, right, from, to, flux);
-      // The last face of one duct belongs to a node: to change it here is to break the node's word.
-      if (left === duct.left) flux.mass[0]! *= 1 + 1e-6;
+    const { cells, faceArea, volume } = duct.mesh;
+    let last = 0;
+    // The last cell gets a millionth less than its inner face gives.
+    const leak = (time: number) => {
+      const given = massFluxes(duct)[cells - 1]! * faceArea[cells - 1]! * (time - last);
+      duct.cells.rho[cells - 1]! -= (1e-6 * given) / volume[cells - 1]!;
+      last = time;
     };
-    expect(loss(closedNetworkWith(net, leak), 0.03)).toBeGreaterThan(1e-9);
+    expect(loss(net, 0.03, leak)).toBeGreaterThan(1e-9);
   });
 });
 
-/** The same network with another flux. */
-function closedNetworkWith(net: Network, flux: NumericalFlux): Network {
-  return network([...net.ducts], [...net.nodes], { gas, volumes: [...net.volumes], flux });
-}
-
 it('keeps mass fractions within their bounds to 2e-4 even in a six-fold blast', () => {
   // Not exactly: density changes within the step, and the slopes' guard knows only its start.
-  const net = closedNetwork(fluxHllc);
+  const net = closedNetwork();
   let worst = 0;
   runFor(net, 0.03, () => {
     for (const { prim } of net.ducts) {

@@ -2,8 +2,8 @@
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import { expect, it } from 'vitest';
-import { runCycle, startRun } from '../../sim/engine/cycle.ts';
-import { engineModel } from '../../sim/engine/model.ts';
+import { Run } from '../../sim/engine/cycle.ts';
+import { engineModel } from '../../sim/engine/plan.ts';
 import { demo } from '../scenario.ts';
 
 it('keeps its heap steady over cycles', () => {
@@ -13,12 +13,13 @@ it('keeps its heap steady over cycles', () => {
     collect();
     return process.memoryUsage().heapUsed;
   };
-  const model = engineModel(demo('hill-climb').engine, 6000);
-  const run = startRun(model);
-  for (let i = 0; i < 2; i++) runCycle(run);
+  const model = engineModel(demo('hill-climb').engine);
+  const run = new Run(model, 6000);
+  run.start(false);
+  for (let i = 0; i < 2; i++) run.cycle();
   const before = held();
   const steps = model.network.steps;
-  for (let i = 0; i < 4; i++) runCycle(run);
+  for (let i = 0; i < 4; i++) run.cycle();
   expect(model.network.steps - steps).toBeGreaterThan(2000);
   expect(held() - before).toBeLessThan(200_000);
 });

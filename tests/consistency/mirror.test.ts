@@ -4,10 +4,8 @@
  * other order, so round-off is allowed for.
  */
 import { expect, it } from 'vitest';
-import { closedEnd } from '../../sim/boundary/closedEnd.ts';
-import { openEnd } from '../../sim/boundary/openEnd.ts';
+import { closedEnd, openEnd, valve } from '../../sim/boundary/node.ts';
 import { OpenAir } from '../../sim/boundary/reservoir.ts';
-import { valve } from '../../sim/boundary/valve.ts';
 import { Duct, type InitialState } from '../../sim/duct/duct.ts';
 import { lengthOf, type Profile } from '../../sim/duct/profile.ts';
 import { airAndProducts } from '../gases.ts';

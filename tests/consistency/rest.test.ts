@@ -3,15 +3,16 @@
  * way: no source, an exact property of a well-balanced scheme.
  */
 import { describe, expect, it } from 'vitest';
-import { closedEnd } from '../../sim/boundary/closedEnd.ts';
-import { constriction } from '../../sim/boundary/constriction.ts';
-import { DuctEnd, type End } from '../../sim/boundary/ductEnd.ts';
-import { junction } from '../../sim/boundary/junction.ts';
-import type { Node } from '../../sim/boundary/node.ts';
-import { openEnd } from '../../sim/boundary/openEnd.ts';
-import { OpenAir } from '../../sim/boundary/reservoir.ts';
-import { valve } from '../../sim/boundary/valve.ts';
-import { Volume } from '../../sim/boundary/volume.ts';
+import { DuctEnd } from '../../sim/boundary/ductEnd.ts';
+import {
+  closedEnd,
+  constriction,
+  junction,
+  type Node,
+  openEnd,
+  valve,
+} from '../../sim/boundary/node.ts';
+import { OpenAir, Volume } from '../../sim/boundary/reservoir.ts';
 import { bellmouthProfile } from '../../sim/duct/bellmouth.ts';
 import { Duct } from '../../sim/duct/duct.ts';
 import { joinProfiles, type Profile, profileOf } from '../../sim/duct/profile.ts';
@@ -49,7 +50,7 @@ function fastestAfter(net: Network): number {
 }
 
 const air = new OpenAir(gas, { pressure: PRESSURE, temperature: 293.15 });
-const ENDS: Record<string, (end: End) => Node> = {
+const ENDS: Record<string, (end: DuctEnd) => Node> = {
   closed: closedEnd,
   open: (end) => openEnd(end, air, 0.4),
 };
@@ -75,7 +76,7 @@ it('rests in a network of tapers, a throttle, a junction, a volume and an open e
   const box = new Volume('box', 1e-3);
   box.fill(gas, { pressure: PRESSURE, temperature: 700, burned: 0.5 });
   const tail = still(taper, false);
-  const plate = { forward: () => 5e-4, backward: () => 6e-4 };
+  const plate = { forward: 5e-4, backward: 6e-4 };
   const net = network(
     [...ducts, tail],
     [

@@ -1,7 +1,7 @@
 /** A volume far smaller than the cell beside it follows the wave and does not swing of itself. */
 import { expect, it } from 'vitest';
-import { valve } from '../../sim/boundary/valve.ts';
-import { Volume } from '../../sim/boundary/volume.ts';
+import { valve } from '../../sim/boundary/node.ts';
+import { Volume } from '../../sim/boundary/reservoir.ts';
 import { perfectGas } from '../../sim/gas/gas.ts';
 import { oneDuct, pipe, runFor } from '../network.ts';
 

@@ -3,8 +3,9 @@
  * itself changes differs. Whatever is not handed over shows in the first cycle.
  */
 import { expect, it } from 'vitest';
-import { runCycle, startRun } from '../../sim/engine/cycle.ts';
-import { engineModel, type Solved } from '../../sim/engine/model.ts';
+import { Run } from '../../sim/engine/cycle.ts';
+import { engineModel, type Solved } from '../../sim/engine/plan.ts';
+import { takeOver } from '../../sim/engine/takeOver.ts';
 import { demo, meshed } from '../scenario.ts';
 
 it.each<[number, Solved]>([
@@ -13,10 +14,14 @@ it.each<[number, Solved]>([
   [6600, 'all'],
 ])('at %i rpm, %s solved', (speed, solved) => {
   const { engine } = demo('hill-climb');
-  const coarse = startRun(engineModel(meshed(engine, 2), speed, solved));
-  for (let cycle = 1; cycle < 12; cycle++) runCycle(coarse);
-  const last = runCycle(coarse)[0]!;
-  const first = runCycle(startRun(engineModel(engine, speed, solved), coarse.model))[0]!;
+  const coarse = new Run(engineModel(meshed(engine, 2), solved), speed);
+  coarse.start(false);
+  for (let cycle = 1; cycle < 12; cycle++) coarse.cycle();
+  const last = coarse.cycle()[0]!;
+  const fine = new Run(engineModel(engine, solved), speed);
+  takeOver(fine.model.network, coarse.model.network);
+  fine.start(true);
+  const first = fine.cycle()[0]!;
   expect(Math.abs(first.trapped.air / last.trapped.air - 1)).toBeLessThan(0.01);
   expect(Math.abs(first.work / last.work - 1)).toBeLessThan(0.02);
 });

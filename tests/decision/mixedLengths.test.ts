@@ -2,8 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import type { LengthCurve } from '../../sim/decision/lengthStudy.ts';
 import { flattestPair, mixedLengths } from '../../sim/decision/mixedLengths.ts';
-import { runCycle, startRun } from '../../sim/engine/cycle.ts';
-import { engineModel } from '../../sim/engine/model.ts';
+import { Run } from '../../sim/engine/cycle.ts';
+import { engineModel } from '../../sim/engine/plan.ts';
 import { runPoint } from '../../sim/engine/point.ts';
 import type { EngineSpecification } from '../../sim/specification.ts';
 import { withLength } from '../../sim/sweep/sweep.ts';
@@ -57,9 +57,10 @@ describe('all cylinders solved together', () => {
   /** Fresh charge of each cylinder over the ambient swept mass, after the same number of cycles. */
   function together(engine: EngineSpecification, lengths: number[], speed: number): number[] {
     const spec = { ...engine, intake: { ...engine.intake, trumpetLengths: lengths } };
-    const run = startRun(engineModel(spec, speed, 'all'));
-    for (let cycle = 0; cycle < 7; cycle++) runCycle(run);
-    return runCycle(run).map((line) => line.trapped.air);
+    const run = new Run(engineModel(spec, 'all'), speed);
+    run.start(false);
+    for (let cycle = 0; cycle < 7; cycle++) run.cycle();
+    return run.cycle().map((line) => line.trapped.air);
   }
 
   it('breathe as each would with its own length on all of them, within 0.4 %', () => {

@@ -4,10 +4,8 @@
  * (A1 - A2)/(A1 + A2) (continuity of pressure and volume flow, any text on acoustics).
  */
 import { expect, it } from 'vitest';
-import { areaStep } from '../../sim/boundary/areaStep.ts';
 import { DuctEnd } from '../../sim/boundary/ductEnd.ts';
-import { nonReflecting } from '../../sim/boundary/nonReflecting.ts';
-import { openEnd } from '../../sim/boundary/openEnd.ts';
+import { areaStep, nonReflecting, openEnd } from '../../sim/boundary/node.ts';
 import { OpenAir } from '../../sim/boundary/reservoir.ts';
 import type { Duct } from '../../sim/duct/duct.ts';
 import { circleArea } from '../../sim/duct/profile.ts';

@@ -6,7 +6,7 @@ import {
   WALL_LOSS_TABLE,
   wallCorrection,
   wallLoss,
-} from '../../sim/boundary/facingWall.ts';
+} from '../../sim/loss/facingWall.ts';
 import { mouthLengthLimit } from './axisymmetricPotential.ts';
 
 describe('end correction before a wall', () => {

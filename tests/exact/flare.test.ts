@@ -7,7 +7,7 @@
  * Source: Webster (1919), Proc. Natl. Acad. Sci. 5:275 (from memory).
  */
 import { describe, expect, it } from 'vitest';
-import { openEnd } from '../../sim/boundary/openEnd.ts';
+import { openEnd } from '../../sim/boundary/node.ts';
 import { OpenAir } from '../../sim/boundary/reservoir.ts';
 import { bellmouthProfile } from '../../sim/duct/bellmouth.ts';
 import { Duct } from '../../sim/duct/duct.ts';

@@ -1,7 +1,7 @@
 /** The end that lets waves pass. Breaking of waves is in tests/prove/gasDynamics.ts. */
 import { describe, expect, it } from 'vitest';
 import type { DuctEnd } from '../../sim/boundary/ductEnd.ts';
-import { nonReflecting } from '../../sim/boundary/nonReflecting.ts';
+import { nonReflecting } from '../../sim/boundary/node.ts';
 import { OpenAir } from '../../sim/boundary/reservoir.ts';
 import { oneDuct, pipe, runFor } from '../network.ts';
 import {

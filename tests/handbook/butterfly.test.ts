@@ -1,6 +1,6 @@
 /** What the plate does between the published rows of tests/prove/throttle.ts. */
 import { expect, it } from 'vitest';
-import { butterflyOpenArea } from '../../sim/boundary/butterfly.ts';
+import { butterflyOpenArea } from '../../sim/loss/butterfly.ts';
 
 const BORE = 0.045;
 const bore = (Math.PI / 4) * BORE ** 2;

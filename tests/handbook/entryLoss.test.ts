@@ -1,6 +1,6 @@
 /** Shape of the entry loss; published rows are in tests/prove/entryLoss.ts. */
 import { describe, expect, it } from 'vitest';
-import { entryLossRounded, entryLossRoundedSpread } from '../../sim/boundary/entryLoss.ts';
+import { entryLossRounded, entryLossRoundedSpread } from '../../sim/loss/entryLoss.ts';
 
 describe('rounded flush entry', () => {
   it('falls with the radius and ends below 0.06', () => {

@@ -1,6 +1,6 @@
 /** Quasi-steady losses of a mouth: momentum, energy, and published reflections in a mean flow. */
 import { describe, expect, it } from 'vitest';
-import { entryLossProjecting, entryLossRounded } from '../../sim/boundary/entryLoss.ts';
+import { entryLossProjecting, entryLossRounded } from '../../sim/loss/entryLoss.ts';
 import {
   contractionLoss,
   END_CORRECTION_JET,

@@ -1,7 +1,7 @@
 /** Both ends of the plate's travel; the way between is our own, no source. */
 import { expect, it } from 'vitest';
-import { butterflyOpenArea } from '../../sim/boundary/butterfly.ts';
-import { throttleArea } from '../../sim/boundary/throttleArea.ts';
+import { butterflyOpenArea } from '../../sim/loss/butterfly.ts';
+import { throttleArea } from '../../sim/loss/throttleArea.ts';
 
 const throttle = {
   length: 0.055,

@@ -4,14 +4,9 @@
  * next finer (Richardson). No source: second order is what design asks of the ends.
  */
 import { describe, expect, it } from 'vitest';
-import { closedEnd } from '../../sim/boundary/closedEnd.ts';
-import { constriction } from '../../sim/boundary/constriction.ts';
 import { DuctEnd } from '../../sim/boundary/ductEnd.ts';
-import type { Node } from '../../sim/boundary/node.ts';
-import { openEnd } from '../../sim/boundary/openEnd.ts';
-import { OpenAir } from '../../sim/boundary/reservoir.ts';
-import { valve } from '../../sim/boundary/valve.ts';
-import { Volume } from '../../sim/boundary/volume.ts';
+import { closedEnd, constriction, type Node, openEnd, valve } from '../../sim/boundary/node.ts';
+import { OpenAir, Volume } from '../../sim/boundary/reservoir.ts';
 import type { Duct } from '../../sim/duct/duct.ts';
 import { circleArea } from '../../sim/duct/profile.ts';
 import { AIR_GAMMA, AIR_R, perfectAir } from '../gases.ts';
@@ -47,7 +42,7 @@ const outside = () => new OpenAir(gas, STILL);
 function behindPlate(high: DuctEnd, cells: number) {
   const next = pipe(1, DIAMETER, cells);
   next.fill(gas, STILL);
-  const plate = { forward: () => 0.5 * AREA, backward: () => 0.5 * AREA };
+  const plate = { forward: 0.5 * AREA, backward: 0.5 * AREA };
   return {
     node: constriction(high, new DuctEnd(next, 'low'), plate),
     ducts: [next],

@@ -1,5 +1,4 @@
 /** Heat transfer, burn, compression, thermodynamics of air and burned gas. */
-import { woschniCoefficient } from '../../sim/cylinder/wallHeat.ts';
 import { wiebeBurn } from '../../sim/cylinder/wiebe.ts';
 import { componentOf, DRY_AIR } from '../../sim/gas/component.ts';
 import { Gas } from '../../sim/gas/gas.ts';
@@ -10,7 +9,7 @@ import {
   type SpeciesName,
 } from '../../sim/gas/species.ts';
 import { airAndProducts, perfectAir } from '../gases.ts';
-import { motor } from './cases/motored.ts';
+import { motor, wallCoefficient } from './cases/motored.ts';
 import { absolute, type Check, type Group, relative } from './check.ts';
 
 const gas = airAndProducts();
@@ -21,7 +20,7 @@ const cylinderChecks: Check[] = [
     source: 'woschni',
     published: 994.6,
     tolerance: relative(5e-3),
-    run: () => woschniCoefficient(0.086, 2e6, 800, 34.2),
+    run: () => wallCoefficient(0.086, { pressure: 2e6, temperature: 800 }, 34.2),
   },
   ...(
     [

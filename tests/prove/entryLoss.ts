@@ -4,8 +4,8 @@ import {
   entryLossProjecting,
   entryLossRounded,
   entryLossRoundedSpread,
-} from '../../sim/boundary/entryLoss.ts';
-import { WALL_LOSS_TABLE, wallLoss } from '../../sim/boundary/facingWall.ts';
+} from '../../sim/loss/entryLoss.ts';
+import { WALL_LOSS_TABLE, wallLoss } from '../../sim/loss/facingWall.ts';
 import { mouthDischarge } from './cases/mouth.ts';
 import { absolute, type Check, type Group, relative } from './check.ts';
 import type { SourceName } from './sources.ts';

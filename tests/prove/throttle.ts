@@ -1,6 +1,7 @@
 /** Open area of the plate. */
-import { butterflyOpenArea } from '../../sim/boundary/butterfly.ts';
+
 import { circleArea } from '../../sim/duct/profile.ts';
+import { butterflyOpenArea } from '../../sim/loss/butterfly.ts';
 import { absolute, type Check, type Group } from './check.ts';
 
 const BORE = 0.045;

@@ -1,6 +1,7 @@
 /** Flow function, choking, flow bench, inlet Mach index. */
-import { criticalRatio, flowFunction, nozzleFlux } from '../../sim/boundary/nozzle.ts';
+
 import { benchArea } from '../../sim/cylinder/valveFlow.ts';
+import { criticalRatio, flowFunction, nozzleFlux } from '../../sim/loss/nozzle.ts';
 import { readQuantity } from '../../sim/scenario/quantity.ts';
 import { INCH_OF_WATER } from '../../sim/units.ts';
 import { AIR_R } from '../gases.ts';

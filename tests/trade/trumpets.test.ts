@@ -1,8 +1,8 @@
 /** What every builder of such intakes has seen; common practice, no source. */
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { butterflyOpenArea } from '../../sim/boundary/butterfly.ts';
 import { readScenario, runPoint, withLength } from '../../sim/index.ts';
+import { butterflyOpenArea } from '../../sim/loss/butterfly.ts';
 
 const file = 'scenarios/hill-climb.yaml';
 const { engine } = readScenario(readFileSync(file, 'utf8'), file);

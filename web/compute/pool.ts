@@ -2,7 +2,14 @@
  * Workers on all cores, kept alive, fed from one queue in the order of urgency. A worker that dies is
  * replaced and its point is asked once more; a point that kills two workers is reported as failed.
  */
-import type { DoubtSample, PointJob, PointRunner, Trace, Uncertainty } from '../../sim/index.ts';
+import {
+  batched,
+  type DoubtSample,
+  type PointJob,
+  type PointRunner,
+  type Trace,
+  type Uncertainty,
+} from '../../sim/index.ts';
 import type { Answer, Question } from './protocol.ts';
 
 /** Lower goes first. */
@@ -45,13 +52,11 @@ export class WorkerPool {
 
   /** A runner whose points wait behind more urgent ones and vanish when the signal aborts. */
   runner(urgency: number, signal?: AbortSignal): PointRunner {
-    return {
-      run: async (job) => {
-        const answer = await this.ask({ kind: 'point', job }, urgency, signal);
-        if (answer.kind === 'point') return answer.outcome;
-        return { speed: job.speed, failure: messageOf(answer) };
-      },
-    };
+    return batched(this.seats.length, async (job) => {
+      const answer = await this.ask({ kind: 'speeds', job }, urgency, signal);
+      if (answer.kind === 'speeds') return answer.outcomes;
+      return job.speeds.map((speed) => ({ speed, failure: messageOf(answer) }));
+    });
   }
 
   /** Traces one point; throws where the computation fails. */

@@ -1,13 +1,14 @@
 /** What the page and its workers say to each other; plain data. */
-import type { DoubtSample, PointJob, PointOutcome, Trace, Uncertainty } from '../../sim/index.ts';
+import type { DoubtSample, PointJob, PointOutcome, SpeedsJob, Trace, Uncertainty } from '../../sim/index.ts';
 
 export type Question =
-  | { kind: 'point' | 'trace'; job: PointJob }
+  | { kind: 'speeds'; job: SpeedsJob }
+  | { kind: 'trace'; job: PointJob }
   /** The engines that the spreads of a scenario allow; reading so many takes a second. */
   | { kind: 'doubt'; text: string; file: string; asked: Uncertainty };
 
 export type Answer =
-  | { kind: 'point'; outcome: PointOutcome }
+  | { kind: 'speeds'; outcomes: PointOutcome[] }
   | { kind: 'trace'; trace: Trace }
   | { kind: 'doubt'; sample: DoubtSample }
   | { kind: 'error'; message: string };

@@ -1,5 +1,5 @@
-/** Worker entry: computes one point, trace or sample at a time, and keeps nothing between them. */
-import { doubtSample, runJob, tracePoint } from '../../sim/index.ts';
+/** Worker entry: computes speeds of one engine, a trace or a sample at a time, and keeps nothing between them. */
+import { doubtSample, runSpeedsJob, tracePoint } from '../../sim/index.ts';
 import type { Answer, Question } from './protocol.ts';
 
 const scope = self as unknown as {
@@ -15,10 +15,9 @@ function answerTo(question: Question): Answer {
       const { text, file, asked } = question;
       return { kind: 'doubt', sample: doubtSample(text, file, asked) };
     }
+    if (question.kind === 'speeds') return { kind: 'speeds', outcomes: runSpeedsJob(question.job) };
     const { engine, speed } = question.job;
-    return question.kind === 'point'
-      ? { kind: 'point', outcome: runJob(question.job) }
-      : { kind: 'trace', trace: tracePoint(engine, speed) };
+    return { kind: 'trace', trace: tracePoint(engine, speed) };
   } catch (error) {
     return { kind: 'error', message: error instanceof Error ? error.message : String(error) };
   }

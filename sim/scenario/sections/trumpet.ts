@@ -1,6 +1,6 @@
 /** The trumpet and the bellmouth at its mouth. */
-import { END_CORRECTION_UNFLANGED } from '../../acoustics/endCorrection.ts';
 import { entryLossProjecting, entryLossRounded } from '../../loss/entryLoss.ts';
+import { rimCorrection } from '../../loss/mouthLength.ts';
 import type { BellmouthSpecification, TrumpetSpecification } from '../../specification.ts';
 import { maybe, section } from '../leaf.ts';
 import { quantityToText } from '../quantity.ts';
@@ -31,12 +31,12 @@ const bellmouthSection = section(
         why: 'Idelchik, Handbook of Hydraulic Resistance, diagrams 3-1 and 3-3',
       },
     }),
-    endCorrection: maybe('ratio', 'Acoustic end correction, in radii of the rim.', {
-      limits: ['0', '1'],
-      usual: ['0.5', '0.85'],
+    endCorrection: maybe('ratio', 'Acoustic end correction beyond plane waves in the flare, in radii of the rim.', {
+      limits: ['0', '3'],
+      usual: ['0.5', '1.5'],
       absent: {
-        rule: 'unflanged pipe',
-        why: 'low-frequency limit, Levine & Schwinger 1948; no table for a flared mouth was found',
+        rule: 'from depth and overhang of the flare over the bore',
+        why: 'potential flow of flare and outside air, tests/exact/mouthLength.test.ts',
       },
     }),
   },
@@ -119,6 +119,8 @@ function resolveBellmouth(reading: Reading): BellmouthSpecification {
     depth,
     overhang,
     entryLoss: reading.take(`${BELLMOUTH}.entryLoss`, entryLoss),
-    endCorrection: reading.take(`${BELLMOUTH}.endCorrection`, () => END_CORRECTION_UNFLANGED),
+    endCorrection: reading.take(`${BELLMOUTH}.endCorrection`, () =>
+      rimCorrection({ bore, depth, overhang }),
+    ),
   };
 }

@@ -5,13 +5,12 @@
  */
 import { readFileSync } from 'node:fs';
 import { DuctEnd } from '../../../sim/boundary/ductEnd.ts';
-import { openEnd } from '../../../sim/boundary/openEnd.ts';
-import { OpenAir, type Reservoir } from '../../../sim/boundary/reservoir.ts';
-import { valve } from '../../../sim/boundary/valve.ts';
+import { openEnd, valve } from '../../../sim/boundary/node.ts';
+import { OpenAir, type RestState } from '../../../sim/boundary/reservoir.ts';
 import { Cylinder } from '../../../sim/cylinder/cylinder.ts';
 import { Duct } from '../../../sim/duct/duct.ts';
-import { circleArea, profileOf } from '../../../sim/duct/profile.ts';
-import { perfectGas } from '../../../sim/gas/gas.ts';
+import { circleArea, diameterAt, profileOf } from '../../../sim/duct/profile.ts';
+import { type Gas, perfectGas } from '../../../sim/gas/gas.ts';
 import { interpolateLinear } from '../../../sim/interpolation.ts';
 import { network, oneDuct } from '../../network.ts';
 
@@ -50,6 +49,12 @@ class Signal {
   }
 }
 
+class SwingingAir extends OpenAir {
+  become(gas: Gas, state: RestState): void {
+    this.showState(gas, state);
+  }
+}
+
 interface Runner
   extends Solution<{
     length: number;
@@ -70,21 +75,22 @@ interface Runner
 export function solveRunner({ case: c, gamma, gasConstant }: Runner) {
   const gas = perfectGas(gamma, gasConstant);
   const still = { pressure: c.pressure, temperature: c.temperature };
-  const duct = new Duct(
-    profileOf([
-      { length: c.length, outerDiameter: c.diameterOpen, innerDiameter: c.diameterSwinging },
-    ]),
-    { name: 'runner', largestCell: CELL },
-  );
-  duct.fanning.fill(c.fanning);
+  const profile = profileOf([
+    { length: c.length, outerDiameter: c.diameterOpen, innerDiameter: c.diameterSwinging },
+  ]);
+  const duct = new Duct(profile, {
+    name: 'runner',
+    largestCell: CELL,
+    // A friction factor that is the same everywhere, as heads per length.
+    lossPerLength: (x) => (4 * c.fanning) / diameterAt(profile, x),
+  });
   duct.fill(gas, still);
   // Still gas whose pressure swings without change of entropy.
-  const swinging: { -readonly [K in keyof Reservoir]: Reservoir[K] } = new OpenAir(gas, still);
+  const swinging = new SwingingAir(gas, still);
   const swing = (time: number) => {
     const p = 1 - c.swing * (1 - Math.cos(2 * Math.PI * c.frequency * time));
-    swinging.pressure = c.pressure * p;
-    swinging.temperature = c.temperature * p ** ((gamma - 1) / gamma);
-    swinging.enthalpy = gas.enthalpy(swinging.temperature, 0, 0);
+    const temperature = c.temperature * p ** ((gamma - 1) / gamma);
+    swinging.become(gas, { pressure: c.pressure * p, temperature });
   };
   const net = oneDuct(
     duct,
@@ -141,9 +147,10 @@ export function solveIntake({ case: c, gamma, gasConstant }: Intake) {
   );
   duct.fill(gas, still);
   const cylinder = new Cylinder(
-    { name: 'cylinder', crank: c, speed: c.speed, shut: { from: c.closes, to: c.opens } },
+    { name: 'cylinder', crank: c, shut: { from: c.closes, to: c.opens } },
     c.opens,
   );
+  cylinder.setSpeed(c.speed);
   cylinder.fill(gas, still);
   const area = (angle: number) => {
     const y = (angle - c.opens) / (c.closes - c.opens);
@@ -165,7 +172,7 @@ export function solveIntake({ case: c, gamma, gasConstant }: Intake) {
     const crankStep = dt * perSecond;
     net.step({ crankAngle: angle + crankStep / 2, crankStep, dt });
     // What valve and port see is the state at the middle of the step.
-    portPressure.see(angle + crankStep / 2, duct.endState.high[2]!);
+    portPressure.see(angle + crankStep / 2, duct.endState('high')[2]!);
     pressure.see(angle + crankStep / 2, cylinder.pressure);
     angle += crankStep;
     mass.see(angle, cylinder.contents.mass);

@@ -1,7 +1,6 @@
 /** A straight pipe that draws still air through its mouth with an entry loss. */
-import { openEnd } from '../../../sim/boundary/openEnd.ts';
+import { openEnd, valve } from '../../../sim/boundary/node.ts';
 import { OpenAir } from '../../../sim/boundary/reservoir.ts';
-import { valve } from '../../../sim/boundary/valve.ts';
 import { AIR_R, perfectAir } from '../../gases.ts';
 import { oneDuct, pipe, runFor } from '../../network.ts';
 
@@ -28,7 +27,7 @@ export function mouthDischarge(loss: number): number {
     },
   );
   runFor(net, 0.1);
-  const [rho, u, p] = duct.endState.low;
+  const [rho, u, p] = duct.endState('low');
   const density = AIR.pressure / (AIR_R * AIR.temperature);
   return (rho! * u!) / Math.sqrt(2 * density * (AIR.pressure - p!));
 }

@@ -1,9 +1,9 @@
 /** Steady flow through the nozzle A = 1 + 2.2 (x - 1.5)^2, 0 <= x <= 3, gamma 1.4. */
-import { openEnd } from '../../../sim/boundary/openEnd.ts';
+import { openEnd } from '../../../sim/boundary/node.ts';
 import { OpenAir } from '../../../sim/boundary/reservoir.ts';
 import { Duct, type InitialState } from '../../../sim/duct/duct.ts';
 import { AIR_GAMMA, AIR_R, perfectAir } from '../../gases.ts';
-import { oneDuct, runFor } from '../../network.ts';
+import { massFluxes, oneDuct, runFor } from '../../network.ts';
 
 const gas = perfectAir();
 export const P0 = 1e5;
@@ -34,7 +34,8 @@ export function runNozzle(
   return duct;
 }
 
-export const machs = (duct: Duct) => duct.prim.u.map((u, i) => u / duct.prim.c[i]!);
+export const machs = (duct: Duct) =>
+  duct.prim.u.map((u, i) => u / Math.sqrt((AIR_GAMMA * duct.prim.p[i]!) / duct.cells.rho[i]!));
 
 /** Area ratio A/A* of isentropic flow at Mach number M. */
 export function areaRatio(mach: number): number {
@@ -61,7 +62,7 @@ export function shockedNozzle() {
   const shock = mach.reduce((best, m, i) => (m > mach[best]! ? i : best), 0);
   const behind = mach.findIndex((m, i) => i > shock && m < 1);
   const share = (mach[behind - 1]! - 1) / (mach[behind - 1]! - mach[behind]!);
-  const [rho, u, p] = duct.endState.high;
+  const [rho, u, p] = duct.endState('high');
   const exitMach = u! / Math.sqrt((AIR_GAMMA * p!) / rho!);
   return {
     duct,
@@ -72,7 +73,7 @@ export function shockedNozzle() {
     /** Total pressure left behind the shock over that before it. */
     totalPressureRatio: (p! * (1 + 0.2 * exitMach ** 2) ** 3.5) / P0,
     /** Mass flow at the throat, where the shock cannot be felt [kg/s]. */
-    flow: duct.flux.mass[CELLS / 2]! * duct.mesh.faceArea[CELLS / 2]!,
+    flow: massFluxes(duct)[CELLS / 2]! * duct.mesh.faceArea[CELLS / 2]!,
   };
 }
 

@@ -1,13 +1,10 @@
 /** Pipes and a resonator struck and left to ring, with sound so weak that it is linear to 1e-4. */
 import { DuctEnd } from '../../../sim/boundary/ductEnd.ts';
-import { openEnd } from '../../../sim/boundary/openEnd.ts';
-import { OpenAir } from '../../../sim/boundary/reservoir.ts';
-import { valve } from '../../../sim/boundary/valve.ts';
-import { Volume } from '../../../sim/boundary/volume.ts';
+import { openEnd, valve } from '../../../sim/boundary/node.ts';
+import { OpenAir, Volume } from '../../../sim/boundary/reservoir.ts';
 import { Duct } from '../../../sim/duct/duct.ts';
 import { circleArea, type Profile, profileOf } from '../../../sim/duct/profile.ts';
 import { perfectGas } from '../../../sim/gas/gas.ts';
-import { monotonisedCentral } from '../../../sim/scheme/slopeLimiter.ts';
 import { network, oneDuct, runFor } from '../../network.ts';
 
 export const SOUND = 343.2;
@@ -46,11 +43,7 @@ export function ringDuct(duct: Duct, about: number): number {
     const p = 1 + AMPLITUDE * Math.sin((Math.PI * x) / (2 * length));
     return { pressure: PRESSURE * p, temperature: TEMPERATURE * p ** (0.4 / 1.4) };
   });
-  const net = oneDuct(
-    duct,
-    { gas, limiter: monotonisedCentral },
-    { low: (end) => openEnd(end, air()) },
-  );
+  const net = oneDuct(duct, { gas }, { low: (end) => openEnd(end, air()) });
   const times: number[] = [];
   const values: number[] = [];
   runFor(net, 9 / about, (time) => {
@@ -87,7 +80,7 @@ export function ringVolume(volume: number, radius: number, length: number, about
       openEnd(new DuctEnd(neck, 'low'), air()),
       valve(new DuctEnd(neck, 'high'), box, () => circleArea(2 * radius)),
     ],
-    { gas, limiter: monotonisedCentral, volumes: [box] },
+    { gas, volumes: [box] },
   );
   const times: number[] = [];
   const values: number[] = [];
@@ -122,11 +115,7 @@ export function openEndReflection(frequency: number): number {
     };
   });
   const before = Math.hypot(...duct.prim.p.map((p) => p - PRESSURE));
-  const net = oneDuct(
-    duct,
-    { gas, limiter: monotonisedCentral },
-    { low: (end) => openEnd(end, air()) },
-  );
+  const net = oneDuct(duct, { gas }, { low: (end) => openEnd(end, air()) });
   runFor(net, (2.75 * wave) / SOUND);
   return Math.hypot(...duct.prim.p.map((p) => p - PRESSURE)) / before;
 }

@@ -1,5 +1,5 @@
 /** Steady flow through a straight pipe from one reservoir to another: friction, or heat, alone. */
-import { openEnd } from '../../../sim/boundary/openEnd.ts';
+import { openEnd } from '../../../sim/boundary/node.ts';
 import { OpenAir } from '../../../sim/boundary/reservoir.ts';
 import type { Duct, DuctOptions } from '../../../sim/duct/duct.ts';
 import { perfectAir } from '../../gases.ts';
@@ -17,7 +17,7 @@ export interface SteadyPipe {
   back: number;
   time: number;
   options?: Partial<DuctOptions>;
-  /** Fanning factor [-]. */
+  /** Fanning factor [-] of a wall so rough that the Reynolds number hardly counts. */
   fanning?: number;
   /** Heat put into each kilogram that passes [J/kg], spread over the middle of the pipe. */
   heat?: number;
@@ -32,9 +32,8 @@ export function steadyPipe({
   fanning = 0,
   heat = 0,
 }: SteadyPipe): Duct {
-  const duct = pipe(LENGTH, DIAMETER, cells, options);
-  // With no roughness given the friction factor is never refreshed: it stays as set here.
-  duct.fanning.fill(fanning);
+  const rough = fanning > 0 ? { roughness: roughnessOf(fanning) } : {};
+  const duct = pipe(LENGTH, DIAMETER, cells, { ...rough, ...options });
   duct.fill(gas, { pressure: back, temperature: T0 });
   const before = new OpenAir(gas, { pressure: P0, temperature: T0 });
   const behind = new OpenAir(gas, { pressure: back, temperature: T0 });
@@ -51,6 +50,10 @@ export function steadyPipe({
   return duct;
 }
 
+/** Roughness [m] at which the law of a rough wall (Haaland 1983) has this Fanning factor. */
+const roughnessOf = (fanning: number) =>
+  3.7 * DIAMETER * 10 ** (-1 / (1.11 * 3.6 * Math.sqrt(fanning)));
+
 /** Heat after each step, in the middle half of the pipe. */
 function addHeat(duct: Duct, heat: number, dt: number): void {
   const { cells, mesh } = duct;
@@ -61,8 +64,8 @@ function addHeat(duct: Duct, heat: number, dt: number): void {
 }
 
 /** Mach number of an end state. */
-export const endMach = ([rho, u, p]: Float64Array) => u! / Math.sqrt((1.4 * p!) / rho!);
+export const endMach = ([rho, u, p]: number[]) => u! / Math.sqrt((1.4 * p!) / rho!);
 
 /** Total temperature of an end state [K]. */
-export const endTotal = ([rho, u, p]: Float64Array) =>
+export const endTotal = ([rho, u, p]: number[]) =>
   p! / (rho! * gas.rAir) + u! ** 2 / (7 * gas.rAir);

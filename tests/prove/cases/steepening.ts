@@ -1,9 +1,8 @@
 /** How far a sine wave of finite amplitude runs before it breaks. */
 import { DuctEnd } from '../../../sim/boundary/ductEnd.ts';
-import { junction } from '../../../sim/boundary/junction.ts';
+import { junction } from '../../../sim/boundary/node.ts';
 import type { Duct } from '../../../sim/duct/duct.ts';
 import { perfectGas } from '../../../sim/gas/gas.ts';
-import { monotonisedCentral } from '../../../sim/scheme/slopeLimiter.ts';
 import { network, pipe, runFor } from '../../network.ts';
 
 const GAMMA = 1.4;
@@ -42,7 +41,6 @@ export function breakingDistance(amplitude: number, frequency: number, expected:
   duct.fillEach(waveGas, (x) => simpleWave(peak * Math.sin((2 * Math.PI * x) / length)));
   const ring = network([duct], [junction([new DuctEnd(duct, 'low'), new DuctEnd(duct, 'high')])], {
     gas: waveGas,
-    limiter: monotonisedCentral,
   });
   const inverseAfter = (distance: number) => {
     runFor(ring, distance / SOUND);

@@ -1,12 +1,11 @@
 /** A valve on a pipe between two bodies of still gas, run to the steady state; gamma 1.4. */
 import type { DuctEnd } from '../../../sim/boundary/ductEnd.ts';
-import { openEnd } from '../../../sim/boundary/openEnd.ts';
+import { openEnd, valve } from '../../../sim/boundary/node.ts';
 import { OpenAir } from '../../../sim/boundary/reservoir.ts';
-import { valve } from '../../../sim/boundary/valve.ts';
 import { Duct } from '../../../sim/duct/duct.ts';
 import { profileOf } from '../../../sim/duct/profile.ts';
 import { perfectAir } from '../../gases.ts';
-import { oneDuct, runFor } from '../../network.ts';
+import { massFluxes, oneDuct, runFor } from '../../network.ts';
 
 const gas = perfectAir();
 
@@ -34,10 +33,8 @@ export function steadyFlow({ duct, from, to, area, into }: Bench, time: number):
     into ? { low: open, high: throttled } : { low: throttled, high: open },
   );
   runFor(net, time);
-  const faces = duct.mesh.cells + 1;
-  let sum = 0;
-  for (let i = 0; i < faces; i++) sum += duct.flux.mass[i]! * duct.mesh.faceArea[i]!;
-  return sum / faces;
+  const flows = massFluxes(duct).map((flux, i) => flux * duct.mesh.faceArea[i]!);
+  return flows.reduce((sum, flow) => sum + flow, 0) / flows.length;
 }
 
 /** A short pipe so wide that it takes nothing. */
