@@ -19,7 +19,7 @@ export function cpp(lanes: Lanes): Target {
       [
         ...Object.entries(AT).map(([array, at]) => `#define AT_${array} ${at}`),
         '#include "lanes.h"',
-        ...routines.map((one) => `${signature(one, false)};`),
+        ...routines.map((one) => `${signature(one)};`),
       ].join('\n'),
     real: (digits) => `R(${digits})`,
     variable: (fixed, type, name, value) =>
