@@ -85,3 +85,13 @@ function nonPhysicalText(state: NonPhysicalState): string {
     'lower numerics.courant, refine the mesh, or check the dimensions there'
   );
 }
+
+/** The question, not the scenario, is wrong. */
+export class InputError extends Error {
+  override readonly name = 'InputError';
+}
+
+/** The input was right, the computation failed; the message says where. */
+export class ComputationError extends Error {
+  override readonly name = 'ComputationError';
+}

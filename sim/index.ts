@@ -9,27 +9,10 @@ export {
 export type { Comparison } from './decision/comparison.ts';
 export type { FloorMargin } from './decision/floor.ts';
 export { gearChangeBands } from './decision/gearChange.ts';
-export {
-  allSettled,
-  type LengthCurve,
-  type LengthQuestion,
-  type LengthStudy,
-  lengthStudy,
-  lengthsToRun,
-  type Reason,
-  runLengths,
-  type WeighedLength,
-} from './decision/lengthStudy.ts';
 export { flattestPair, type MixedLengths, mixedLengths } from './decision/mixedLengths.ts';
 export { type GainAndPrice, paretoSet } from './decision/pareto.ts';
-export {
-  type PlacementQuestion,
-  type PlacementStudy,
-  placementSettled,
-  placementStudy,
-} from './decision/placement.ts';
 export type { Estimate, Spread } from './decision/sampleFigures.ts';
-export { type Fit, type ShelfAnswer, shelfAnswer } from './decision/shelf.ts';
+export { type Fit, fits, type ShelfAnswer, shelfAnswer } from './decision/shelf.ts';
 export {
   bandsOf,
   type Floor,
@@ -40,21 +23,15 @@ export {
   targetMean,
   type WeightedBand,
 } from './decision/target.ts';
+export type { WeighedLength } from './decision/tradeOff.ts';
 export { efficiencies, type TradeOff, tradeOff } from './decision/tradeOff.ts';
-export {
-  type InputEffect,
-  type InputSample,
-  type LengthSpread,
-  type UncertaintyQuestion,
-  type UncertaintyStudy,
-  uncertaintyStudy,
+export type {
+  InputEffect,
+  InputSample,
+  LengthSpread,
+  UncertaintyQuestion,
+  UncertaintyStudy,
 } from './decision/uncertainty.ts';
-export {
-  type VariantStudy,
-  type VariedKey,
-  variantStudy,
-  type WeighedVariant,
-} from './decision/variantStudy.ts';
 export { type PointResult, runPoint } from './engine/point.ts';
 export {
   STATIONS,
@@ -64,53 +41,32 @@ export {
   tracePoint,
 } from './engine/trace.ts';
 export {
+  ComputationError,
+  InputError,
   issueText,
   NonPhysicalStateError,
   ScenarioError,
   type ScenarioIssue,
 } from './errors.ts';
+export { allSettled } from './report/audit.ts';
 export { CAUTIONS, KNOWN, NOT_KNOWN } from './report/cautions.ts';
-export { type CheckDocument, checkDocument } from './report/checkDocument.ts';
-export { type CompareDocument, compareCsv, compareDocument } from './report/compareDocument.ts';
-export { compareReport } from './report/compareReport.ts';
-export { type CompareWords, compareText, compareWords } from './report/compareText.ts';
-export { curveCsv, sweepCsv, traceCsv, uncertaintyCsv, variantCsv } from './report/csv.ts';
-export { type CurveDocument, curveDocument } from './report/curveDocument.ts';
-export type { ScenarioStamp } from './report/document.ts';
 export { type ErrorDocument, errorDocument } from './report/errorDocument.ts';
-export { curveReport, sweepReport } from './report/htmlReport.ts';
-export { variantReport } from './report/htmlVariants.ts';
 export { LENGTH_DRAWING, LENGTH_MEANING } from './report/lengthMeaning.ts';
-export { type LengthRow, lengthTable, rowRemark, studyCurves } from './report/lengthTable.ts';
-export {
-  type MeasuredQuestion,
-  type MeasuredStudy,
-  measuredStudy,
-  type NoComparison,
-} from './report/measuredStudy.ts';
-export {
-  type PlacementDocument,
-  placementCsv,
-  placementDocument,
-} from './report/placementDocument.ts';
-export { placementReport } from './report/placementReport.ts';
-export { FUEL_CAUTIONS, placementSentences, placementText } from './report/placementWords.ts';
-export { mixedWords, shelfWords, uncertaintySentences } from './report/questionWords.ts';
+export type { Mark, Plot, PlotLook, Series } from './report/plot.ts';
+export { plotted } from './report/plot.ts';
+export * as quantities from './report/quantities.ts';
+export { type Report, reportHtml, reportText, type Section } from './report/report.ts';
 export { type FactSection, scenarioFacts } from './report/scenarioFacts.ts';
 export {
-  bandWords,
-  curveSentences,
-  type DecisionWords,
-  decisionSentences,
-  decisionWords,
-} from './report/summary.ts';
-export { type SweepDocument, sweepDocument } from './report/sweepDocument.ts';
-export { checkText, curveText, sweepText, traceText } from './report/textReport.ts';
-export { type TraceDocument, traceDocument } from './report/traceDocument.ts';
-export type { Doubt } from './report/uncertaintyDocument.ts';
-export { uncertaintyText } from './report/uncertaintyText.ts';
-export { type VariantDocument, variantDocument } from './report/variantDocument.ts';
-export { variantSentences, variantText } from './report/variantText.ts';
+  asCsv,
+  asGrid,
+  type Column,
+  column,
+  type Table,
+  tableOf,
+  type Value,
+  words,
+} from './report/table.ts';
 export {
   type DoubtfulInput,
   type DoubtSample,
@@ -121,8 +77,14 @@ export { scenarioHash } from './scenario/hash.ts';
 export { type MeasuredRun, readMeasuredRun } from './scenario/measuredRun.ts';
 export type { Axis, RangeProblem } from './scenario/range.ts';
 export { readScenario } from './scenario/read.ts';
-export { type ReadValue, readValue, readVariedKey, shortestLength } from './scenario/readValue.ts';
+export {
+  readValue,
+  readVariedKey,
+  type ScenarioPath,
+  shortestLength,
+} from './scenario/readValue.ts';
 export type { Scenario } from './scenario/resolve.ts';
+export { FIGURE_GROUPS, type FigureField, isCondition } from './scenario/schema.ts';
 export { type Uncertainty, USUAL_UNCERTAINTY } from './scenario/sections/uncertainty.ts';
 export {
   changedText,
@@ -133,6 +95,58 @@ export {
 } from './scenario/unknowns.ts';
 export { variantEngines } from './scenario/variants.ts';
 export type { EngineSpecification } from './specification.ts';
+export { checkDocument } from './study/check/tables.ts';
+export { checkReport } from './study/check/tell.ts';
+export {
+  type MeasuredQuestion,
+  type MeasuredStudy,
+  measuredStudy,
+  type NoComparison,
+} from './study/compare/compute.ts';
+export { comparePlot } from './study/compare/figure.ts';
+export { compareTable } from './study/compare/tables.ts';
+export { type CompareWords, compareWords } from './study/compare/tell.ts';
+export { curveDocument } from './study/curve/tables.ts';
+export { curveSentences } from './study/curve/tell.ts';
+export { type Doubt, doubtOf, uncertaintyStudy } from './study/doubt/compute.ts';
+export { doubtPlot } from './study/doubt/figure.ts';
+export { bandsTable, inputsTable } from './study/doubt/tables.ts';
+export { uncertaintySentences } from './study/doubt/tell.ts';
+export { STUDIES } from './study/index.ts';
+export {
+  type PlacementQuestion,
+  type PlacementStudy,
+  placementSettled,
+  placementStudy,
+} from './study/inject/compute.ts';
+export * as injectFigures from './study/inject/figure.ts';
+export * as injectTables from './study/inject/tables.ts';
+export { FUEL_CAUTIONS, placementSentences } from './study/inject/tell.ts';
+export {
+  type LengthQuestion,
+  type LengthStudy,
+  lengthStudy,
+  lengthsToRun,
+  type Reason,
+} from './study/length/compute.ts';
+export { lengthsTable, studyCurves, sweepDocument } from './study/length/tables.ts';
+export {
+  type DecisionWords,
+  decisionSentences,
+  decisionWords,
+  mixedWords,
+  shelfWords,
+  sweepReport,
+} from './study/length/tell.ts';
+export type { Asked, Findings, Job, OptionValues, Study, StudyOption } from './study/study.ts';
+export {
+  type VariantStudy,
+  type VariedKey,
+  variantStudy,
+  type WeighedVariant,
+} from './study/vary/compute.ts';
+export { bandWords, floorWords } from './study/verdict.ts';
+export { batched, type SpeedsJob } from './sweep/batch.ts';
 export {
   isFailure,
   type PointFailure,
@@ -143,22 +157,32 @@ export {
   runJob,
   runSpeedsJob,
 } from './sweep/runner.ts';
-export { batched, type SpeedsJob } from './sweep/batch.ts';
 export { parseShard, runPoints, type Shard, shardPoints } from './sweep/shard.ts';
 export {
   type FinishedPoints,
   jobKey,
-  mending,
+  ownerLine,
   pointLine,
-  readPoints,
+  readStore,
+  type StoreOwner,
   storedRunner,
   unfinished,
+  wholeLines,
 } from './sweep/store.ts';
 export {
+  type LengthCurve,
+  runLengths,
   type SweepObserver,
   sweep,
   type TablePoint,
   tablePoints,
   withLength,
 } from './sweep/sweep.ts';
+export {
+  type Computer,
+  TASKS,
+  type TaskInput,
+  type TaskName,
+  type TaskOutput,
+} from './sweep/tasks.ts';
 export { PROGRAM } from './version.ts';

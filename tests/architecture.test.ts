@@ -10,9 +10,9 @@ const ORDER = [
   'kernel',
   'gas',
   'duct',
+  'loss',
   'flux',
   'scheme',
-  'loss',
   'boundary',
   'spray',
   'cylinder',
@@ -21,12 +21,13 @@ const ORDER = [
   'decision',
   'scenario',
   'report',
+  'study',
 ];
 
 /** The independent estimate: what it may import, and who may import it. The solver may not. */
 const ACOUSTICS = {
   imports: ['gas'],
-  importers: ['decision', 'scenario', 'report'],
+  importers: ['decision', 'scenario', 'report', 'study'],
 };
 
 /** What the estimate reaches in all, detours counted: data, units and properties of air. */
@@ -102,7 +103,7 @@ test('every folder of sim has its place in the order', () => {
 
 test('imports are found', () => {
   expect(imports.length).toBeGreaterThan(300);
-  expect(imports).toContainEqual({ from: WORKER, to: 'sim/sweep/runner.ts', typesOnly: false });
+  expect(imports).toContainEqual({ from: WORKER, to: 'sim/sweep/tasks.ts', typesOnly: false });
   expect(imports).toContainEqual({ from: 'sim/cli/pointWorker.mjs', to: WORKER, typesOnly: false });
   expect(imports.some(({ typesOnly }) => typesOnly)).toBe(true);
 });
@@ -130,6 +131,21 @@ test('the command line builds on the public interface only', () => {
   const proofs = ({ from, to }: Import) => from === PROVE.command && within(to, PROVE.checks);
   const other = outside.filter((one) => one.to !== 'sim/index.ts' && !proofs(one));
   expect(other.map(text)).toEqual([]);
+});
+
+/** Folders of the page from bottom to top; files beside them are below all but what begins the page. */
+const PAGE = ['compute', 'state', 'drawing', 'parts', 'views'];
+const PAGE_ROOT = ['web/main.tsx', 'web/Page.tsx', 'web/virtual.d.ts'];
+
+test('inside the page, imports run one way, those of types too', () => {
+  const rank = (file: string) => {
+    if (PAGE_ROOT.includes(file)) return PAGE.length;
+    return PAGE.indexOf(folderOf(file) ?? '');
+  };
+  const inside = imports.filter(({ from, to }) => within(from, 'web') && within(to, 'web'));
+  const drawn = inside.filter(({ from, to }) => !within(from, 'web/build') && /\.tsx?$/.test(to));
+  expect(drawn.length).toBeGreaterThan(100);
+  expect(drawn.filter(({ from, to }) => rank(to) > rank(from)).map(text)).toEqual([]);
 });
 
 test('the page builds on the public interface only', () => {

@@ -1,29 +1,21 @@
-/** Numbers and lengths as the page shows them. */
+/** Figures of the core as the page sets them: a true minus, and no break between figure and unit. */
+import { quantities as q } from '../sim/index.ts';
+
 const NBSP = '\u00a0';
 const MINUS = '\u2212';
 
-/** A number with fixed decimals and a true minus sign. */
-export function fixed(value: number, decimals: number): string {
-  return value.toFixed(decimals).replace('-', MINUS);
+/** Text of the core in the page's type. */
+export function typeset(text: string): string {
+  return text
+    .replace(/(^|\s)-(?=\d)/g, `$1${MINUS}`)
+    .replace(/(\d) (?=mm\b|rpm\b|%|kPa\b|ms\b)/g, `$1${NBSP}`);
 }
+
+/** A figure with its unit. */
+export const told = (quantity: q.Quantity, value: number) => typeset(q.told(quantity, value));
 
 /** A length [m] in millimetres. */
-export function millimetres(length: number): string {
-  return `${fixed(length * 1e3, Number.isInteger(Math.round(length * 1e4) / 10) ? 0 : 1)}${NBSP}mm`;
-}
+export const millimetres = (length: number) => told(q.LENGTH, length);
 
 /** A speed [rpm]. */
-export function rpm(speed: number): string {
-  return `${Math.round(speed)}${NBSP}rpm`;
-}
-
-/** A change [%] with its sign. */
-export function signedPercent(percent: number, decimals = 1): string {
-  const text = fixed(percent, decimals);
-  return `${percent > 0 ? '+' : ''}${text}${NBSP}%`;
-}
-
-/** A share [%] without sign. */
-export function percent(value: number, decimals = 1): string {
-  return `${fixed(Math.abs(value), decimals)}${NBSP}%`;
-}
+export const rpm = (speed: number) => told(q.SPEED, Math.round(speed));

@@ -1,7 +1,7 @@
 /** Puts the page up and sets it going. */
 import './style/page.css';
 import { render } from 'preact';
-import { Page } from './parts/Page.tsx';
+import { Page } from './Page.tsx';
 import { followScenario } from './state/follow.ts';
 import { openLink } from './state/share.ts';
 

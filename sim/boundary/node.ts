@@ -93,7 +93,15 @@ export function valve(
   const areas = Float64Array.from({ length: CYCLE * PER_DEGREE + 2 }, (_, i) =>
     effectiveArea((i / PER_DEGREE) % CYCLE),
   );
-  return { kind: 'reservoir', ends: [end], reservoir, shares: [0, 0], areas, phase, roots: slots(2) };
+  return {
+    kind: 'reservoir',
+    ends: [end],
+    reservoir,
+    shares: [0, 0],
+    areas,
+    phase,
+    roots: slots(2),
+  };
 }
 
 /** Two ends with a throat between them, of effective area [m^2] from the first to the second and back. */
@@ -167,11 +175,7 @@ export class Echo {
  * A joint of like pipes of an evenly firing engine, of which `pipe` is solved and the others echo it,
  * firing 720 / joined degrees apart, with any other ends that meet there.
  */
-export function collector(
-  pipe: DuctEnd,
-  joined: number,
-  others: readonly DuctEnd[],
-): Collector {
+export function collector(pipe: DuctEnd, joined: number, others: readonly DuctEnd[]): Collector {
   const echoes = Array.from(
     { length: joined - 1 },
     (_, k) => new Echo(pipe.area, ((k + 1) * CYCLE) / joined),

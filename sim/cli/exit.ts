@@ -7,16 +7,6 @@ export const EXIT = {
   inputWrong: 2,
 } as const;
 
-/** The command, not the scenario, is wrong. */
-export class InputError extends Error {
-  override readonly name = 'InputError';
-}
-
-/** The input was right, the computation failed; the message says where. */
-export class ComputationError extends Error {
-  override readonly name = 'ComputationError';
-}
-
 /** A signal has ended the computation: 128 plus its number, as shells count. */
 export class Interrupted extends Error {
   override readonly name = 'Interrupted';

@@ -1,16 +1,12 @@
 /** Scenario files in, results out. */
-import { mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { readScenario, type Scenario, ScenarioError } from '../index.ts';
-import { InputError } from './exit.ts';
+import { InputError, readScenario, type Scenario, ScenarioError } from '../index.ts';
+import { storageProblem } from './storage.ts';
+import { writeFile } from './writing.ts';
 
 /** More bytes than any scenario has; larger files are not even read. */
 const LARGEST_FILE = 4 << 20;
-
-/** Throws InputError where there is no such file, ScenarioError where it is no scenario. */
-export function openScenario(file: string): Scenario {
-  return openSource(file).scenario;
-}
 
 /** A scenario with the text that it came from. */
 export interface Source {
@@ -19,7 +15,7 @@ export interface Source {
   scenario: Scenario;
 }
 
-/** As `openScenario`, with the text kept for what varies keys of it. */
+/** Throws InputError where there is no such file, ScenarioError where it is no scenario. */
 export function openSource(file: string): Source {
   const text = textOf(file);
   return { file, text, scenario: readScenario(text, file) };
@@ -75,29 +71,7 @@ export function openFolder(path: string): Folder {
   };
 }
 
-/** Writes one file. Throws InputError where it cannot be written. */
-export function writeFile(file: string, text: string): void {
-  try {
-    writeFileSync(file, text);
-  } catch (error) {
-    throw fileError(error, file);
-  }
-}
-
-const MEANINGS: Record<string, string> = {
-  ENOENT: 'there is no such file; check the path',
-  ENOTDIR: 'a part of the path is a file, not a folder',
-  EEXIST: 'there is a file of that name, not a folder',
-  EISDIR: 'there is a folder of that name, not a file',
-  EACCES: 'permission denied',
-  EPERM: 'permission denied',
-  EROFS: 'the disk takes no files',
-  ENOSPC: 'the disk is full',
-  ENAMETOOLONG: 'the name is too long',
-};
-
 function fileError(error: unknown, path: string): unknown {
-  const code = error instanceof Error && 'code' in error ? String(error.code) : undefined;
-  if (code === undefined) return error;
-  return new InputError(`${path}: ${MEANINGS[code] ?? `the system says ${code}`}`);
+  const problem = storageProblem(error);
+  return problem === undefined ? error : new InputError(`${path}: ${problem}`);
 }

@@ -6,48 +6,140 @@ import {
   openSync,
   readdirSync,
   readFileSync,
-  writeFileSync,
+  renameSync,
+  statSync,
+  truncateSync,
 } from 'node:fs';
 import { join } from 'node:path';
 import {
   type FinishedPoints,
-  mending,
+  InputError,
+  ownerLine,
   type PointRunner,
-  readPoints,
+  readStore,
   type Shard,
+  type StoreOwner,
   storedRunner,
+  wholeLines,
 } from '../index.ts';
+import { type Lock, takeLock } from './lock.ts';
+import { storageProblem } from './storage.ts';
+import { storageError } from './writing.ts';
 
 export interface PointStore {
   /** What earlier runs have finished. */
   finished: FinishedPoints;
+  /** What there is to say of what the folder holds. */
+  remarks: string[];
   /** A runner that takes what is finished from the store and writes the rest into it at once. */
   over(runner: PointRunner): PointRunner;
   close(): void;
 }
 
+/** How a folder's store is used. */
+export interface StoreUse {
+  /**
+   * Whether to go on with what the folder holds; otherwise the file starts anew, and what it held is
+   * kept under another name.
+   */
+  keep: boolean;
+  owner: StoreOwner;
+  shard?: Shard | undefined;
+}
+
 /**
  * Opens the store of a folder. Each shard writes a file of its own, so that many may share a folder.
  *
- * @param keep whether to go on with what the folder holds; otherwise this file starts anew
+ * @throws InputError where the folder cannot be used, holds another scenario's points, or is in use
  */
-export function openPointStore(folder: string, keep: boolean, shard?: Shard): PointStore {
-  const name = shard ? `points-${shard.index}-of-${shard.count}.jsonl` : 'points.jsonl';
-  const file = join(folder, name);
-  if (!keep || !existsSync(file)) writeFileSync(file, '');
-  const finished = keep ? readAll(folder) : new Map();
+export function openPointStore(folder: string, { keep, owner, shard }: StoreUse): PointStore {
+  const stem = shard ? `points-${shard.index}-of-${shard.count}` : 'points';
+  const file = join(folder, `${stem}.jsonl`);
+  let lock: Lock | undefined;
+  try {
+    lock = takeLock(file);
+    refuseOddity(file);
+    const held = readAll(folder, owner);
+    if (keep) cutTorn(file);
+    else setAside(file, join(folder, `${stem}.earlier.jsonl`));
+    return storeOn(file, lock, owner, keep ? held : { finished: new Map(), remarks: [] });
+  } catch (error) {
+    lock?.release();
+    const problem = storageProblem(error);
+    throw problem === undefined ? error : new InputError(`${file}: ${problem}`);
+  }
+}
+
+type Held = Pick<PointStore, 'finished' | 'remarks'>;
+
+function storeOn(file: string, lock: Lock, owner: StoreOwner, held: Held): PointStore {
   const handle = openSync(file, 'a');
-  appendFileSync(handle, mending(readFileSync(file, 'utf8')));
+  if (statSync(file).size === 0) appendFileSync(handle, ownerLine(owner));
+  const append = (line: string) => {
+    try {
+      appendFileSync(handle, line);
+    } catch (error) {
+      throw storageError(error, file);
+    }
+  };
   return {
-    finished,
-    over: (runner) => storedRunner(runner, finished, (line) => appendFileSync(handle, line)),
-    close: () => closeSync(handle),
+    ...held,
+    over: (runner) => storedRunner(runner, held.finished, append),
+    close: () => {
+      closeSync(handle);
+      lock.release();
+    },
   };
 }
 
+/** Devices never end, and folders are no files. */
+function refuseOddity(path: string): void {
+  const about = statSync(path, { throwIfNoEntry: false });
+  if (!about || about.isFile()) return;
+  const what = about.isDirectory() ? 'there is a folder of that name, not a file' : 'no plain file';
+  throw new InputError(`${path}: ${what}`);
+}
+
+/** A last line without its end was torn by a kill: it goes. */
+function cutTorn(file: string): void {
+  if (!existsSync(file)) return;
+  const bytes = readFileSync(file);
+  const whole = bytes.lastIndexOf('\n') + 1;
+  if (whole < bytes.length) truncateSync(file, whole);
+}
+
+function setAside(file: string, earlier: string): void {
+  if (statSync(file, { throwIfNoEntry: false })?.isFile()) renameSync(file, earlier);
+}
+
 /** Every store of the folder, in the order of their names. */
-function readAll(folder: string): FinishedPoints {
+function readAll(folder: string, owner: StoreOwner): Held {
   const names = readdirSync(folder).filter((name) => /^points(-\d+-of-\d+)?\.jsonl$/.test(name));
-  const texts = names.sort().map((name) => readFileSync(join(folder, name), 'utf8'));
-  return new Map(texts.flatMap((text) => [...readPoints(text)]));
+  const finished: FinishedPoints = new Map();
+  const remarks: string[] = [];
+  for (const name of names.sort()) {
+    const path = join(folder, name);
+    refuseOddity(path);
+    const text = readFileSync(path, 'utf8');
+    const store = readStore(text.slice(0, wholeLines(text)));
+    refuseOthers(folder, owner, store.owner);
+    for (const [key, outcome] of store.points) finished.set(key, outcome);
+    if (store.unreadable > 0) {
+      remarks.push(`${path}: ${lines(store.unreadable)} unreadable, to be computed again`);
+    }
+    for (const [by, count] of store.foreign) {
+      remarks.push(`${path}: ${lines(count)} by ${by} passed over`);
+    }
+  }
+  return { finished, remarks };
+}
+
+const lines = (count: number) => `${count} line${count === 1 ? '' : 's'}`;
+
+function refuseOthers(folder: string, own: StoreOwner, other: StoreOwner | undefined): void {
+  if (!other || (other.file === own.file && other.title === own.title)) return;
+  throw new InputError(
+    `${folder} holds the points and results of another scenario, ${other.file} ("${other.title}"); ` +
+      'name another folder with --out',
+  );
 }

@@ -5,4 +5,4 @@
 import { register } from 'tsx/esm/api';
 
 register();
-export const { point, trace } = await import('./pointWorker.ts');
+export default (await import('./pointWorker.ts')).default;

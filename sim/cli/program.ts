@@ -1,14 +1,19 @@
 /** The command line: its commands, their options, and how every end becomes an exit code. */
 import { Command, CommanderError, Option } from 'commander';
-import { errorDocument, PROGRAM, ScenarioError, UNKNOWN_NAMES } from '../index.ts';
-import { check } from './commands/check.ts';
-import { type CompareOptions, compare } from './commands/compare.ts';
-import { type CurveOptions, curve } from './commands/curve.ts';
-import { inject } from './commands/inject.ts';
+import {
+  ComputationError,
+  errorDocument,
+  InputError,
+  type OptionValues,
+  PROGRAM,
+  ScenarioError,
+  STUDIES,
+  type Study,
+} from '../index.ts';
+import type { CommonOptions } from './asked.ts';
 import { type ProveOptions, prove } from './commands/prove.ts';
-import { merge, type SweepOptions, sweep } from './commands/sweep.ts';
-import { type TraceOptions, trace } from './commands/trace.ts';
-import { ComputationError, EXIT, InputError, Interrupted } from './exit.ts';
+import { EXIT, Interrupted } from './exit.ts';
+import { merge, runStudy } from './study.ts';
 import { printJson, remark, type Terminal } from './terminal.ts';
 
 /**
@@ -46,59 +51,18 @@ function program(terminal: Terminal, end: { code: number }): Command {
       outputError: () => {}, // told once, in failed()
     })
     .addHelpText('after', HELP);
-  const command = (name: string, description: string) =>
-    root.command(name).description(description).argument('FILE', 'scenario file, YAML');
-
-  command('check', 'read a scenario and say what it was understood to be')
-    .addOption(json())
-    .action((file: string) => {
-      end.code = check(terminal, file);
+  for (const study of STUDIES) {
+    const command = studyCommand(root, study, study.name, study.help);
+    if (study.stored) storing(command);
+    command.action(async (file: string, options: Options) => {
+      end.code = await runStudy(terminal, study, file, options);
     });
-  sweeping(
-    command('sweep', 'try every length of the scenario, or values of other keys, and decide'),
-  )
-    .option('--resume', 'go on with the points that the folder of --out holds')
-    .option(
-      '--shard <i/n>',
-      'compute the i-th of n shares into the folder of --out, without deciding',
-    )
-    .action(async (file: string, options: SweepOptions) => {
-      end.code = await sweep(terminal, file, options);
+    if (!study.stored) continue;
+    const help = 'decide from the points that shards have left in the folder of --out';
+    studyCommand(root, study, 'merge', help).action(async (file: string, options: Options) => {
+      end.code = await merge(terminal, study, file, options);
     });
-  sweeping(
-    command('merge', 'decide from the points that shards have left in the folder of --out'),
-  ).action(async (file: string, options: SweepOptions) => {
-    end.code = await merge(terminal, file, options);
-  });
-  computing(command('curve', 'one length at every speed'))
-    .addOption(length())
-    .action(async (file: string, options: CurveOptions) => {
-      end.code = await curve(terminal, file, options);
-    });
-  computing(command('trace', 'one cycle at one speed against crank angle'))
-    .addOption(length())
-    .option('--speed <speed>', 'engine speed, for example 6000rpm (default: middle of the band)')
-    .option(
-      '--stations <list>',
-      'where to look: mouth, port, exhaust, or a share of the way along a duct such as runner:50%',
-    )
-    .action(async (file: string, options: TraceOptions) => {
-      end.code = await trace(terminal, file, options);
-    });
-  computing(
-    command('inject', 'injectors near the valve, above the trumpet, or both, over speed'),
-  ).action(async (file: string, options) => {
-    end.code = await inject(terminal, file, options);
-  });
-  computing(command('compare', 'a run off the dyno beside the prediction, and what it tells'))
-    .option('--measured <run>', 'CSV of the run: speed and torque, power or volumetric efficiency')
-    .addOption(length())
-    .option('--fit <list>', `fit one to three of: ${UNKNOWN_NAMES.join(', ')}`)
-    .option('--noise <percent>', 'standard uncertainty of a measured figure (default: 1%)')
-    .option('--write <file>', 'write a copy of the scenario with the values found')
-    .action(async (file: string, options: CompareOptions) => {
-      end.code = await compare(terminal, file, options);
-    });
+  }
   root
     .command('prove')
     .description('every published value beside what this program computes (in the repository)')
@@ -111,36 +75,43 @@ function program(terminal: Terminal, end: { code: number }): Command {
   return root;
 }
 
-const json = () => new Option('--json', 'print one JSON document and nothing else');
-const length = () =>
-  new Option('--length <length>', 'trumpet length, for example 180mm (default: as fitted now)');
+type Options = CommonOptions & OptionValues;
 
-function computing(command: Command): Command {
-  return command
-    .addOption(json())
-    .option('--out <folder>', 'write result files there (default: out; with --json none)')
-    .option(
-      '--workers <number>',
-      'worker threads (default: one a core); results do not depend on it',
-    );
+const json = () => new Option('--json', 'print one JSON document and nothing else');
+
+/** A command on a scenario file with the options that its study describes. */
+function studyCommand(root: Command, study: Study, name: string, help: string): Command {
+  const command = root
+    .command(name)
+    .description(help)
+    .argument('FILE', 'scenario file, YAML')
+    .addOption(json());
+  if (!study.reads) {
+    command
+      .option(
+        '--out <folder>',
+        'write result files there (default: out/NAME for NAME.yaml; with --json none)',
+      )
+      .option(
+        '--workers <number>',
+        'worker threads (default: one a core); results do not depend on it',
+      );
+  }
+  for (const { flags, help: words, many } of study.options) {
+    const option = new Option(flags, words);
+    if (many) option.argParser((text: string, earlier: string[] = []) => [...earlier, text]);
+    command.addOption(option);
+  }
+  return command;
 }
 
-function sweeping(command: Command): Command {
-  return computing(command)
+function storing(command: Command): void {
+  command
+    .option('--resume', 'go on with the points that the folder of --out holds')
     .option(
-      '--vary <KEY=VALUES>',
-      'vary another key in place of the length; twice for two keys. Values: a list, or FIRST..LAST/STEP, for example intake.trumpet.diameter=42mm..48mm/2mm',
-      (text: string, earlier: string[] = []) => [...earlier, text],
-    )
-    .option(
-      '--uncertainty',
-      'carry the spreads of the inputs through: bands, odds, what to measure',
-    )
-    .option(
-      '--samples <number>',
-      'engines drawn from the spreads (default: 64, or as the file says)',
-    )
-    .option('--seed <number>', 'whole number that fixes the sample (default: 1)');
+      '--shard <i/n>',
+      'compute the i-th of n shares into the folder of --out, without deciding',
+    );
 }
 
 const HELP = `

@@ -1,7 +1,7 @@
-import type { Workers } from './workers.ts';
+import type { Computer } from '../index.ts';
 
 /** A stream that may be a terminal. */
-export type Output = NodeJS.WritableStream & { isTTY?: boolean };
+export type Output = NodeJS.WritableStream & { isTTY?: boolean; columns?: number };
 
 /** Where a command speaks: results on one stream, everything else on the other. */
 export interface Terminal {
@@ -10,7 +10,7 @@ export interface Terminal {
   out: Output;
   err: Output;
   /** What computes points; worker threads of its own where it is absent. */
-  workers?: Workers;
+  workers?: Computer;
 }
 
 /** Lines of a result; nothing where JSON was asked for. */
@@ -32,3 +32,11 @@ export function remark(terminal: Terminal, line: string): void {
 export function jsonText(document: unknown): string {
   return `${JSON.stringify(document)}\n`;
 }
+
+/** Room for a line on stdout [characters]; undefined where that is no terminal. */
+export function widthOf({ out }: Terminal): number | undefined {
+  return out.isTTY && out.columns ? Math.max(NARROWEST, out.columns) : undefined;
+}
+
+/** Terminals narrower than this wrap lines themselves. */
+const NARROWEST = 40;

@@ -1,12 +1,7 @@
 /** Worker threads for points, and their clean end, by whatever way. */
 import { Tinypool } from 'tinypool';
-import { batched, type PointFailure, type PointRunner, type Trace } from '../index.ts';
+import { batched, type Computer } from '../index.ts';
 import { Interrupted } from './exit.ts';
-import type { TraceJob } from './pointWorker.ts';
-
-export interface Workers extends PointRunner {
-  trace(job: TraceJob): Promise<Trace | PointFailure>;
-}
 
 /**
  * Runs `work` with so many worker threads and ends them after it.
@@ -15,7 +10,7 @@ export interface Workers extends PointRunner {
  */
 export async function withWorkers<T>(
   count: number,
-  work: (workers: Workers) => Promise<T>,
+  work: (workers: Computer) => Promise<T>,
 ): Promise<T> {
   const pool = new Tinypool({
     filename: new URL('./pointWorker.mjs', import.meta.url).href,
@@ -23,10 +18,8 @@ export async function withWorkers<T>(
     minThreads: count,
     maxThreads: count,
   });
-  const workers: Workers = {
-    ...batched(count, (job) => pool.run(job, { name: 'speeds' })),
-    trace: (job) => pool.run(job, { name: 'trace' }),
-  };
+  const task: Computer['task'] = (name, input) => pool.run({ name, input });
+  const workers: Computer = { ...batched(count, (job) => task('speeds', job)), task };
   const signals = watchSignals();
   try {
     return await Promise.race([work(workers), signals.interrupted]);

@@ -12,9 +12,10 @@
  * practice, no source. Benches that divide by the incompressible velocity sqrt(2 dp / rho) state 4 %
  * more area at 28 inches of water.
  */
-import { nozzleFlux } from '../loss/nozzle.ts';
+
 import { circleArea } from '../duct/profile.ts';
 import { interpolateLinear } from '../interpolation.ts';
+import { nozzleFlux } from '../loss/nozzle.ts';
 import type { ValveSpecification } from '../specification.ts';
 
 /** Dry air on a flow bench. */

@@ -9,8 +9,8 @@
  * solved together. Cylinders that fill unlike want fuelling of their own; nothing here says that
  * they get it.
  */
+import type { LengthCurve } from '../sweep/sweep.ts';
 import { leastMargin } from './floor.ts';
-import type { LengthCurve } from './lengthStudy.ts';
 import { scores, type Target } from './target.ts';
 import { type TradeOff, tradeOff } from './tradeOff.ts';
 

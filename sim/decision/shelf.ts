@@ -1,6 +1,6 @@
 /** From the best length to what to buy and where to saw. */
 import { bestOf } from './choice.ts';
-import type { WeighedLength } from './lengthStudy.ts';
+import type { WeighedLength } from './tradeOff.ts';
 
 /** What can be fitted and bought. */
 export interface Fit {

@@ -23,6 +23,9 @@ export interface TradeOff {
   meetsFloors: boolean;
 }
 
+/** One length [m] with what it gives and takes. */
+export type WeighedLength = TradeOff & { length: number };
+
 /** Volumetric efficiency of each outcome [-]; NaN where the point failed. */
 export function efficiencies(outcomes: readonly PointOutcome[]): number[] {
   return scores(outcomes, 'volumetric-efficiency');

@@ -13,8 +13,8 @@
  */
 import { Matrix, solve } from 'ml-matrix';
 import type { EngineSpecification } from '../specification.ts';
-import type { PointRunner } from '../sweep/runner.ts';
-import { type SweepObserver, sweep, withLength } from '../sweep/sweep.ts';
+import type { PointOutcome } from '../sweep/runner.ts';
+import { withLength } from '../sweep/sweep.ts';
 import { type Estimate, type Spread, shareOf, spreadOf, varianceOf } from './sampleFigures.ts';
 import { scores, type Target, targetMean } from './target.ts';
 
@@ -78,15 +78,19 @@ export function fewestSamples(inputs: number): number {
   return Math.max(16, Math.ceil(1.5 * inputs) + 2);
 }
 
-export async function uncertaintyStudy(
+/** The pair of lengths of every sample, in the order in which `uncertaintyOf` takes their outcomes. */
+export function sampleEngines({ samples, recommended, baseline }: UncertaintyQuestion) {
+  return samples.flatMap(({ engine }) =>
+    [recommended, baseline].map((length) => withLength(engine, length)),
+  );
+}
+
+/** @param table outcomes of `sampleEngines`, [engine][speed] */
+export function uncertaintyOf(
   question: UncertaintyQuestion,
-  runner: PointRunner,
-  observer: SweepObserver = {},
-): Promise<UncertaintyStudy> {
+  table: readonly (readonly PointOutcome[])[],
+): UncertaintyStudy {
   const { inputs, samples, speeds, target } = question;
-  const pair = [question.recommended, question.baseline];
-  const engines = samples.flatMap(({ engine }) => pair.map((length) => withLength(engine, length)));
-  const table = await sweep(engines, speeds, runner, observer);
   const curves = samples.map((_, i) => ({
     ours: scores(table[2 * i]!, target.score),
     theirs: scores(table[2 * i + 1]!, target.score),

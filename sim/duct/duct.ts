@@ -3,8 +3,8 @@
  * of `slots` (step/layout.ts); once the duct stands in a network, these are the network's own memory.
  */
 import type { Gas } from '../gas/gas.ts';
-import * as ROW from '../step/layout.ts';
 import { use } from '../step/lanes.ts';
+import * as ROW from '../step/layout.ts';
 import { refreshCell } from '../step/update.ts';
 import { type Mesh, meshOf } from './mesh.ts';
 import type { Profile } from './profile.ts';

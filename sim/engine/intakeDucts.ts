@@ -7,10 +7,10 @@
  * inertance in the mouth's node (loss/mouthLength.ts, step/mouth.ts).
  */
 
-import { wallCorrection, wallLoss } from '../loss/facingWall.ts';
 import type { PortLoss } from '../cylinder/valveFlow.ts';
 import { Duct } from '../duct/duct.ts';
 import { circleArea, type Profile, profileOf } from '../duct/profile.ts';
+import { wallCorrection, wallLoss } from '../loss/facingWall.ts';
 import { fanningFactor } from '../loss/friction.ts';
 import { flareLength } from '../loss/mouthLength.ts';
 import { type MouthImpedance, mouthImpedance } from '../loss/mouthRadiation.ts';

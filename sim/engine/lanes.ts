@@ -2,9 +2,9 @@
  * Speeds of one engine side by side in the lanes of a compiled step. Each lane steps by itself, and
  * as one comes to its end the next speed takes its place, so that what a speed gives depends on no other.
  */
-import { NonPhysicalStateError } from '../errors.ts';
-import { type Kernel, load, moduleOf } from '../kernel/load.ts';
+import type { NonPhysicalStateError } from '../errors.ts';
 import { BYTES } from '../kernel/f64x2.ts';
+import { type Kernel, load, moduleOf } from '../kernel/load.ts';
 import * as AT from '../step/layout.ts';
 import { placed } from './cycle.ts';
 import type { Layout } from './layOut.ts';
@@ -131,7 +131,8 @@ class Lanes {
   /** Copies places of a lane into a column. */
   take(lane: number, column: Float64Array, from: number, to: number): void {
     const { X } = this.kernel;
-    for (let i = from, at = from * this.count + lane; i < to; i++, at += this.count) column[i] = X[at]!;
+    for (let i = from, at = from * this.count + lane; i < to; i++, at += this.count)
+      column[i] = X[at]!;
   }
 
   /** Copies the first places of a column into a lane. */

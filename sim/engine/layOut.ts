@@ -5,8 +5,8 @@
 import type { DuctEnd } from '../boundary/ductEnd.ts';
 import type { Echo, Node, Slots } from '../boundary/node.ts';
 import type { Volume } from '../boundary/reservoir.ts';
-import { Cylinder } from '../cylinder/cylinder.ts';
 import { sweptVolume } from '../cylinder/crank.ts';
+import { Cylinder } from '../cylinder/cylinder.ts';
 import { WOSCHNI } from '../cylinder/woschni.ts';
 import type { Duct } from '../duct/duct.ts';
 import { circleArea } from '../duct/profile.ts';

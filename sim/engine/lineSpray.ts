@@ -1,10 +1,11 @@
 /** The spray of one cylinder's line, where the engine has injectors. */
-import { butterflyOpenArea } from '../loss/butterfly.ts';
+
 import { sweptVolume } from '../cylinder/crank.ts';
 import { wrapAngle } from '../cylinder/valveLift.ts';
 import { wiebeBurn } from '../cylinder/wiebe.ts';
 import { circleArea } from '../duct/profile.ts';
 import type { FuelName } from '../gas/fuel.ts';
+import { butterflyOpenArea } from '../loss/butterfly.ts';
 import type { ThrottleSpecification } from '../specification.ts';
 import { liquidFuel } from '../spray/liquidFuel.ts';
 import { Spray } from '../spray/spray.ts';

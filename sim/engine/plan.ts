@@ -27,8 +27,8 @@ import { throttleArea } from '../loss/throttleArea.ts';
 import type { EngineSpecification } from '../specification.ts';
 import { exhaustDucts } from './exhaustDucts.ts';
 import { intakeDucts, intakeMouth, mouthLoss, portLoss } from './intakeDucts.ts';
-import { type FluxName, LIMITERS, type LimiterName } from './numerics.ts';
 import { Network } from './network.ts';
+import { type FluxName, LIMITERS, type LimiterName } from './numerics.ts';
 import { type WorkingGas, workingGas } from './workingGas.ts';
 
 /** One cylinder and what hangs on it. */

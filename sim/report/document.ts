@@ -1,7 +1,6 @@
-/**
- * What every JSON document carries, and how numbers are written: rounded to ten significant digits,
- * well below any physical meaning and well above round-off, with the unit in every key.
- */
+/** What every JSON document carries. */
+import { scenarioHash } from '../scenario/hash.ts';
+import type { Scenario } from '../scenario/resolve.ts';
 import { PROGRAM } from '../version.ts';
 
 export interface DocumentHead {
@@ -11,20 +10,10 @@ export interface DocumentHead {
   scenario: { title: string; hash: string };
 }
 
-/** What a document says of the scenario behind it. */
-export interface ScenarioStamp {
-  title: string;
-  /** Hash of the resolved scenario. */
-  hash: string;
-}
-
-export function documentHead(name: string, version: number, scenario: ScenarioStamp): DocumentHead {
-  return { schema: { name: `trumpetry-${name}`, version }, program: { ...PROGRAM }, scenario };
-}
-
-const DIGITS = 10;
-
-/** A number as documents write it; null where there is none. */
-export function plain(value: number): number | null {
-  return Number.isFinite(value) ? Number(value.toPrecision(DIGITS)) : null;
+export function documentHead(name: string, scenario: Scenario): DocumentHead {
+  return {
+    schema: { name: `trumpetry-${name}`, version: 1 },
+    program: { ...PROGRAM },
+    scenario: { title: scenario.title, hash: scenarioHash(scenario) },
+  };
 }

@@ -1,15 +1,17 @@
 /** The frame of every report: one file that needs no other, for screen, phone, dark and paper. */
+
+import { scenarioHash } from '../scenario/hash.ts';
+import type { Scenario } from '../scenario/resolve.ts';
 import { PROGRAM } from '../version.ts';
-import type { ScenarioStamp } from './document.ts';
 import { html, Markup } from './markup.ts';
 
 const STYLE = `
 :root { color-scheme: light dark;
   --paper: #fbfaf7; --ink: #1d2126; --faint: #5a6169; --rule: #d5d2c8; --wash: #eef0e6;
-  --cut: #00558c; --now: #a84300; --other: #8a8f94; --flag: #7a4b00; --flagWash: #fbf0d8; }
+  --cut: #00558c; --now: #a84300; --third: #5b3a8c; --other: #8a8f94; --flag: #7a4b00; --flagWash: #fbf0d8; }
 @media (prefers-color-scheme: dark) { :root {
   --paper: #16191d; --ink: #e6e4dd; --faint: #a6abb1; --rule: #3b4148; --wash: #22282b;
-  --cut: #6cb9ee; --now: #f0985a; --other: #7d848b; --flag: #f1cf8a; --flagWash: #332a17; } }
+  --cut: #6cb9ee; --now: #f0985a; --third: #c3a5f2; --other: #7d848b; --flag: #f1cf8a; --flagWash: #332a17; } }
 * { box-sizing: border-box; }
 body { margin: 0 auto; padding: 1.5rem 1rem 4rem; max-width: 60rem; background: var(--paper);
   color: var(--ink); font: 1rem/1.5 system-ui, sans-serif; }
@@ -32,10 +34,13 @@ svg text { fill: var(--ink); }
 .line { fill: none; stroke-width: 2; stroke-linejoin: round; }
 .line.cut { stroke: var(--cut); stroke-width: 3; }
 .line.now { stroke: var(--now); stroke-dasharray: 8 5; }
+.line.third { stroke: var(--third); stroke-dasharray: 10 3 2 3; }
+.strip { stroke: none; opacity: .18; } .strip.cut { fill: var(--cut); } .strip.now { fill: var(--now); }
+.strip.third, .strip.other { fill: var(--third); }
 .line.other { stroke: var(--other); stroke-dasharray: 2 4; stroke-width: 1.6; }
 svg .name.cut { fill: var(--cut); font-weight: 650; } svg .name.now { fill: var(--now); }
-svg .name.other { fill: var(--faint); }
-.dot { stroke: none; } .dot.cut { fill: var(--cut); } .dot.now { fill: var(--now); } .dot.other { fill: none; }
+svg .name.third { fill: var(--third); } svg .name.other { fill: var(--faint); }
+.dot { stroke: none; } .dot.cut { fill: var(--cut); } .dot.now { fill: var(--now); } .dot.third { fill: var(--third); } .dot.other { fill: none; }
 .wall, .measure, .plate { stroke: var(--ink); stroke-width: 2; fill: none; }
 .centre { stroke: var(--faint); stroke-dasharray: 12 4 2 4; } .arrow { fill: var(--ink); }
 svg .strong { font-weight: 650; }
@@ -53,7 +58,7 @@ footer code { overflow-wrap: anywhere; }
 :focus-visible { outline: 3px solid var(--cut); outline-offset: 2px; }
 footer { margin-top: 3rem; border-top: 1px solid var(--rule); padding-top: .6rem; }
 @media print { :root { --paper: #fff; --ink: #000; --faint: #333; --rule: #bbb; --wash: #eee;
-  --cut: #00558c; --now: #a84300; --other: #777; --flag: #000; --flagWash: #fff; }
+  --cut: #00558c; --now: #a84300; --third: #5b3a8c; --other: #777; --flag: #000; --flagWash: #fff; }
   body { max-width: none; padding: 0; font-size: 10pt; } .wide { overflow: visible; }
   svg { min-width: 0; } .wide td, .wide th { white-space: normal; }
   .map { font-size: 6.5pt; } .map td, .map th { padding: .1rem .15rem; }
@@ -63,7 +68,7 @@ footer { margin-top: 3rem; border-top: 1px solid var(--rule); padding-top: .6rem
 /** Nothing may be loaded, from anywhere. */
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'";
 
-export function htmlPage(title: string, body: Markup, stamp: ScenarioStamp): string {
+export function htmlPage(title: string, body: Markup, scenario: Scenario): string {
   return html`${new Markup('<!doctype html>')}
 <html lang="en">
 <head>
@@ -78,7 +83,7 @@ export function htmlPage(title: string, body: Markup, stamp: ScenarioStamp): str
 ${body}
 </main>
 <footer class="note">
-<p>${PROGRAM.name} ${PROGRAM.version}. Resolved scenario: <code>${stamp.hash}</code>. The same scenario and version give the same figures, digit for digit.</p>
+<p>${PROGRAM.name} ${PROGRAM.version}. Resolved scenario: <code>${scenarioHash(scenario)}</code>. The same scenario and version give the same figures, digit for digit.</p>
 </footer>
 </body>
 </html>

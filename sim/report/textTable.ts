@@ -1,29 +1,118 @@
-/** Columns of plain text: words to the left, figures to the right. */
+/** Tables and paragraphs of plain text that fit a width: words to the left, figures to the right. */
+import { asGrid, type Table } from './table.ts';
 
-/** Rows of equal length under their heads; columns are two blanks apart. */
+/** Columns are this far apart. */
+const GAP = 2;
+
+/** No column is wider; longer words wrap. */
+const WIDEST = 60;
+
+/** A column of words is never narrowed below this, even where its words must break. */
+const NARROWEST = 10;
+
+/** The width of a text that is read on no terminal. */
+export const WIDTH = 100;
+
+/** A table of any kind as lines of text; what does not fit the width goes on below. */
+export function asText(table: Table, width = WIDTH): string[] {
+  const { heads, units, cells, left } = asGrid(table);
+  const rows = units.some((unit) => unit !== '') ? [units, ...cells] : cells;
+  return textTable(heads, rows, left, width);
+}
+
+/** Rows of equal length under their heads. */
 export function textTable(
   heads: readonly string[],
   rows: readonly (readonly string[])[],
-  leftAligned: readonly number[] = [],
+  left: readonly number[] = [],
+  width = WIDTH,
 ): string[] {
   const all = [heads, ...rows];
-  const widths = heads.map((_, column) => Math.max(...all.map((row) => row[column]!.length)));
-  const line = (row: readonly string[]) =>
-    row
-      .map((cell, column) => {
-        const width = widths[column]!;
-        return leftAligned.includes(column) ? cell.padEnd(width) : cell.padStart(width);
-      })
-      .join('  ')
-      .trimEnd();
-  return all.map(line);
+  const widths = widthsOf(all, left, width);
+  const blocks = blocksOf(widths, width);
+  return blocks.flatMap((columns, i) => [
+    ...(i > 0 ? [''] : []),
+    ...all.flatMap((row) => rowLines(row, columns, widths, left)),
+  ]);
 }
 
-/** A paragraph broken at blanks into lines of at most `width`, later lines indented. */
+/** Natural widths, columns of words narrowed until the whole fits; words break only where they must. */
+function widthsOf(
+  rows: readonly (readonly string[])[],
+  left: readonly number[],
+  width: number,
+): number[] {
+  const widths = rows[0]!.map((_, i) =>
+    Math.min(WIDEST, Math.max(...rows.map((row) => row[i]!.length))),
+  );
+  const longest = (i: number) =>
+    Math.max(...rows.flatMap((row) => row[i]!.split(/\s+/)).map((word) => word.length));
+  narrow(widths, width, left, longest);
+  narrow(widths, width, left, () => NARROWEST);
+  return widths;
+}
+
+/** Takes from the widest of the columns that are wider than they need be, until the whole fits. */
+function narrow(
+  widths: number[],
+  width: number,
+  columns: readonly number[],
+  least: (column: number) => number,
+): void {
+  const needs = new Map(columns.map((i) => [i, least(i)]));
+  const total = () => widths.reduce((sum, one) => sum + one + GAP, -GAP);
+  while (total() > width) {
+    const open = columns.filter((i) => widths[i]! > needs.get(i)!);
+    if (open.length === 0) return;
+    const widest = open.reduce((a, b) => (widths[b]! > widths[a]! ? b : a));
+    widths[widest]!--;
+  }
+}
+
+/** Which columns stand beside one another; the first is repeated in every block. */
+function blocksOf(widths: readonly number[], width: number): number[][] {
+  const blocks: number[][] = [[0]];
+  let used = widths[0]!;
+  for (let i = 1; i < widths.length; i++) {
+    if (used + GAP + widths[i]! > width && blocks.at(-1)!.length > 1) {
+      blocks.push([0]);
+      used = widths[0]!;
+    }
+    blocks.at(-1)!.push(i);
+    used += GAP + widths[i]!;
+  }
+  return blocks;
+}
+
+/** One row as the lines that its longest cell takes. */
+function rowLines(
+  row: readonly string[],
+  columns: readonly number[],
+  widths: readonly number[],
+  left: readonly number[],
+): string[] {
+  const cells = columns.map((i) => wrapped(row[i]!, widths[i]));
+  const height = Math.max(1, ...cells.map((lines) => lines.length));
+  return Array.from({ length: height }, (_, line) =>
+    columns
+      .map((i, at) => {
+        const text = cells[at]![line] ?? '';
+        return left.includes(i) ? text.padEnd(widths[i]!) : text.padStart(widths[i]!);
+      })
+      .join(' '.repeat(GAP))
+      .trimEnd(),
+  );
+}
+
+/** A paragraph broken at blanks, though not before a per cent, into lines of at most `width`, later lines indented; long words break. */
 export function wrapped(text: string, width = 92, indent = ''): string[] {
+  const room = Math.max(1, width - indent.length);
+  const words = text
+    .split(/\s+(?!%)/)
+    .flatMap((word) => word.match(new RegExp(`.{1,${room}}`, 'g')) ?? []);
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(/\s+/)) {
+  for (const word of words) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (longer.length > width && line !== '') {
       lines.push(line);

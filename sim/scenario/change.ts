@@ -1,7 +1,8 @@
 /** Values of a scenario changed from outside, as if the file said so. */
-
-import { DIMENSIONS } from './dimension.ts';
-import type { Leaf } from './leaf.ts';
+import { DIMENSIONS, type Dimension } from './dimension.ts';
+import { type Key, type Leaf, readLeaf } from './key.ts';
+import { keyAt } from './keyPath.ts';
+import type { Problem } from './view.ts';
 
 /** One key with what it should say. */
 export interface Change {
@@ -13,27 +14,62 @@ export interface Change {
 
 /** The tree of a scenario file with the changes made; the tree handed in stays as it is. */
 export function changedTree(tree: unknown, changes: readonly Change[]): unknown {
-  if (changes.length === 0) return tree;
-  const copy = structuredClone(tree);
-  for (const { path, text } of changes) setAt(copy as Branch, path.split('.'), text);
-  return copy;
+  return withNodes(
+    tree,
+    changes.map(({ path, text }) => ({ path, node: text })),
+  );
+}
+
+/** The same for a tree whose values are read, each change read by its leaf. */
+export function patchedTree(
+  tree: unknown,
+  changes: readonly Change[],
+  root: Key,
+): { values: unknown; problems: Problem[] } {
+  const problems: Problem[] = [];
+  const nodes = changes.map(({ path, text }) => {
+    const key = keyAt(root, path);
+    if (key?.kind !== 'leaf') return { path, node: text };
+    const read = readLeaf(text, key);
+    if (!('problem' in read)) return { path, node: read };
+    const { problem: message, ...rest } = read;
+    problems.push({ path, message, ...rest });
+    return { path, node: null };
+  });
+  return { values: withNodes(tree, nodes), problems };
 }
 
 /** A value of the program as a file would say it, to the last digit. */
 export function insideText(value: number, { dimension }: Leaf, gauge = false): string {
-  return `${value} ${DIMENSIONS[dimension].inside}${gauge ? ' gauge' : ''}`.trim();
+  const { units, inside } = DIMENSIONS[dimension] as Dimension;
+  const name = Object.keys(units).find((one) => units[one] === inside);
+  return `${value} ${name}${gauge ? ' gauge' : ''}`.trim();
 }
 
 type Branch = Record<string, unknown>;
 
-function setAt(branch: Branch, [key, ...rest]: string[], text: string): void {
-  if (key === undefined) return;
-  if (rest.length === 0) {
-    branch[key] = text;
-    return;
+/** What lies beside the nodes is shared with the tree handed in. */
+function withNodes(tree: unknown, nodes: readonly { path: string; node: unknown }[]): unknown {
+  const fresh = new Set<object>();
+  const own = (node: unknown, next: string): Branch => {
+    if (node instanceof Object && fresh.has(node)) return node as Branch;
+    const empty = /^\d+$/.test(next) ? [] : {};
+    const copy = node instanceof Object ? (Array.isArray(node) ? [...node] : { ...node }) : empty;
+    fresh.add(copy);
+    return copy as Branch;
+  };
+  let root = tree;
+  for (const { path, node } of nodes) {
+    const names = path.split('.');
+    let branch = own(root, names[0]!);
+    root = branch;
+    names.forEach((name, i) => {
+      const next = names[i + 1];
+      const child = Object.hasOwn(branch, name) ? branch[name] : undefined;
+      const here = next === undefined ? node : own(child, next);
+      branch[name] = here;
+      branch = here as Branch;
+    });
   }
-  const child = Object.hasOwn(branch, key) ? branch[key] : undefined;
-  const below = child instanceof Object ? child : /^\d+$/.test(rest[0]!) ? [] : {};
-  branch[key] = below;
-  setAt(below as Branch, rest, text);
+  return root;
 }

@@ -77,7 +77,13 @@ export const DIMENSIONS = {
   massFlow: {
     name: 'a mass flow',
     inside: 'kg/s',
-    units: { 'g/s': 'g/s', 'g/min': 'g/minute', 'kg/h': 'kg/hour', 'lb/h': 'lbm/hour' },
+    units: {
+      'kg/s': 'kg/s',
+      'g/s': 'g/s',
+      'g/min': 'g/minute',
+      'kg/h': 'kg/hour',
+      'lb/h': 'lbm/hour',
+    },
     example: '5 g/s',
   },
   time: {
@@ -104,5 +110,5 @@ export type DimensionName = keyof typeof DIMENSIONS;
 
 /** A number from one of mathjs's units to another. */
 export function convert(number: number, from: string, to: string): number {
-  return unit(number, from).toNumber(to);
+  return from === to ? number : unit(number, from).toNumber(to);
 }

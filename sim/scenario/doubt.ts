@@ -1,19 +1,16 @@
 /** What a builder is unsure about, given or by trade sense, and engines that all of it allows. */
-import type { z } from 'zod';
 import { latinHypercube } from '../decision/latinHypercube.ts';
 import { fewestSamples, type InputSample } from '../decision/uncertainty.ts';
 import type { ValveFlowSpecification } from '../specification.ts';
 import { type Change, insideText } from './change.ts';
-import { type DefaultSpread, defaultSpread, TYPICAL_FLOW_SPREAD } from './defaultSpreads.ts';
-import { LEAVES, type Leaf, leafValue } from './leaf.ts';
-import type { Quantity } from './quantity.ts';
-import { readQuantity } from './quantity.ts';
-import { readScenario } from './read.ts';
-import { schemaAt } from './reading.ts';
-import type { Scenario } from './resolve.ts';
-import { scenarioSections } from './schema.ts';
+import { type Doubt, type Leaf, leafValue, limitsOf } from './key.ts';
+import { leavesBelow } from './keyPath.ts';
+import { quantityToText, readQuantity } from './quantity.ts';
+import { engineReader, type OpenScenario, openScenario } from './read.ts';
+import { scenarioKeys } from './schema.ts';
 import type { Uncertainty } from './sections/uncertainty.ts';
-import { yamlSource } from './yamlSource.ts';
+import { TABLE_DOUBT, TYPICAL_DOUBT } from './sections/valveFlow.ts';
+import { LeafPlace } from './view.ts';
 
 /** One input with its doubt. */
 export interface DoubtfulInput {
@@ -55,102 +52,94 @@ export function doubtfulEngines(
   byTrade = true,
 ): InputSample[] {
   const all = knobs(text, name, byTrade);
+  const changesAt = (at: number[]) => all.flatMap((knob, k) => knob.changes(at[k]!));
+  const engineWith = engineReader(text, name, changesAt(all.map(() => 0)));
   return places.map((row) => {
     const at = all.map((_, k) => 2 * row[k]! - 1);
-    const changes = all.flatMap((knob, k) => knob.changes(at[k]!));
-    return { at, engine: readScenario(text, name, changes).engine };
+    return { at, engine: engineWith(changesAt(at)) };
   });
 }
 
 function knobs(text: string, name: string, byTrade: boolean): Knob[] {
-  const scenario = readScenario(text, name);
-  const { tree } = yamlSource(text, name);
-  const written = writtenQuantities(tree, scenarioSections);
-  const taken = scenario.defaultsUsed.flatMap(({ path, value }) => asTaken(path, value));
-  const singles = [...written, ...taken].flatMap((one) => singleKnob(one, byTrade));
-  return [...singles, ...flowKnobs(scenario, tree, byTrade)].filter((knob) => knob.half > 0);
+  const open = openScenario(text, name);
+  const { scenario, places, tree } = open;
+  const leaves = places
+    .filter((place) => place instanceof LeafPlace)
+    .filter(({ path }) => PHYSICAL.test(path));
+  const at = new Map(leaves.map((leaf) => [leaf.path, leaf]));
+  const order = [...pathsOf(tree), ...scenario.defaultsUsed.map(({ path }) => path)];
+  const singles = order.flatMap((path) => {
+    const leaf = at.get(path);
+    return leaf ? singleKnob(leaf, byTrade) : [];
+  });
+  return [...singles, ...flowKnobs(open, byTrade)].filter((knob) => knob.half > 0);
 }
 
-interface At {
-  path: string;
-  leaf: Leaf;
-  quantity: Quantity;
+/** What the question asks, and how it is computed, is not in doubt. */
+const PHYSICAL = /^(ambient|engine|intake|exhaust|fuel|injectors)\./;
+
+/** Paths of all values, in the order of the file. */
+function pathsOf(node: unknown, path = ''): string[] {
+  if (!(node instanceof Object)) return [path];
+  return Object.entries(node).flatMap(([key, child]) =>
+    pathsOf(child, path === '' ? key : `${path}.${key}`),
+  );
 }
 
-/** Quantities of the file, but for those of the question: lengths, speeds, bands, numerics. */
-function writtenQuantities(node: unknown, root: z.ZodType, path = ''): At[] {
-  const schema = schemaAt(root, path);
-  if (schema === undefined) return [];
-  const leaf = LEAVES.get(schema);
-  if (leaf) {
-    const quantity = readQuantity(node, leaf.dimension, leaf);
-    return 'problem' in quantity ? [] : [{ path, leaf, quantity }];
-  }
-  if (!(node instanceof Object)) return [];
-  return Object.entries(node)
-    .filter(([key]) => path !== '' || PHYSICAL.includes(key))
-    .flatMap(([key, child]) => writtenQuantities(child, root, path ? `${path}.${key}` : key));
-}
-
-const PHYSICAL = ['ambient', 'engine', 'intake', 'exhaust', 'fuel', 'injectors'];
-
-function asTaken(path: string, text: string): At[] {
-  const schema = PHYSICAL.includes(path.split('.')[0]!) && schemaAt(scenarioSections, path);
-  const leaf = schema && LEAVES.get(schema);
-  if (!leaf) return [];
-  const quantity = readQuantity(text, leaf.dimension, leaf);
-  return 'problem' in quantity ? [] : [{ path, leaf, quantity }];
-}
-
-function singleKnob({ path, leaf, quantity }: At, byTrade: boolean): Knob[] {
-  const { value, spread, gauge } = quantity;
-  const assumed = byTrade ? defaultSpread(path) : undefined;
-  if (leaf.whole || (spread === 0 && !assumed)) return [];
-  const half = spread > 0 ? spread : halfOf(assumed!, value, leaf);
-  const [low, high] = leaf.limits.map((limit) => leafValue(limit, leaf)) as [number, number];
+function singleKnob({ path, key, quantity, taken }: LeafPlace, byTrade: boolean): Knob[] {
+  const { spread, gauge } = quantity ?? { spread: 0, gauge: false };
+  const assumed = byTrade ? key.doubt : undefined;
+  if ((!quantity && taken === undefined) || key.whole || (spread === 0 && !assumed)) return [];
+  const text = quantity?.text ?? key.absent?.value ?? quantityToText(taken!, key.dimension);
+  const value = quantity?.value ?? leafValue(text, key);
+  const half = spread > 0 ? spread : halfOf(assumed!, value, key);
+  const [low, high] = limitsOf(key);
   const held = (x: number) => (gauge ? x : Math.min(high, Math.max(low, x)));
   return [
     {
       path,
       value,
       half,
-      text: spread > 0 ? quantity.text : `${quantity.text} +- ${assumed!.half}`,
+      text: spread > 0 ? text : `${text} +- ${assumed!.half}`,
       given: spread > 0,
       why: spread > 0 ? 'given' : assumed!.why,
-      changes: (at) => [{ path, text: insideText(held(value + at * half), leaf, gauge) }],
+      changes: (at) => [{ path, text: insideText(held(value + at * half), key, gauge) }],
     },
   ];
 }
 
+/** Every half-width by trade sense with its key; that of flow coefficients stands for a whole table. */
+export function doubtsByTrade(): (Doubt & { path: string })[] {
+  const singles = leavesBelow(scenarioKeys).flatMap(([path, { doubt }]) => {
+    return doubt ? [{ path, ...doubt }] : [];
+  });
+  const tables = [TABLE_DOUBT, TYPICAL_DOUBT].map((doubt) => {
+    return { path: '*.valves.flowCoefficient', ...doubt };
+  });
+  return [...singles, ...tables];
+}
+
 /** Half-width inside the program. */
-function halfOf({ half }: DefaultSpread, value: number, leaf: Leaf): number {
+function halfOf({ half }: Doubt, value: number, leaf: Leaf): number {
   if (half.endsWith('%')) return (Math.abs(value) * Number.parseFloat(half)) / 100;
   const read = readQuantity(half, leaf.dimension, leaf);
-  if ('problem' in read) throw new Error(`default spread ${half}: ${read.problem}`);
-  // Kelvin in the table, so that a half-width of temperature needs no zero point.
+  if ('problem' in read) throw new Error(`doubt ${half}: ${read.problem}`);
+  // A half-width of temperature is in kelvin, so that it needs no zero point.
   return read.value;
 }
 
 /** Flow coefficients rise and fall together: one knob for a table. */
-function flowKnobs(scenario: Scenario, tree: unknown, byTrade: boolean): Knob[] {
+function flowKnobs({ scenario, view }: OpenScenario, byTrade: boolean): Knob[] {
   if (!byTrade) return [];
   return (['intake', 'exhaust'] as const).flatMap((kind) => {
     const { flow } = scenario.engine[kind].valve;
     if (flow.kind !== 'coefficient') return [];
-    const path = `${kind}.valves.flowCoefficient`;
-    const own = Object.hasOwn(Object(Object(Object(tree)[kind]).valves), 'flowCoefficient');
-    const { half, why } = own ? defaultSpread(path)! : TYPICAL_FLOW_SPREAD;
-    return [
-      {
-        path,
-        value: 1,
-        half: Number.parseFloat(half) / 100,
-        text: `all coefficients +- ${half}`,
-        given: false,
-        why,
-        changes: (at: number) => flowChanges(path, flow, 1 + (at * Number.parseFloat(half)) / 100),
-      },
-    ];
+    const { present, path } = view[kind].valves.flowCoefficient.here;
+    const { half, why } = present ? TABLE_DOUBT : TYPICAL_DOUBT;
+    const share = Number.parseFloat(half) / 100;
+    const text = `all coefficients +- ${half}`;
+    const changes = (at: number) => flowChanges(path, flow, 1 + at * share);
+    return [{ path, value: 1, half: share, text, given: false, why, changes }];
   });
 }
 

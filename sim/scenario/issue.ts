@@ -2,8 +2,9 @@
 import type { z } from 'zod';
 import type { ScenarioIssue } from '../errors.ts';
 import { closest } from './closest.ts';
-import { keysOf, schemaAt } from './reading.ts';
-import { scenarioSections } from './schema.ts';
+import { keyAt } from './keyPath.ts';
+import { scenarioKeys } from './schema.ts';
+import type { Problem } from './view.ts';
 import type { YamlSource } from './yamlSource.ts';
 
 type ZodIssue = z.core.$ZodIssue;
@@ -18,11 +19,18 @@ export function issueFrom(issue: ZodIssue, source: YamlSource): ScenarioIssue[] 
   return [{ ...base, ...wording(issue, value) }];
 }
 
+/** A problem between values as an issue of the file. */
+export function issueOf({ path: dots, ...said }: Problem, source: YamlSource): ScenarioIssue {
+  const path = dots.split('.');
+  const value = valueAt(source.tree, path);
+  return { file: source.file, ...source.place(path), path: dots, value, ...said };
+}
+
 function unknownKey(path: PropertyKey[], source: YamlSource): ScenarioIssue {
   const key = String(path.at(-1));
-  const known = keysOf(schemaAt(scenarioSections, dotted(path.slice(0, -1)))).filter(
-    (name) => name !== '$schema',
-  );
+  const section = keyAt(scenarioKeys, dotted(path.slice(0, -1)));
+  const names = section?.kind === 'section' ? Object.keys(section.keys) : [];
+  const known = names.filter((name) => name !== '$schema');
   const near = closest(key, known);
   return {
     file: source.file,

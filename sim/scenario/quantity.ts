@@ -1,5 +1,6 @@
 /**
- * A quantity as a builder writes it, `380 mm` or `62 deg ABDC +- 2 deg`, becomes a number in SI.
+ * A quantity as a builder writes it, `380 mm`, `62 deg ABDC +- 2 deg`, `38 BTDC` or `1 3/4 in`,
+ * becomes a number in SI.
  * The text is read by a fixed grammar, number then unit; nothing is ever evaluated. Only names from
  * the table of dimensions reach mathjs, which does the conversion and so the dimension check.
  */
@@ -15,6 +16,8 @@ export interface Quantity {
   spread: number;
   /** Whether a pressure was given above ambient. */
   gauge: boolean;
+  /** Whether a crank angle counts from a dead centre named beside it. */
+  fromDeadCentre?: boolean;
   /** Set where the value is allowed but seldom seen: the usual range, in words. */
   unusual?: string;
 }
@@ -43,6 +46,19 @@ const GRAMMAR = new RegExp(
   String.raw`^(${NUMBER})\s*(${UNIT})?(?:\s+(${TAG}))?(?:\s*${PLUS_MINUS}\s*(${NUMBER})\s*(${UNIT})?)?$`,
 );
 
+/** A fraction of a unit of length, alone or after a whole number: `3/4`, `1 3/4`, `1-3/4`. */
+const FRACTION = String.raw`[+-]?(?:\d+(?:\s+|-))?\d+/\d+`;
+const FRACTION_FIRST = /^([+-]?)(?:(\d+)(?:\s+|-))?(\d+)\/(\d+)(?=\s*[a-z"])/;
+
+/** The text with a fraction written as decimals, and with the unit that a dead centre implies. */
+function spelledOut(text: string, dimension: DimensionName): string {
+  if (dimension === 'angle') return text.replace(/^([+-]?[\d.]+)\s*([BA][TB]DC)\b/, '$1 deg $2');
+  if (dimension !== 'length') return text;
+  return text.replace(FRACTION_FIRST, (_, sign, whole = '0', over, under) => {
+    return `${sign}${Number(whole) + Number(over) / Number(under)}`;
+  });
+}
+
 /**
  * Reads one quantity.
  *
@@ -57,18 +73,25 @@ export function readQuantity(
   const example = context.example ?? DIMENSIONS[dimension].example;
   const text = textOf(raw, dimension, example);
   if (typeof text !== 'string') return text;
-  const match = GRAMMAR.exec(text);
+  const match = GRAMMAR.exec(spelledOut(text, dimension));
   if (match === null) return unreadable(text, dimension, example);
   const [, number = '', name = '', tag, spreadNumber, spreadName = ''] = match;
   const value = inside(Number(number), name, dimension, example);
   if (typeof value !== 'number') return value;
   const tagged = tag === undefined ? value : applyTag(value, tag, dimension, context);
   if (typeof tagged !== 'number') return tagged;
-  if (spreadNumber === undefined) return { text, value: tagged, spread: 0, gauge: tag === 'gauge' };
+  const fromDeadCentre = tag !== undefined && dimension === 'angle';
+  const read = {
+    text,
+    value: tagged,
+    gauge: tag === 'gauge',
+    ...(fromDeadCentre && { fromDeadCentre }),
+  };
+  if (spreadNumber === undefined) return { ...read, spread: 0 };
   if (spreadName !== name) return unlikeSpread(name, spreadName);
   const spread = spreadInside(Number(number), name, Number(spreadNumber), dimension);
   if (!(spread >= 0 && Number.isFinite(spread))) return badSpread(spreadNumber);
-  return { text, value: tagged, spread, gauge: tag === 'gauge' };
+  return { ...read, spread };
 }
 
 /** A value of the program in the unit of the example, for messages: 0.086 m -> `86 mm`. */
@@ -85,8 +108,10 @@ export function quantityPattern(dimension: DimensionName, context: QuantityConte
   const names = Object.keys(DIMENSIONS[dimension].units).filter((name) => name !== '');
   const units = `(?:${names.join('|')})${dimension === 'ratio' ? '?' : ''}`;
   const tags = tagsOf(dimension, context).join('|');
-  const tag = tags === '' ? '' : String.raw`(?:\s+(?:${tags}))?`;
-  return String.raw`^${NUMBER}\s*${units}${tag}(?:\s*${PLUS_MINUS}\s*${NUMBER}\s*${units})?$`;
+  const tagged = tags === '' ? units : String.raw`${units}(?:\s+(?:${tags}))?`;
+  const unit = dimension === 'angle' && tags !== '' ? `(?:${tagged}|${tags})` : tagged;
+  const number = dimension === 'length' ? `(?:${NUMBER}|${FRACTION})` : NUMBER;
+  return String.raw`^${number}\s*${unit}(?:\s*${PLUS_MINUS}\s*${NUMBER}\s*${units})?$`;
 }
 
 /** Words that may follow the unit. */

@@ -3,10 +3,9 @@
  * `42 mm .. 48 mm / 2 mm`, both ends and step in one unit. Each value is then read with the words
  * and limits of the key itself.
  */
-import type { z } from 'zod';
 import { DIMENSIONS, type DimensionName } from './dimension.ts';
-import { isQuantity, LEAVES } from './leaf.ts';
-import { schemaAt } from './reading.ts';
+import { type Key, type LeafProblem, readLeaf } from './key.ts';
+import { keyAt } from './keyPath.ts';
 
 /** A key and the values it takes in turn. */
 export interface Axis {
@@ -18,11 +17,7 @@ export interface Axis {
   texts: string[];
 }
 
-export interface RangeProblem {
-  problem: string;
-  remedy: string;
-  limit?: string;
-}
+export type RangeProblem = LeafProblem;
 
 /** Most values of one key. */
 const MOST_VALUES = 100;
@@ -33,13 +28,12 @@ const WHOLE = 1e-6;
 /**
  * Reads the values of the key at `path`.
  *
- * @param root the schema that knows the key
+ * @param root the tree that knows the key
  * @returns the axis, or what is wrong with it
  */
-export function readAxis(root: z.ZodType, path: string, text: string): Axis | RangeProblem {
-  const schema = schemaAt(root, path);
-  const leaf = schema && LEAVES.get(schema);
-  if (!schema || !leaf) {
+export function readAxis(root: Key, path: string, text: string): Axis | RangeProblem {
+  const leaf = keyAt(root, path);
+  if (leaf?.kind !== 'leaf') {
     const remedy = 'name a key that holds a number, for example intake.trumpet.diameter';
     return { problem: `"${path}" is no key with a number`, remedy };
   }
@@ -47,9 +41,9 @@ export function readAxis(root: z.ZodType, path: string, text: string): Axis | Ra
   if (!Array.isArray(texts)) return texts;
   const values: number[] = [];
   for (const one of texts) {
-    const read = schema.safeParse(one);
-    if (!read.success || !isQuantity(read.data)) return problemOf(read.error);
-    values.push(read.data.value);
+    const read = readLeaf(one, leaf);
+    if ('problem' in read) return read;
+    values.push(read.value);
   }
   return { path, values, texts };
 }
@@ -97,11 +91,4 @@ function stepTexts([first, last, step]: [string, string, string]): string[] | Ra
 function measure(text: string): { number: number; unit: string } | undefined {
   const match = MEASURE.exec(text.trim());
   return match ? { number: Number(match[1]), unit: match[2]!.replace(/\s+/g, ' ') } : undefined;
-}
-
-function problemOf(error: z.ZodError | undefined): RangeProblem {
-  const issue = error?.issues[0];
-  const params = issue?.code === 'custom' ? (issue.params as Partial<RangeProblem>) : {};
-  const { remedy = '', limit } = params;
-  return { problem: issue?.message ?? 'is no quantity', remedy, ...(limit && { limit }) };
 }

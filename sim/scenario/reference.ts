@@ -1,9 +1,8 @@
 /** The reference of scenario keys as Markdown, made from the schema so that it cannot drift. */
-import type { z } from 'zod';
 import { DIMENSIONS } from './dimension.ts';
-import { CHOICES, LEAVES, type Leaf } from './leaf.ts';
-import { shapeOf, unwrap } from './reading.ts';
-import { scenarioSections } from './schema.ts';
+import type { Choice, Key, Leaf, Section } from './key.ts';
+import { join } from './keyPath.ts';
+import { scenarioKeys } from './schema.ts';
 import { DEEPEST, LONGEST_TEXT, MOST_TOKENS } from './yamlSource.ts';
 
 const INTRODUCTION = `# Scenario files
@@ -35,7 +34,12 @@ gives completion and remarks in editors that know it.
 `;
 
 export function scenarioReference(): string {
-  return [INTRODUCTION, unitTable(), '## Keys\n', sectionText(scenarioSections, '')].join('\n');
+  return [
+    INTRODUCTION,
+    unitTable(),
+    '## Keys\n',
+    sectionText(scenarioKeys, '', scenarioKeys.description),
+  ].join('\n');
 }
 
 function unitTable(): string {
@@ -47,31 +51,29 @@ function unitTable(): string {
 }
 
 /** One section: its own keys in a table, then its sections below it. */
-function sectionText(schema: z.ZodType, path: string): string {
-  const keys = Object.entries(shapeOf(schema)!).filter(([key]) => key !== '$schema');
-  const rows = keys.map(([key, child]) => `| \`${key}\` | ${cells(child, path, key)} |`);
+function sectionText(section: Section, path: string, description: string): string {
+  const keys = Object.entries(section.keys).filter(([name]) => name !== '$schema');
+  const rows = keys.map(([name, key]) => `| \`${name}\` | ${cells(key, join(path, name))} |`);
   const table = `| key | what | limits | default |\n|---|---|---|---|\n${rows.join('\n')}\n`;
-  const below = keys
-    .map(([key, child]) => ({ key: join(path, key), section: sectionBelow(child) }))
-    .filter((child) => child.section !== undefined)
-    .map((child) => sectionText(child.section!, child.key));
-  return [...(path === '' ? [] : [`### ${path}\n`, `${describe(schema)}\n`]), table, ...below].join(
+  const below = keys.flatMap(([name, key]) => {
+    const inner = sectionBelow(key);
+    const what = inner === key ? key.description : `${key.description} ${inner?.description}`;
+    return inner ? [sectionText(inner, join(path, name), what)] : [];
+  });
+  return [...(path === '' ? [] : [`### ${path}\n`, `${description}\n`]), table, ...below].join(
     '\n',
   );
 }
 
-function cells(schema: z.ZodType, path: string, key: string): string {
-  const leaf = LEAVES.get(schema);
-  if (leaf) return leafCells(leaf);
-  const choice = CHOICES.get(schema);
-  if (choice) {
-    return `${choice.description} | ${choice.words.join(', ')} | ${defaultCell(choice)}`;
+function cells(key: Key, path: string): string {
+  if (key.kind === 'leaf') return leafCells(key);
+  if (key.kind === 'choice') {
+    return `${key.description} | ${key.words.join(', ')} | ${defaultCell(key)}`;
   }
-  const presence = schema.type === 'optional' ? 'may be left out' : 'must be given';
-  if (sectionBelow(schema) === undefined) return `${describe(schema)} | | ${presence}`;
-  const kind = unwrap(schema).type === 'array' ? 'list' : 'section';
-  const link = join(path, key).toLowerCase().replaceAll('.', '');
-  return `${kind}: see [${join(path, key)}](#${link}) | | ${presence}`;
+  const presence = key.optional ? 'may be left out' : 'must be given';
+  if (!sectionBelow(key)) return `${key.description} | | ${presence}`;
+  const kind = key.kind === 'list' ? 'list' : 'section';
+  return `${kind}: see [${path}](#${path.toLowerCase().replaceAll('.', '')}) | | ${presence}`;
 }
 
 function leafCells(leaf: Leaf): string {
@@ -80,19 +82,14 @@ function leafCells(leaf: Leaf): string {
   return `${leaf.description} | ${limits}${usual} | ${defaultCell(leaf)}`;
 }
 
-function defaultCell(known: Pick<Leaf, 'absent' | 'optional'>): string {
-  if (known.absent) return `${known.absent.value ?? known.absent.rule} (${known.absent.why})`;
-  return known.optional ? 'may be left out' : 'must be given';
+function defaultCell({ absent, optional }: Leaf | Choice): string {
+  if (!absent) return optional ? 'may be left out' : 'must be given';
+  const what = 'rule' in absent ? (absent.value ?? absent.rule) : absent.value;
+  return `${what} (${absent.why})`;
 }
 
 /** The section that a key holds, or the section of one row of its list. */
-function sectionBelow(schema: z.ZodType): z.ZodType | undefined {
-  const inner = unwrap(schema);
-  const row = inner.type === 'array' ? ((inner as z.ZodArray).element as z.ZodType) : inner;
-  return shapeOf(row) ? row : undefined;
+function sectionBelow(key: Key): Section | undefined {
+  const inner = key.kind === 'list' ? key.row : key;
+  return inner.kind === 'section' ? inner : undefined;
 }
-
-/** A description stands on the schema or on what it makes optional. */
-const describe = (schema: z.ZodType) => schema.description ?? unwrap(schema).description;
-
-const join = (path: string, key: string) => (path === '' ? key : `${path}.${key}`);

@@ -1,12 +1,13 @@
-/** From a scenario tree that the schema has passed to the engine as data, defaults listed. */
+/** From the view of a file that has passed its checks to the engine as data, defaults listed. */
 import type { Fit } from '../decision/shelf.ts';
 import type { Target } from '../decision/target.ts';
 import type { EngineSpecification, InjectorsSpecification } from '../specification.ts';
-import type { DefaultUsed, Reading, ScenarioWarning, Spread } from './reading.ts';
+import { type FactSection, factsOf } from './facts.ts';
+import type { ScenarioView } from './schema.ts';
 import { resolveAmbient } from './sections/ambient.ts';
 import { resolveEngine } from './sections/engine.ts';
 import { resolveExhaust } from './sections/exhaust.ts';
-import { facingWall, resolveFit } from './sections/fit.ts';
+import { resolveFit } from './sections/fit.ts';
 import { resolveFuel } from './sections/fuel.ts';
 import { gridValues } from './sections/grid.ts';
 import { resolveInjectors } from './sections/injectors.ts';
@@ -15,6 +16,15 @@ import { resolveNumerics } from './sections/numerics.ts';
 import { resolveSweep, type SweepRange } from './sections/study.ts';
 import { resolveTarget } from './sections/target.ts';
 import { resolveUncertainty, type Uncertainty } from './sections/uncertainty.ts';
+import { type DefaultUsed, LeafPlace, type ScenarioWarning, type Told } from './view.ts';
+
+/** A value with the half-width that the builder gave. */
+export interface Spread {
+  path: string;
+  /** Value and half-width in the unit inside the program. */
+  value: number;
+  spread: number;
+}
 
 /** A scenario, resolved: what is computed, and how it came about. */
 export interface Scenario {
@@ -37,59 +47,61 @@ export interface Scenario {
   warnings: ScenarioWarning[];
   /** What the builder is unsure about. */
   spreads: Spread[];
+  /** Everything as it was understood, in words. */
+  facts: FactSection[];
 }
 
-export function resolveScenario(reading: Reading): Scenario {
-  const title = reading.text('title')!;
-  const engine = resolveWholeEngine(reading, title);
-  return {
-    title,
-    notes: reading.text('notes') ?? '',
+export function resolveScenario(view: ScenarioView, told: Told): Scenario {
+  const engine = resolveWholeEngine(view);
+  const injectors = resolveInjectors(view, engine);
+  const speeds = [...gridValues(view.speeds)];
+  const sweep = resolveSweep(view);
+  const target = resolveTarget(view);
+  const fit = resolveFit(view);
+  const uncertainty = resolveUncertainty(view.uncertainty);
+  const scenario = {
+    title: engine.title,
+    notes: view.notes.given ?? '',
     engine,
-    ...withInjectors(reading, engine),
-    speeds: gridValues(reading, 'speeds'),
-    sweep: resolveSweep(reading),
-    target: resolveTarget(reading),
-    ...withFit(reading),
-    ...withUncertainty(reading),
-    defaultsUsed: reading.defaultsUsed,
-    warnings: reading.warnings,
-    spreads: reading.spreads(),
+    ...(injectors && { injectors }),
+    speeds,
+    sweep,
+    target,
+    ...(fit && { fit }),
+    ...(uncertainty && { uncertainty }),
+    defaultsUsed: told.defaultsUsed,
+    warnings: told.warnings,
+    spreads: spreadsOf(told),
   };
+  return { ...scenario, facts: factsOf(view, scenario) };
 }
 
-function resolveWholeEngine(reading: Reading, title: string): EngineSpecification {
-  const ambient = resolveAmbient(reading);
+export function resolveWholeEngine(view: ScenarioView): EngineSpecification {
+  const ambient = resolveAmbient(view.ambient);
   return {
-    title,
+    title: view.title.given!,
     ambient,
-    cylinder: resolveEngine(reading),
-    intake: { ...resolveIntake(reading, ambient), ...withWall(reading) },
-    exhaust: resolveExhaust(reading),
-    combustion: resolveFuel(reading),
-    numerics: resolveNumerics(reading),
+    cylinder: resolveEngine(view.engine),
+    intake: resolveIntake(view, ambient),
+    exhaust: resolveExhaust(view),
+    combustion: resolveFuel(view.fuel),
+    numerics: resolveNumerics(view.numerics),
   };
 }
 
-function withInjectors(
-  reading: Reading,
-  engine: EngineSpecification,
-): { injectors?: InjectorsSpecification } {
-  const injectors = resolveInjectors(reading, engine);
-  return injectors ? { injectors } : {};
+/** Every quantity with a spread. */
+function spreadsOf({ places }: Told): Spread[] {
+  return places.flatMap((place) => {
+    const { value = 0, spread = 0 } = (place instanceof LeafPlace && place.quantity) || {};
+    return spread > 0 ? [{ path: place.path, value, spread }] : [];
+  });
 }
 
-function withFit(reading: Reading): { fit?: Fit } {
-  const fit = resolveFit(reading);
-  return fit ? { fit } : {};
-}
-
-function withUncertainty(reading: Reading): { uncertainty?: Uncertainty } {
-  const uncertainty = resolveUncertainty(reading);
-  return uncertainty ? { uncertainty } : {};
-}
-
-function withWall(reading: Reading): { facingWall?: number } {
-  const wall = facingWall(reading);
-  return wall === undefined ? {} : { facingWall: wall };
+/** A warning for every quantity outside its usual range. */
+export function warnUnusual({ places }: Told): void {
+  for (const place of places) {
+    const quantity = place instanceof LeafPlace ? place.quantity : undefined;
+    if (quantity?.unusual === undefined) continue;
+    place.warn(`${quantity.text} is unusual; most engines lie within ${quantity.unusual}`);
+  }
 }

@@ -4,26 +4,30 @@
  * a section, write that file and add its lines here and in resolve.ts.
  */
 import { z } from 'zod';
-import { custom, section } from './leaf.ts';
-import { Reading } from './reading.ts';
-import { ambientSection, checkAmbient } from './sections/ambient.ts';
+import { FORM_GROUPS, optional, section, text } from './key.ts';
+import { keyAt, leavesBelow } from './keyPath.ts';
+import { checkRules } from './rules.ts';
+import { ambientSection } from './sections/ambient.ts';
 import { checkChamber } from './sections/chamber.ts';
 import { checkEngine, engineSection } from './sections/engine.ts';
 import { checkExhaust, exhaustSection } from './sections/exhaust.ts';
 import { checkFit, fitSection } from './sections/fit.ts';
+import { checkFlowPath } from './sections/flowPath.ts';
 import { fuelSection } from './sections/fuel.ts';
-import { checkAllPulses, checkInjectors } from './sections/injectorChecks.ts';
+import { checkInjectors } from './sections/injectorChecks.ts';
 import { injectorsSection } from './sections/injectors.ts';
 import { checkIntake, intakeSection } from './sections/intake.ts';
 import { numericsSection } from './sections/numerics.ts';
 import { checkStudy, speedsSection, sweepSection } from './sections/study.ts';
 import { checkTarget, targetSection } from './sections/target.ts';
 import { uncertaintySection } from './sections/uncertainty.ts';
+import type { Told, ViewOf } from './view.ts';
+import { zodOf } from './zodSchema.ts';
 
-const sections = section('One engine and the question asked about its trumpets.', {
-  $schema: z.string().optional().meta({ description: 'Path of the schema, for editors.' }),
-  title: z.string().min(1).max(200).meta({ description: 'What the engine is, in one line.' }),
-  notes: z.string().max(5000).optional().meta({ description: 'Anything worth remembering.' }),
+export const scenarioKeys = section('One engine and the question asked about its trumpets.', {
+  $schema: optional(text('Path of the schema, for editors.', undefined, 0)),
+  title: text('What the engine is, in one line.', 200),
+  notes: optional(text('Anything worth remembering.', 5000, 0)),
   ambient: ambientSection,
   engine: engineSection,
   intake: intakeSection,
@@ -38,44 +42,57 @@ const sections = section('One engine and the question asked about its trumpets.'
   numerics: numericsSection,
 });
 
-/** Checks between values, in the order of the sections. */
-const CHECKS = [
-  checkAmbient,
-  checkEngine,
-  checkIntake,
-  checkExhaust,
-  checkChamber,
-  checkInjectors,
-  checkAllPulses,
-  checkStudy,
-  checkTarget,
-  checkFit,
-];
-
-/** Sections with the checks between them; these run even where single values are wrong. */
-export const scenarioSchema = sections.superRefine(
-  (tree, context) => {
-    const reading = new Reading(tree, sections);
-    for (const check of CHECKS) check(reading);
-    for (const { path, message, remedy, limit } of reading.problems) {
-      context.addIssue({ ...custom(message, remedy, limit), path: path.split('.') });
-    }
-  },
-  { when: () => true },
-);
-
-/** Warnings of the checks over a tree that the schema has passed. */
-export function checked(tree: unknown): Reading {
-  const reading = new Reading(tree, sections);
-  for (const check of CHECKS) check(reading);
-  reading.warnUnusual();
-  return reading;
+/** A field of a form: the key it writes, and its label. */
+export interface FigureField {
+  path: string;
+  label: string;
 }
 
-/** The schema as JSON Schema, for editors. */
+/** The fields of a form over the figures a reader changes most, in the order of the tree. */
+export const FIGURE_GROUPS: readonly { title: string; fields: readonly FigureField[] }[] =
+  FORM_GROUPS.map((title) => {
+    const fields = leavesBelow(scenarioKeys).flatMap(([path, { form }]) => {
+      return form?.group === title ? [{ path, label: form.label }] : [];
+    });
+    return { title, fields };
+  });
+
+/** Whether a key is a condition of the day or of the driver, which no sweep recommends. */
+export function isCondition(path: string): boolean {
+  const key = keyAt(scenarioKeys, path);
+  return key?.kind === 'leaf' && key.condition === true;
+}
+
+/** What the sections see of a file. */
+export type ScenarioView = ViewOf<typeof scenarioKeys>;
+
+/** Every check between values; what they find is told at its place. */
+export function checkScenario(view: ScenarioView, { places }: Told): void {
+  checkRules(places);
+  checkEngine(view.engine);
+  checkIntake(view);
+  checkExhaust(view);
+  checkFlowPath(view);
+  checkChamber(view);
+  checkInjectors(view);
+  checkStudy(view);
+  checkTarget(view);
+  checkFit(view);
+}
+
+const scenarioSchema = zodOf(scenarioKeys);
+
+/** Reads a plain tree; what could be read comes back beside what could not. */
+export function parseScenario(raw: unknown): { tree: unknown; issues: z.core.$ZodIssue[] } {
+  let tree: unknown;
+  const keep = (partial: unknown) => {
+    tree = partial;
+  };
+  const { error } = scenarioSchema.superRefine(keep, { when: () => true }).safeParse(raw);
+  return { tree, issues: error?.issues ?? [] };
+}
+
+/** The scenario schema as JSON Schema, for editors. */
 export function scenarioJsonSchema(): object {
-  return z.toJSONSchema(sections, { io: 'input' });
+  return z.toJSONSchema(scenarioSchema, { io: 'input' });
 }
-
-/** The sections alone, for the reference. */
-export const scenarioSections = sections;

@@ -3,7 +3,7 @@ import { combinations } from '../combinations.ts';
 import type { EngineSpecification } from '../specification.ts';
 import type { Change } from './change.ts';
 import type { Axis } from './range.ts';
-import { readScenario } from './read.ts';
+import { engineReader } from './read.ts';
 
 /**
  * One engine a combination of values; the last key runs fastest.
@@ -15,7 +15,8 @@ export function variantEngines(
   name: string,
   axes: readonly Axis[],
 ): EngineSpecification[] {
-  return variantChanges(axes).map((changes) => readScenario(text, name, changes).engine);
+  const changes = variantChanges(axes);
+  return changes.map(engineReader(text, name, changes[0]!));
 }
 
 /** What each combination changes. */

@@ -7,9 +7,9 @@
  * one cell share what the air can carry.
  */
 import type { Duct } from '../duct/duct.ts';
+import type { Gas } from '../gas/gas.ts';
 import { viscosity } from '../gas/viscosity.ts';
 import { fanningFactor } from '../loss/friction.ts';
-import type { Gas } from '../gas/gas.ts';
 import type { SprayCouplingSpecification } from '../specification.ts';
 import type { Surroundings } from './evaporation.ts';
 import type { SprayLedger } from './sprayLedger.ts';

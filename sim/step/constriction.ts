@@ -12,21 +12,7 @@
  * One Newton step on v1 a time step; the density behind, which the wave needs, is the last step's.
  * Source: as exchange.ts.
  */
-import {
-  A_BURNED,
-  A_C,
-  A_FUEL,
-  A_GAMMA,
-  A_P,
-  A_RHO,
-  A_V,
-  E_X,
-  F_ENERGY,
-  ITERATIONS,
-  T_AREA,
-  T_DENSITY,
-  T_ROOT,
-} from './layout.ts';
+
 import {
   behindP,
   behindPv,
@@ -53,6 +39,21 @@ import {
   type V,
   X,
 } from './lanes.ts';
+import {
+  A_BURNED,
+  A_C,
+  A_FUEL,
+  A_GAMMA,
+  A_P,
+  A_RHO,
+  A_V,
+  E_X,
+  F_ENERGY,
+  ITERATIONS,
+  T_AREA,
+  T_DENSITY,
+  T_ROOT,
+} from './layout.ts';
 
 /** A throat below this share of the end's area is shut. */
 const SHUT: R = 1e-9;
@@ -83,8 +84,7 @@ function passage(up: I, down: I, slots: I, restUp: V, restDown: V, where: B, sti
   // Velocity at which waves alone would level the pressures: the scale of the answer.
   const perArea: R = endArea(up) / endArea(down);
   const level: V =
-    max(restUp - restDown, 0) /
-    (X[a + A_RHO] * X[a + A_C] + X[b + A_RHO] * X[b + A_C] * perArea);
+    max(restUp - restDown, 0) / (X[a + A_RHO] * X[a + A_C] + X[b + A_RHO] * X[b + A_C] * perArea);
   const density: V = X[slots + T_DENSITY] > 0 ? X[slots + T_DENSITY] : X[b + A_RHO];
   const some: V = max(share, SHUT);
   let v: V = X[slots + T_ROOT] * some;

@@ -13,6 +13,8 @@
  * sec. 12.4.3 eqs. 12.17-12.19 after Woschni (1967), SAE 670931 (from memory); exponent 1.35 common
  * practice, no source. Measured engines scatter about Woschni by a factor of 1.5.
  */
+
+import { any, type B, exp2, type I, K, log2, max, min, type R, sqrt, type V, X } from './lanes.ts';
 import {
   C_AREA,
   C_BURN,
@@ -48,7 +50,6 @@ import {
   V_SIZE,
   V_T,
 } from './layout.ts';
-import { any, type B, exp2, type I, K, log2, max, min, type R, sqrt, type V, X } from './lanes.ts';
 import { showVolume } from './volume.ts';
 
 const CYCLE: R = 720;
@@ -72,9 +73,7 @@ export function sine(angle: V): V {
   const z: V = -x * x;
   const high: V = 1 / 110 + z * (1 / 17160 + z * (1 / 3603600 + z * (1 / 980179200)));
   const rise: V =
-    x *
-    (1 +
-      z * (1 / 6 + z * (1 / 120 + z * (1 / 5040 + z * (1 / 362880) * (1 + z * high)))));
+    x * (1 + z * (1 / 6 + z * (1 / 120 + z * (1 / 5040 + z * (1 / 362880) * (1 + z * high)))));
   return once >= 180 ? -rise : rise;
 }
 

@@ -7,6 +7,22 @@
  * the less, has the same settled state and finds it. No source: symmetry. Exact once the cycle has
  * settled; shown against all cylinders solved in tests/consistency/echo.test.ts.
  */
+
+import { junction } from './junction.ts';
+import {
+  any,
+  type B,
+  type I,
+  K,
+  lookupLane,
+  N,
+  type R,
+  real,
+  rounded,
+  scatterLane,
+  type V,
+  X,
+} from './lanes.ts';
 import {
   A_SIZE,
   BINS,
@@ -23,8 +39,6 @@ import {
   REC_LAST,
   REC_TURNS,
 } from './layout.ts';
-import { junction } from './junction.ts';
-import { any, type B, type I, K, lookupLane, N, type R, real, rounded, scatterLane, type V, X } from './lanes.ts';
 
 /** Share of the newest cycle in the record. */
 const MEMORY: R = 0.75;
@@ -42,8 +56,7 @@ export function collector(node: I, root: I, record: I, delays: I, echoes: I): vo
     const a: I = N[N[node + FIRST_END + ends - echoes + j] + E_X];
     const then: V = at - K[delays + j] * PER_DEGREE;
     const bin: V = then < 0 ? then + real(BINS) : then;
-    for (let k: I = 0; k < A_SIZE; k++)
-      X[a + k] = lookupLane(record + REC_BINS + k, A_SIZE, bin);
+    for (let k: I = 0; k < A_SIZE; k++) X[a + k] = lookupLane(record + REC_BINS + k, A_SIZE, bin);
   }
   junction(node, root);
   for (let j: I = 0; j < echoes; j++) {

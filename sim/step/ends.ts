@@ -10,6 +10,8 @@
  * memory). A compression that is a shock differs from it in the third order of its strength, and
  * within a step an end's pressure changes by a per cent: 1e-8 of volumetric efficiency.
  */
+
+import { type B, exp2, type I, K, log2, max, min, N, type R, type V, X } from './lanes.ts';
 import {
   A_BURNED,
   A_C,
@@ -44,7 +46,6 @@ import {
   SUM_OUT,
   U,
 } from './layout.ts';
-import { type B, exp2, type I, K, log2, max, min, N, type R, type V, X } from './lanes.ts';
 
 /** Area of an end [m2]. */
 export function endArea(end: I): R {
@@ -75,7 +76,16 @@ export function readEnd(end: I): void {
  * Where the mask is set, writes what was found: state (rho, v out of the duct, p, fractions) and
  * energy flow out of the duct [W].
  */
-export function writeEnd(end: I, where: B, rho: V, v: V, p: V, burned: V, fuel: V, energy: V): void {
+export function writeEnd(
+  end: I,
+  where: B,
+  rho: V,
+  v: V,
+  p: V,
+  burned: V,
+  fuel: V,
+  energy: V,
+): void {
   const a: I = N[end + E_X];
   const area: R = K[N[end + E_K]];
   const flux: V = rho * v;

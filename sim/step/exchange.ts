@@ -20,20 +20,7 @@
  * Source: Benson (1982), The Thermodynamics and Gas Dynamics of Internal-Combustion Engines, vol. 1,
  * ch. 4 (from memory).
  */
-import {
-  A_C,
-  A_GAMMA,
-  A_P,
-  A_V,
-  E_X,
-  ITERATIONS,
-  Q_BURNED,
-  Q_FUEL,
-  Q_GAMMA,
-  Q_H,
-  Q_P,
-  Q_RT,
-} from './layout.ts';
+
 import { endArea, writeEnd, writeOut } from './ends.ts';
 import {
   all,
@@ -50,6 +37,20 @@ import {
   type V,
   X,
 } from './lanes.ts';
+import {
+  A_C,
+  A_GAMMA,
+  A_P,
+  A_V,
+  E_X,
+  ITERATIONS,
+  Q_BURNED,
+  Q_FUEL,
+  Q_GAMMA,
+  Q_H,
+  Q_P,
+  Q_RT,
+} from './layout.ts';
 
 /** A throat this close to the end's area is no throat; one below the other share is shut. */
 const FULL: R = 1e-6;
@@ -91,15 +92,7 @@ export function shutEnd(end: I, root: I): void {
 let outF: V = 0;
 let outSlope: V = 0;
 
-function flowOut(
-  end: I,
-  root: I,
-  share: V,
-  rest: V,
-  ratio: V,
-  level: V,
-  where: B,
-): void {
+function flowOut(end: I, root: I, share: V, rest: V, ratio: V, level: V, where: B): void {
   const a: I = N[end + E_X];
   const c: V = X[a + A_C];
   const gamma: V = X[a + A_GAMMA];
@@ -158,16 +151,7 @@ function outLaw(end: I, v: V, share: V, k: V, back: V): void {
 export let inF: V = 0;
 export let inSlope: V = 0;
 
-function flowIn(
-  end: I,
-  q: I,
-  root: I,
-  share: V,
-  rest: V,
-  ratio: V,
-  level: V,
-  where: B,
-): void {
+function flowIn(end: I, q: I, root: I, share: V, rest: V, ratio: V, level: V, where: B): void {
   const a: I = N[end + E_X];
   const c: V = X[a + A_C];
   const gamma: V = X[a + A_GAMMA];
@@ -210,16 +194,7 @@ export function writeIn(end: I, q: I, where: B, v: V): void {
  * Finds inF and inSlope. `ratio`: log2 of the reservoir's pressure over the arriving gas's; `fall`: how
  * much ln of the reservoir's pressure falls by v [s/m].
  */
-export function inLaw(
-  end: I,
-  q: I,
-  v: V,
-  share: V,
-  ratio: V,
-  square: V,
-  g: V,
-  fall: V,
-): void {
+export function inLaw(end: I, q: I, v: V, share: V, ratio: V, square: V, g: V, fall: V): void {
   const a: I = N[end + E_X];
   const c: V = X[a + A_C];
   const gamma: V = X[a + A_GAMMA];

@@ -11,8 +11,9 @@
  * Source: Toro (2009), Riemann Solvers and Numerical Methods for Fluid Dynamics, sec. 10.3-10.6; wave
  * speeds of Davis, eq. 10.48 (from memory).
  */
-import { D_CELLS, D_X, FLUX, LEFT, RIGHT, ROUGH_FLUX } from './layout.ts';
+
 import { abs, type B, type I, max, min, N, type V, X } from './lanes.ts';
+import { D_CELLS, D_X, FLUX, LEFT, RIGHT, ROUGH_FLUX } from './layout.ts';
 
 /** Fills the fluxes of the inner faces. */
 export function fluxes(duct: I): void {
@@ -20,7 +21,8 @@ export function fluxes(duct: I): void {
   const s: I = n + 2;
   const x: I = N[duct + D_X];
   if (N[ROUGH_FLUX] === 0) {
-    for (let i: I = 1; i < n; i++) fluxHllc(x + i + LEFT * s, x + i + RIGHT * s, x + i + FLUX * s, s);
+    for (let i: I = 1; i < n; i++)
+      fluxHllc(x + i + LEFT * s, x + i + RIGHT * s, x + i + FLUX * s, s);
   } else {
     for (let i: I = 1; i < n; i++)
       fluxRusanov(x + i + LEFT * s, x + i + RIGHT * s, x + i + FLUX * s, s);
@@ -57,9 +59,7 @@ export function fluxHllc(l: I, r: I, f: I, s: I): void {
   X[f] = mass;
   X[f + s] = outrun >= 0 ? mass * u + p : mass * star + pStar;
   X[f + 2 * s] =
-    outrun >= 0
-      ? u * (energy + p)
-      : star * ((su * energy - p * u + pStar * star) * perGap + pStar);
+    outrun >= 0 ? u * (energy + p) : star * ((su * energy - p * u + pStar * star) * perGap + pStar);
   X[f + 3 * s] = mass * (left ? X[l + 5 * s] : X[r + 5 * s]);
   X[f + 4 * s] = mass * (left ? X[l + 6 * s] : X[r + 6 * s]);
 }
@@ -76,10 +76,8 @@ export function fluxRusanov(l: I, r: I, f: I, s: I): void {
   const energyR: V = rr * (X[r + 3 * s] + 0.5 * ur * ur);
   const mass: V = 0.5 * (rl * ul + rr * ur) - fastest * (rr - rl);
   X[f] = mass;
-  X[f + s] =
-    0.5 * (rl * ul * ul + pl + rr * ur * ur + pr) - fastest * (rr * ur - rl * ul);
-  X[f + 2 * s] =
-    0.5 * (ul * (energyL + pl) + ur * (energyR + pr)) - fastest * (energyR - energyL);
+  X[f + s] = 0.5 * (rl * ul * ul + pl + rr * ur * ur + pr) - fastest * (rr * ur - rl * ul);
+  X[f + 2 * s] = 0.5 * (ul * (energyL + pl) + ur * (energyR + pr)) - fastest * (energyR - energyL);
   X[f + 3 * s] = mass * (mass >= 0 ? X[l + 5 * s] : X[r + 5 * s]);
   X[f + 4 * s] = mass * (mass >= 0 ? X[l + 6 * s] : X[r + 6 * s]);
 }

@@ -7,8 +7,9 @@
  * Coefficients: those of the components' own laws (gas/gas.ts). T above 1000 K has its own z, so that
  * e is one curve.
  */
-import { GAS_HIGH, GAS_LOW, R_AIR, R_BURNED, R_FUEL } from './layout.ts';
+
 import { all, any, type B, type I, K, type V } from './lanes.ts';
+import { GAS_HIGH, GAS_LOW, R_AIR, R_BURNED, R_FUEL } from './layout.ts';
 
 /** What `caloric` found: cv [J/kg K], e [J/kg], and what products and vapour add to e [J/kg]. */
 export let gasCv: V = 0;

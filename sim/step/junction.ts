@@ -9,6 +9,10 @@
  * Source: the constant-pressure model of Benson (1982), vol. 1, ch. 6 (from memory). It knows no
  * angles between pipes and no junction losses.
  */
+
+import { endArea, enthalpyAt, writeEnd } from './ends.ts';
+import { gasConstant } from './gas.ts';
+import { type B, exp2, type I, log2, max, min, N, type R, type V, X } from './lanes.ts';
 import {
   A_BURNED,
   A_C,
@@ -29,9 +33,6 @@ import {
   W_RHO,
   W_V,
 } from './layout.ts';
-import { endArea, enthalpyAt, writeEnd } from './ends.ts';
-import { gasConstant } from './gas.ts';
-import { type B, exp2, type I, log2, max, min, N, type R, type V, X } from './lanes.ts';
 
 /** Largest change of the pressure in one Newton step [-]. */
 const LARGEST_STEP: R = 0.2;

@@ -7,8 +7,9 @@
  * Source: van Leer (1977), J. Comput. Phys. 23:276 (monotonised central); the family of theta as in
  * Kurganov & Tadmor (2000), J. Comput. Phys. 160:241 (from memory).
  */
-import { THETA } from './layout.ts';
+
 import { abs, K, min, type V } from './lanes.ts';
+import { THETA } from './layout.ts';
 
 export function limited(a: V, b: V): V {
   const mean: V = 0.5 * (a + b);

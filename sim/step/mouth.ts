@@ -10,6 +10,25 @@
  * air accelerates from p_m as through a throat of the entry's effective area (exchange.ts).
  * Solved by Newton's method on the velocity, as exchange.ts.
  */
+
+import { soundBehind, writeOut } from './ends.ts';
+import { inF, inLaw, inSlope, writeIn } from './exchange.ts';
+import {
+  all,
+  any,
+  type B,
+  exp2,
+  type I,
+  K,
+  log2,
+  max,
+  min,
+  N,
+  type R,
+  sqrt,
+  type V,
+  X,
+} from './lanes.ts';
 import {
   A_C,
   A_GAMMA,
@@ -30,9 +49,6 @@ import {
   Q_P,
   Q_RT,
 } from './layout.ts';
-import { soundBehind, writeOut } from './ends.ts';
-import { inF, inLaw, inSlope, writeIn } from './exchange.ts';
-import { all, any, type B, exp2, type I, K, log2, max, min, N, type R, sqrt, type V, X } from './lanes.ts';
 
 /** Least pressure of a mouth with the bore at rest, over the still air's, that a logarithm is taken of. */
 const LEAST: R = 0.01;
@@ -64,7 +80,15 @@ export function mouth(end: I, q: I, slots: I, k: I): void {
     writeOut(end, out, v);
   }
   if (!all(out)) {
-    const v: V = entering(end, q, K[k + M_SHARE] + 0 * rest, still, slope, max(((level - rest) * c) / h, 0), X[slots + M_ROOT + 1]);
+    const v: V = entering(
+      end,
+      q,
+      K[k + M_SHARE] + 0 * rest,
+      still,
+      slope,
+      max(((level - rest) * c) / h, 0),
+      X[slots + M_ROOT + 1],
+    );
     X[slots + M_ROOT + 1] = out ? X[slots + M_ROOT + 1] : v;
     u = out ? u : -v;
     writeIn(end, q, !out, v);

@@ -7,6 +7,9 @@
  * Source: Toro (2009), sec. 9.3, eq. 9.20 (from memory): the linearised Riemann solution. A wave of
  * relative amplitude d reflects about d^2.
  */
+
+import { endArea, writeEnd, writeOut } from './ends.ts';
+import { type B, exp2, type I, log2, N, type V, X } from './lanes.ts';
 import {
   A_C,
   A_GAMMA,
@@ -21,8 +24,6 @@ import {
   Q_P,
   Q_RT,
 } from './layout.ts';
-import { endArea, writeEnd, writeOut } from './ends.ts';
-import { type B, exp2, type I, log2, N, type V, X } from './lanes.ts';
 
 export function nonReflecting(end: I, q: I): void {
   const a: I = N[end + E_X];

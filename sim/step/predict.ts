@@ -17,6 +17,8 @@
  * (tests/order/ends.test.ts). Friction and heat at the wall: wall.ts.
  * Source: van Leer (1984), Toro (2009) sec. 14.4 (from memory); sources at half time, midpoint rule.
  */
+
+import { abs, all, type I, K, min, N, type R, sqrt, type V, X } from './lanes.ts';
 import {
   BURNED,
   CV_R,
@@ -56,7 +58,6 @@ import {
   WALL_HEAT,
   WALL_TEMPERATURE,
 } from './layout.ts';
-import { abs, all, type I, K, min, N, type R, sqrt, type V, X } from './lanes.ts';
 import { limited } from './limiter.ts';
 import { steadyShare } from './taper.ts';
 import { fanning, HEAT_PER_FRICTION } from './wall.ts';
@@ -162,7 +163,8 @@ export function predictCell(duct: I, i: I, n: I, dt: V): void {
     wall = K[k + WALL_TEMPERATURE * s];
     // cp = gamma cv, and cv = (cv / R) R.
     if (wall > 0)
-      toGas = (r0 * speed * rub * HEAT_PER_FRICTION * gamma * X[x + CV_R * s + 1]) / X[x + PER_R * s + 1];
+      toGas =
+        (r0 * speed * rub * HEAT_PER_FRICTION * gamma * X[x + CV_R * s + 1]) / X[x + PER_R * s + 1];
   } else {
     const loss: R = K[k + LOSS * s];
     if (loss > 0) drag = 0 * u0 + 0.5 * loss;
@@ -216,7 +218,8 @@ export function predictCell(duct: I, i: I, n: I, dt: V): void {
   X[x + TOTAL_PRESSURE * s + 1] = pM + headM;
   X[x + WALL_FORCE * s + 1] = headM * (perVolume * narrowing) - rM * drag * uM * abs(uM);
   // 1 / rho at half time from that of the cell, to second order.
-  X[x + WALL_HEAT * s + 1] = toGas * (wall - pM * perRho * (2 - rM * perRho) * X[x + PER_R * s + 1]);
+  X[x + WALL_HEAT * s + 1] =
+    toGas * (wall - pM * perRho * (2 - rM * perRho) * X[x + PER_R * s + 1]);
 
   // A fraction's slope is held back where density changes too, so that it keeps its bounds: halves of
   // the cell with the densities at its faces have the cell's mean fraction.

@@ -3,6 +3,15 @@
  * own time step, crank angle and events; nothing passes from lane to lane, so that a point's figures do
  * not depend on what runs beside it.
  */
+
+import { constriction } from './constriction.ts';
+import { predictCylinder, workCylinder, wrapped } from './cylinder.ts';
+import { collector } from './echo.ts';
+import { readEnd, tallyEnd } from './ends.ts';
+import { exchange, shutEnd } from './exchange.ts';
+import { fluxes } from './faces.ts';
+import { junction } from './junction.ts';
+import { all, type I, K, lookup, min, N, type R, type V, X } from './lanes.ts';
 import {
   CLOSED,
   COLLECTOR,
@@ -14,8 +23,8 @@ import {
   CRANK_MIDDLE,
   CRANK_RATE,
   CRANK_STEP,
-  D_FASTEST,
   D_CELLS,
+  D_FASTEST,
   D_K,
   D_SIZE,
   D_SUMS,
@@ -43,14 +52,6 @@ import {
   VOLUMES,
   VOLUMES_AT,
 } from './layout.ts';
-import { constriction } from './constriction.ts';
-import { predictCylinder, workCylinder, wrapped } from './cylinder.ts';
-import { collector } from './echo.ts';
-import { readEnd, tallyEnd } from './ends.ts';
-import { exchange, shutEnd } from './exchange.ts';
-import { fluxes } from './faces.ts';
-import { junction } from './junction.ts';
-import { all, type I, K, lookup, min, N, type R, type V, X } from './lanes.ts';
 import { mouth } from './mouth.ts';
 import { nonReflecting } from './nonReflecting.ts';
 import { predict } from './predict.ts';

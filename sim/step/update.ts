@@ -10,6 +10,9 @@
  * Temperature follows internal energy by one Newton step a time step, T += (e - e(T)) / cv(T): energy
  * is conserved to the last bit, and T is behind by what it changed in the step, squared.
  */
+
+import { caloric, gasConstant, gasCv, gasE, gasEBurned, gasEFuel } from './gas.ts';
+import { abs, type I, K, max, N, type R, sqrt, type V, X } from './lanes.ts';
 import {
   BURNED,
   CV_R,
@@ -44,8 +47,6 @@ import {
   WALL_FORCE,
   WALL_HEAT,
 } from './layout.ts';
-import { caloric, gasConstant, gasCv, gasE, gasEBurned, gasEFuel } from './gas.ts';
-import { abs, type I, K, max, N, type R, sqrt, type V, X } from './lanes.ts';
 
 /** Advances the cells of a duct by dt [s]. */
 export function update(duct: I, dt: V): void {

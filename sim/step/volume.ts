@@ -6,9 +6,10 @@
  * Boundaries see its state half a step ahead, by the last step's rates. Source: the first law for an
  * open system.
  */
-import {
-  
 
+import { caloric, gasConstant, gasCv, gasE } from './gas.ts';
+import { type I, max, sqrt, type V, X } from './lanes.ts';
+import {
   G_MASS,
   G_OPENING,
   Q_BURNED,
@@ -26,8 +27,6 @@ import {
   V_SIZE,
   V_T,
 } from './layout.ts';
-import { caloric, gasConstant, gasCv, gasE } from './gas.ts';
-import { type I, max, sqrt, type V, X } from './lanes.ts';
 
 /** Sets the visible state from the contents `ahead` [s] of now. */
 export function showVolume(x: I, ahead: V): void {

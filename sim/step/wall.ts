@@ -19,7 +19,7 @@ export const HEAT_PER_FRICTION: R = 2.5130396903;
 /** One over the lowest Reynolds number: gas all but at rest. */
 const HIGHEST_PER_RE: R = 0.01;
 /** (log2(10) / 3.6)^2: the law with the logarithm to base 2. */
-const TURBULENT: R = 0.8514860;
+const TURBULENT: R = 0.851486;
 /** Viscosity of air [1e-5 Pa s] as a cubic of T / 1000 K. */
 const MU: R = 0.3916679126063845;
 const MU_1: R = 5.5074823864277205;

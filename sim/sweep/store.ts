@@ -1,43 +1,67 @@
 /**
  * Finished points as lines of text, so that a big job can be stopped at any moment and gone on with.
  *
- * One line a point: {"key":K,"outcome":O}, K the hash of what was computed, O the outcome as JSON,
- * whose numbers read back exactly. Lines are only ever appended. A process killed while it writes
- * leaves a torn last line: no beginning of such a line is JSON, so it reads as absent.
+ * One line a point: {"sum":S,"by":P,"key":K,"outcome":O}, S the first 16 digits of the SHA-256 of all
+ * that follows it in the line, P name and version of the program, K the hash of what was computed, O
+ * the outcome as JSON, whose numbers read back exactly. Lines are only ever appended. A line that was
+ * torn or damaged does not fit its sum and reads as absent: its point is computed again.
  */
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { canonicalJson } from '../canonicalJson.ts';
 import { PROGRAM } from '../version.ts';
+import { isOutcome } from './outcome.ts';
 import type { PointJob, PointOutcome, PointRunner } from './runner.ts';
 
 /** Finished points by the key of their job. */
 export type FinishedPoints = Map<string, PointOutcome>;
 
+/** Where the points of a store come from. */
+export interface StoreOwner {
+  /** Scenario file, without its folder. */
+  file: string;
+  title: string;
+}
+
+/** What a store's text holds. */
+export interface StoreContents {
+  points: FinishedPoints;
+  /** Lines that do not fit their sum, or hold no outcome. */
+  unreadable: number;
+  /** Sound lines of other programs or versions: how many, by their name. */
+  foreign: Map<string, number>;
+  /** Whose points they are; absent in a store that says nothing of it. */
+  owner?: StoreOwner;
+}
+
+const BY = `${PROGRAM.name} ${PROGRAM.version}`;
+
 /** The name of what a job computes: engine, speed and program version; titles do not count. */
 export function jobKey({ engine, speed }: PointJob): string {
   const asked = { engine: { ...engine, title: '' }, speed, version: PROGRAM.version };
-  return bytesToHex(sha256(utf8ToBytes(canonicalJson(asked))));
+  return hashOf(canonicalJson(asked));
 }
 
 /** One finished point as a line, with its end. */
 export function pointLine(key: string, outcome: PointOutcome): string {
-  return `${JSON.stringify({ key, outcome }, (_, value) => nonFiniteAsText(value))}\n`;
+  return summed({ by: BY, key, outcome });
 }
 
-/** The points of a store's text; torn and foreign lines are passed over. */
-export function readPoints(text: string): FinishedPoints {
-  const points: FinishedPoints = new Map();
-  for (const line of text.split('\n')) {
-    const record = readLine(line);
-    if (record) points.set(record.key, record.outcome);
-  }
-  return points;
+/** The first line of a store. */
+export function ownerLine(owner: StoreOwner): string {
+  return summed({ by: BY, owner });
 }
 
-/** What must be appended before the next line, where the last one was torn. */
-export function mending(text: string): '' | '\n' {
-  return text === '' || text.endsWith('\n') ? '' : '\n';
+/** Reads a store's text; of lines with one key the last counts. */
+export function readStore(text: string): StoreContents {
+  const contents: StoreContents = { points: new Map(), unreadable: 0, foreign: new Map() };
+  for (const line of text.split('\n')) if (line !== '') readInto(contents, line);
+  return contents;
+}
+
+/** How many characters of a store's text are whole lines; what follows was torn. */
+export function wholeLines(text: string): number {
+  return text.lastIndexOf('\n') + 1;
 }
 
 /**
@@ -73,19 +97,48 @@ export function unfinished<T extends PointJob>(jobs: readonly T[], finished: Fin
   return jobs.filter((job) => !finished.has(jobKey(job)));
 }
 
-function readLine(line: string): { key: string; outcome: PointOutcome } | undefined {
+const hashOf = (text: string) => bytesToHex(sha256(utf8ToBytes(text)));
+
+/** Digits of a sum: a changed line passes once in 2^64. */
+const SUM_DIGITS = 16;
+
+const sumOf = (text: string) => hashOf(text).slice(0, SUM_DIGITS);
+
+function summed(record: object): string {
+  const body = JSON.stringify(record, (_, value) => nonFiniteAsText(value)).slice(1);
+  return `{"sum":"${sumOf(body)}",${body}\n`;
+}
+
+const LINE = /^\{"sum":"([0-9a-f]{16})",(.*)$/;
+
+function readInto(contents: StoreContents, line: string): void {
+  const [, sum, body] = LINE.exec(line) ?? [];
+  const sound = body !== undefined && sumOf(body) === sum;
+  const record = sound ? recordOf(`{${body}`) : undefined;
+  if (!record) contents.unreadable++;
+  else if (record.by !== BY) {
+    contents.foreign.set(record.by, (contents.foreign.get(record.by) ?? 0) + 1);
+  } else if (record.owner) contents.owner ??= record.owner as StoreOwner;
+  else if (typeof record.key === 'string' && isOutcome(record.outcome)) {
+    contents.points.set(record.key, record.outcome);
+  } else contents.unreadable++;
+}
+
+interface StoreRecord {
+  by: string;
+  key?: unknown;
+  outcome?: unknown;
+  owner?: unknown;
+}
+
+function recordOf(text: string): StoreRecord | undefined {
   try {
-    const record: unknown = JSON.parse(line, (_, value) => textAsNonFinite(value));
-    return isRecord(record) ? record : undefined;
+    const record: unknown = JSON.parse(text, (_, value) => textAsNonFinite(value));
+    const named = record instanceof Object && 'by' in record && typeof record.by === 'string';
+    return named ? (record as StoreRecord) : undefined;
   } catch {
     return undefined;
   }
-}
-
-function isRecord(value: unknown): value is { key: string; outcome: PointOutcome } {
-  if (!(value instanceof Object && 'key' in value && 'outcome' in value)) return false;
-  const { key, outcome } = value;
-  return typeof key === 'string' && outcome instanceof Object && 'speed' in outcome;
 }
 
 /** JSON has no word for these. */

@@ -56,3 +56,23 @@ export async function sweep(
   );
   return table;
 }
+
+/** One length at all speeds. */
+export interface LengthCurve {
+  /** Trumpet length, rim plane to body face [m]. */
+  length: number;
+  outcomes: PointOutcome[];
+}
+
+/** Curves of the given lengths [m]. */
+export async function runLengths(
+  engine: EngineSpecification,
+  lengths: readonly number[],
+  speeds: readonly number[],
+  runner: PointRunner,
+  observer: SweepObserver = {},
+): Promise<LengthCurve[]> {
+  const variants = lengths.map((length) => withLength(engine, length));
+  const table = await sweep(variants, speeds, runner, observer);
+  return lengths.map((length, i) => ({ length, outcomes: table[i]! }));
+}

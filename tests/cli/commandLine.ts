@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { PassThrough } from 'node:stream';
 import { text as textOf } from 'node:stream/consumers';
 import { runCommandLine } from '../../sim/cli/program.ts';
-import type { Workers } from '../../sim/cli/workers.ts';
+import type { Computer } from '../../sim/sweep/tasks.ts';
 
 export interface Answer {
   code: number | null;
@@ -45,11 +45,17 @@ export function answer(...words: string[]): Promise<Answer> {
 }
 
 /** The same with points from `workers` in place of worker threads. */
-export async function answerFrom(
-  workers: Workers | undefined,
+export function answerFrom(workers: Computer | undefined, ...words: string[]): Promise<Answer> {
+  return answerOn({ workers }, ...words);
+}
+
+/** The same on a terminal of so many columns. */
+export async function answerOn(
+  { workers, columns }: { workers?: Computer | undefined; columns?: number | undefined },
   ...words: string[]
 ): Promise<Answer> {
   const [out, err] = [new PassThrough(), new PassThrough()];
+  if (columns !== undefined) Object.assign(out, { isTTY: true, columns });
   const [stdout, stderr] = [textOf(out), textOf(err)];
   const code = await runCommandLine(words, { out, err, ...(workers && { workers }) });
   out.end();

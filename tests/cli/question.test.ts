@@ -2,7 +2,6 @@
 import { readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { SweepDocument, VariantDocument } from '../../sim/index.ts';
 import { answer, coarseText, fileOf, freshFolder } from './commandLine.ts';
 
 const quick = coarseText().replace('step: 100 mm', 'step: 200 mm');
@@ -18,13 +17,13 @@ describe('sweep --vary', () => {
     ];
     const { code, stdout } = await answer('sweep', file, ...vary, '--json', '--workers', '1');
     expect(code).toBe(0);
-    const document = JSON.parse(stdout) as VariantDocument;
+    const document = JSON.parse(stdout);
     expect(document.schema.name).toBe('trumpetry-variants');
-    expect(document.keys.map(({ key }) => key)).toEqual([
+    expect(document.keys.map(({ key }: { key: string }) => key)).toEqual([
       'intake.trumpet.diameter',
       'intake.trumpet.length',
     ]);
-    expect(document.variants.map(({ values }) => values.join(' '))).toEqual([
+    expect(document.variants.map(({ values }: { values: string[] }) => values.join(' '))).toEqual([
       '43mm 100 mm',
       '43mm 150 mm',
       '43mm 200 mm',
@@ -33,7 +32,7 @@ describe('sweep --vary', () => {
       '47mm 200 mm',
     ]);
     expect(document.best_second).toHaveLength(2);
-    const means = document.variants.map(({ band_mean }) => band_mean!);
+    const means = document.variants.map(({ band_mean }: { band_mean: number }) => band_mean);
     const best = document.variants[means.indexOf(Math.max(...means))]!;
     expect(document.recommended).toEqual(best.values);
   });
@@ -87,26 +86,29 @@ describe('sweep with a shelf, floors and doubt', () => {
     const words = ['--uncertainty', '--samples', '16', '--seed', '3', '--json'];
     const { code, stdout } = await answer('sweep', file, ...words);
     expect(code).toBe(0);
-    const document = JSON.parse(stdout) as SweepDocument;
+    const document = JSON.parse(stdout);
     expect(document.target.floors).toEqual([{ speed_rpm: 8000, most_loss_percent: 2 }]);
     expect(document.lengths_mm).toContain(280);
     expect(document.shelf?.buy_mm).toBeGreaterThanOrEqual(document.recommended.length_mm!);
-    expect(document.trade_offs.map(({ length_mm }) => length_mm)).toContain(90);
+    expect(document.trade_offs.map(({ length_mm }: { length_mm: number }) => length_mm)).toContain(
+      90,
+    );
     expect(document.mixed?.short_cylinders).toBe(2);
-    const doubt = document.uncertainty!;
+    const doubt = document.uncertainty;
+    const inputs: { key: string; given: boolean; share_of_variance: number }[] = doubt.inputs;
     expect(doubt.samples).toBe(16);
-    expect(doubt.inputs.map(({ key }) => key).sort()).toEqual([
+    expect(inputs.map(({ key }) => key).sort()).toEqual([
       'intake.port.length',
       'intake.valves.lift.close',
     ]);
-    expect(doubt.inputs.every(({ given }) => given)).toBe(true);
-    const shares = doubt.inputs.map(({ share_of_variance }) => share_of_variance!);
+    expect(inputs.every(({ given }) => given)).toBe(true);
+    const shares = inputs.map(({ share_of_variance }) => share_of_variance);
     expect([...shares].sort((a, b) => b - a)).toEqual(shares);
     const [probability, low, high] = doubt.probability_better as [number, number, number];
     expect(low).toBeLessThanOrEqual(probability);
     expect(high).toBeGreaterThanOrEqual(probability);
-    doubt.recommended.p5.forEach((value, i) => {
-      expect(value!).toBeLessThanOrEqual(doubt.recommended.p95[i]!);
+    doubt.recommended.p5.forEach((value: number, i: number) => {
+      expect(value).toBeLessThanOrEqual(doubt.recommended.p95[i]!);
     });
   }, 300_000);
 });

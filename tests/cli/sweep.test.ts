@@ -3,7 +3,6 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { z } from 'zod';
-import type { SweepDocument } from '../../sim/index.ts';
 import {
   type Answer,
   answer,
@@ -64,7 +63,7 @@ const out = freshFolder();
 let text: Answer;
 let jsonOne: Answer;
 let jsonTwo: Answer;
-let sweep: SweepDocument;
+let sweep: z.infer<typeof CONTRACT>;
 
 beforeAll(async () => {
   text = await answer('sweep', file, '--out', out, '--workers', '2');

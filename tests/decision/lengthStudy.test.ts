@@ -1,6 +1,6 @@
 /** The main job on a runner that knows the answer: a curve worked out by hand, no gas. */
 import { describe, expect, it } from 'vitest';
-import { lengthStudy } from '../../sim/decision/lengthStudy.ts';
+import { lengthStudy } from '../../sim/study/length/compute.ts';
 import { readDemo, toyRunner } from '../toy.ts';
 
 const { engine } = readDemo('hill-climb');

@@ -1,11 +1,11 @@
 /** Two lengths spread over the cylinders: arithmetic by hand, and against all cylinders solved. */
 import { describe, expect, it } from 'vitest';
-import type { LengthCurve } from '../../sim/decision/lengthStudy.ts';
 import { flattestPair, mixedLengths } from '../../sim/decision/mixedLengths.ts';
 import { Run } from '../../sim/engine/cycle.ts';
 import { engineModel } from '../../sim/engine/plan.ts';
 import { runPoint } from '../../sim/engine/point.ts';
 import type { EngineSpecification } from '../../sim/specification.ts';
+import type { LengthCurve } from '../../sim/sweep/sweep.ts';
 import { withLength } from '../../sim/sweep/sweep.ts';
 import { readDemo, toyPoint } from '../toy.ts';
 

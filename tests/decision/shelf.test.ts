@@ -1,8 +1,8 @@
 /** From the best length to the shelf, on tables worked by hand. */
 import { describe, expect, it } from 'vitest';
-import type { WeighedLength } from '../../sim/decision/lengthStudy.ts';
-import { lengthStudy } from '../../sim/decision/lengthStudy.ts';
 import { type Fit, shelfAnswer, shelfLengths } from '../../sim/decision/shelf.ts';
+import type { WeighedLength } from '../../sim/decision/tradeOff.ts';
+import { lengthStudy } from '../../sim/study/length/compute.ts';
 import { readDemo, toyRunner } from '../toy.ts';
 
 /** Means on the parabola 1 - 100 (L - 0.112)^2: best at 112 mm. */

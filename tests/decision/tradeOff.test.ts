@@ -1,9 +1,10 @@
 /** What counts as the price: losses outside the bands, whatever is lost inside them. */
 import { describe, expect, test } from 'vitest';
-import { lengthStudy } from '../../sim/decision/lengthStudy.ts';
 import { tradeOff } from '../../sim/decision/tradeOff.ts';
-import { sweepDocument } from '../../sim/report/sweepDocument.ts';
-import { sweepText } from '../../sim/report/textReport.ts';
+import { reportText } from '../../sim/report/report.ts';
+import { lengthStudy } from '../../sim/study/length/compute.ts';
+import { sweepDocument } from '../../sim/study/length/tables.ts';
+import { sweepReport } from '../../sim/study/length/tell.ts';
 import { readDemo, toyRunner } from '../toy.ts';
 
 const speeds = [4000, 5000, 6000, 7000, 8000];
@@ -54,10 +55,10 @@ test('what is printed of such a length', async () => {
   });
   const study = await lengthStudy({ engine, lengths: [0.06, 0.18], speeds: own, target }, runner);
   expect(study.recommended.length).toBe(0.18);
-  const text = sweepText(study, scenario).join('\n');
+  const text = reportText(sweepReport(study, scenario)).join('\n');
   expect(text).toContain('at worst 2.0 % less, at 8200 rpm');
-  expect(text).toMatch(/180 mm .* 2\.0 % at 8200 rpm +cut this/);
-  const document = sweepDocument(study, { title: '', hash: '' });
+  expect(text).toMatch(/^ +180 .* 2\.0 +8200 .*cut this$/m);
+  const document = sweepDocument(study, scenario);
   const { recommended, trade_offs } = document;
   expect(recommended).toMatchObject({ worst_loss_outside_band_percent: 2, at_rpm: 8200 });
   expect(trade_offs.at(-1)).toMatchObject({

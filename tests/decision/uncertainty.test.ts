@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { latinHypercube } from '../../sim/decision/latinHypercube.ts';
 import { meanOf, quantile, shareOf } from '../../sim/decision/sampleFigures.ts';
-import { type InputSample, uncertaintyStudy } from '../../sim/decision/uncertainty.ts';
+import type { InputSample } from '../../sim/decision/uncertainty.ts';
+import { uncertaintyStudy } from '../../sim/study/doubt/compute.ts';
 import { readDemo, type ToyInput, toyRunner } from '../toy.ts';
 
 const { engine } = readDemo('hill-climb');

@@ -330,8 +330,8 @@ const EDITS: Edit[] = [
     name: 'timing given twice',
     from: 'open: 28 deg BTDC',
     to: 'centre: 106 deg ATDC\n      open: 28 deg BTDC',
-    path: 'intake.valves.lift',
-    says: 'the timing is given twice',
+    path: 'intake.valves.lift.centre',
+    says: 'the lift is given twice',
     at: 'centre:',
   },
   {
@@ -417,14 +417,14 @@ const EDITS: Edit[] = [
     from: 'radius: 12 mm',
     to: 'depth: 12 mm',
     path: 'intake.trumpet.bellmouth',
-    says: 'only one side of the flare',
+    says: 'overhang is missing',
   },
   {
     name: 'a flare described twice',
     from: 'radius: 12 mm',
     to: 'radius: 12 mm\n      depth: 12 mm',
     path: 'intake.trumpet.bellmouth.radius',
-    says: 'described twice',
+    says: 'the flare is given twice',
     at: 'radius: 12 mm',
   },
   {
@@ -440,7 +440,7 @@ const EDITS: Edit[] = [
     from: 'diameter: 41 mm',
     to: 'diameterAirEnd: 41 mm',
     path: 'exhaust.primary',
-    says: 'only one end of the taper',
+    says: 'diameterValveEnd is missing',
     at: 'length: 820',
   },
   {

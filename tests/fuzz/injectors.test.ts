@@ -1,9 +1,9 @@
 /** Wrong injectors are told by name, at their place. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { placementStudy } from '../../sim/decision/placement.ts';
 import { ScenarioError, type ScenarioIssue } from '../../sim/errors.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
+import { placementStudy } from '../../sim/study/inject/compute.ts';
 import { runHere } from '../../sim/sweep/runner.ts';
 
 const text = readFileSync('scenarios/endurance-six.yaml', 'utf8');
@@ -56,10 +56,16 @@ describe('injectors', () => {
       'two places',
       'fromValve: 110 mm',
       'fromValve: 110 mm\n      fromMouth: 50 mm',
-      'injectors.each.0',
-      'both given',
+      'injectors.each.0.fromMouth',
+      'the place of the nozzle is given twice',
     ],
-    ['no place', 'fromValve: 110 mm # drawing of the head', '', 'injectors.each.0', 'missing'],
+    [
+      'no place',
+      'fromValve: 110 mm # drawing of the head',
+      '',
+      'injectors.each.0',
+      'the place of the nozzle is missing',
+    ],
     ['a misspelt key', 'cone: 18 deg', 'kone: 18 deg', 'injectors.each.0.kone', 'not a key'],
     [
       'speeds that do not rise',

@@ -2,10 +2,10 @@
 import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Workers } from '../../sim/cli/workers.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
 import type { Scenario } from '../../sim/scenario/resolve.ts';
-import { answerFrom } from '../cli/commandLine.ts';
+import type { Computer } from '../../sim/sweep/tasks.ts';
+import { answerOn } from '../cli/commandLine.ts';
 import type { Demo } from '../scenario.ts';
 import { cheapText, type Said } from './cheap.ts';
 
@@ -104,8 +104,9 @@ export function callsOf(demo: Demo): Call[] {
 export async function answerOf(
   demo: Demo,
   call: Call,
-  workers: (scenario: Scenario) => Workers,
+  workers: (scenario: Scenario) => Computer,
   json = false,
+  columns?: number,
 ): Promise<Answered> {
   const folder = mkdtempSync(join(tmpdir(), 'trumpetry-golden-'));
   const [file, run, out] = ['engine.yaml', 'run.csv', 'out'].map((name) => join(folder, name)) as [
@@ -125,7 +126,7 @@ export async function answerOf(
     ...(json ? ['--json'] : command === 'check' ? [] : ['--out', out]),
   ];
   const plain = (said: string) => said.replaceAll(folder, 'FOLDER');
-  const answer = await answerFrom(workers(readScenario(text, file)), ...words);
+  const answer = await answerOn({ workers: workers(readScenario(text, file)), columns }, ...words);
   const names = existsSync(out) ? readdirSync(out) : [];
   const written = names.filter((name) => !/^points/.test(name));
   return {

@@ -3,17 +3,17 @@ import { createHash } from 'node:crypto';
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
-import type { TraceJob } from '../../sim/cli/pointWorker.ts';
-import type { Workers } from '../../sim/cli/workers.ts';
 import type { PointResult } from '../../sim/engine/point.ts';
 import type { Trace } from '../../sim/engine/trace.ts';
 import type { PointJob } from '../../sim/sweep/runner.ts';
+import type { TraceJob } from '../../sim/sweep/tasks.ts';
+import { computerOf } from './computer.ts';
 
 /** Figures by chance, the same for the same job. */
-export const chanceWorkers: Workers = {
-  run: async (job) => chancePoint(job),
-  trace: async (job) => chanceTrace(job),
-};
+export const chanceWorkers = computerOf(
+  async (job) => chancePoint(job),
+  async (job) => chanceTrace(job),
+);
 
 type Between = (low: number, high: number) => number;
 

@@ -4,11 +4,12 @@
  * tests/golden -u`.
  */
 import { describe, expect, test } from 'vitest';
-import type { Workers } from '../../sim/cli/workers.ts';
+import type { Computer } from '../../sim/sweep/tasks.ts';
 import { answerFrom, fileOf } from '../cli/commandLine.ts';
 import type { Demo } from '../scenario.ts';
 import { type Answered, answerOf, type Call, callsOf } from './calls.ts';
 import { cheapText, DEMOS } from './cheap.ts';
+import { computerOf } from './computer.ts';
 import { knownWorkers, readPoints } from './points.ts';
 import { readableHtml, readableJson } from './readable.ts';
 
@@ -47,12 +48,12 @@ function faultyWorkers(demo: Demo): Parameters<typeof answerOf>[2] {
   return (scenario) => {
     const known = knownWorkers(scenario, readPoints(demo));
     const failure = 'non-physical state in "runner", cell 4 of 9, 12.5 deg: pressure -3 Pa';
-    const run: Workers['run'] = async (job) => {
+    const run: Computer['run'] = async (job) => {
       const [length, outcome] = [job.engine.intake.trumpet.length, await known.run(job)];
       if (length === 0.12 && job.speed === 4800) return { speed: job.speed, failure };
       return length === 0.09 && job.speed === 8200 ? { ...outcome, settled: false } : outcome;
     };
-    return { run, trace: async ({ speed }) => ({ speed, failure }) };
+    return computerOf(run, async ({ speed }) => ({ speed, failure }));
   };
 }
 
@@ -79,10 +80,8 @@ describe('what goes wrong', () => {
     expect(code).toBe(answer.code);
   });
 
-  const none: Workers = {
-    run: () => Promise.reject(new Error('nothing is computed of a wrong file')),
-    trace: () => Promise.reject(new Error('nothing is computed of a wrong file')),
-  };
+  const refuse = () => Promise.reject(new Error('nothing is computed of a wrong file'));
+  const none = computerOf(refuse, refuse);
   test.each([
     ['scenario', { 'engine.bore': '86 mmm', 'engine.strokes': 4, 'intake.trumpet.length': '9 m' }],
     ['either-or', { 'exhaust.primary.diameterAirEnd': '41 mm', 'target.bands': [] }],

@@ -9,11 +9,19 @@
 import { createHash } from 'node:crypto';
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { point, type TraceJob, trace } from '../../sim/cli/pointWorker.ts';
-import type { Workers } from '../../sim/cli/workers.ts';
 import type { Trace } from '../../sim/engine/trace.ts';
 import type { Scenario } from '../../sim/scenario/resolve.ts';
-import type { PointFailure, PointJob, PointOutcome } from '../../sim/sweep/runner.ts';
+import {
+  type PointFailure,
+  type PointJob,
+  type PointOutcome,
+  runJob,
+} from '../../sim/sweep/runner.ts';
+import { type Computer, TASKS, type TraceJob } from '../../sim/sweep/tasks.ts';
+import { computerOf } from './computer.ts';
+
+const { trace } = TASKS;
+const point = runJob;
 
 export type KnownPoints = Record<string, PointOutcome | Trace | PointFailure>;
 
@@ -37,16 +45,16 @@ const sevenDigits = (_: string, value: unknown) =>
   typeof value === 'number' ? Number(value.toPrecision(7)) : value;
 
 /** Answers from what is known. */
-export function knownWorkers(scenario: Scenario, points: KnownPoints): Workers {
+export function knownWorkers(scenario: Scenario, points: KnownPoints): Computer {
   const known = async (kind: string, job: PointJob) => {
     const found = points[keyOf(kind, scenario, job)];
     if (found) return found;
     throw new Error(`no point ${keyOf(kind, scenario, job)}: npm run golden-points`);
   };
-  return {
-    run: async (job) => (await known('point', job)) as PointOutcome,
-    trace: async (job) => (await known('trace', job)) as Trace | PointFailure,
-  };
+  return computerOf(
+    async (job) => (await known('point', job)) as PointOutcome,
+    async (job) => (await known('trace', job)) as Trace | PointFailure,
+  );
 }
 
 /** Computes what is not among the `earlier` points, and keeps all that is asked for in `points`. */
@@ -54,16 +62,16 @@ export function learningWorkers(
   scenario: Scenario,
   points: KnownPoints,
   earlier: KnownPoints,
-): Workers {
+): Computer {
   const learn = <T extends KnownPoints[string]>(kind: string, job: PointJob, compute: () => T) => {
     const key = keyOf(kind, scenario, job);
     points[key] ??= earlier[key] ?? compute();
     return points[key] as T;
   };
-  return {
-    run: async (job) => learn('point', job, () => point(job)),
-    trace: async (job) => learn('trace', job, () => thinned(job)),
-  };
+  return computerOf(
+    async (job) => learn('point', job, () => point(job)),
+    async (job) => learn('trace', job, () => thinned(job)),
+  );
 }
 
 /** Rows of a kept trace are this many times as far apart as computed. */

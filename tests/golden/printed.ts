@@ -1,9 +1,10 @@
 /** What a command prints of points by chance, and figures to hold it against. */
 import { expect } from 'vitest';
-import { askedStations, askedVary } from '../../sim/cli/asked.ts';
 import type { TradeOff } from '../../sim/decision/tradeOff.ts';
 import type { PointResult } from '../../sim/engine/point.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
+import { readVariedKey } from '../../sim/scenario/readValue.ts';
+import { askedTrace } from '../../sim/study/trace/ask.ts';
 import { isFailure, type PointOutcome } from '../../sim/sweep/runner.ts';
 import type { Demo } from '../scenario.ts';
 import { answerOf, type Call, callsOf } from './calls.ts';
@@ -16,12 +17,15 @@ import { ANYTHING, type Shown, tenDigits } from './tables.ts';
 export const HEAD = ['schema', 'program', 'scenario', 'speeds_rpm', 'length_mm', 'audit'];
 export const FLAGS = ['settled', 'failures'];
 
+/** A terminal on which no cell wraps. */
+const WIDE = 400;
+
 const callNamed = (demo: Demo, name: string) =>
   callsOf(demo).find((call) => call.name === name) as Call;
 
 export async function printed(demo: Demo, name: string) {
   const call = callNamed(demo, name);
-  const { stdout, files } = await answerOf(demo, call, () => chanceWorkers);
+  const { stdout, files } = await answerOf(demo, call, () => chanceWorkers, false, WIDE);
   const ending = (end: string) =>
     Object.entries(files).find(([file]) => file.endsWith(end))?.[1] ?? '';
   const scenario = readScenario(cheapText(demo, call.said), demo);
@@ -29,7 +33,10 @@ export async function printed(demo: Demo, name: string) {
   return {
     scenario,
     others: files,
-    ...(call.words.includes('--stations') && { stations: askedStations(stations) }),
+    ...(call.words.includes('--stations') && {
+      stations: askedTrace({ options: { stations }, scenario, file: '', text: '', read: String })
+        .stations,
+    }),
     text: stdout,
     csv: ending('.csv'),
     html: ending('.html'),
@@ -40,7 +47,16 @@ export async function printed(demo: Demo, name: string) {
 /** The keys that a call varies. */
 export function axesOf(demo: Demo, name: string) {
   const { words } = callNamed(demo, name);
-  return askedVary(words.filter((_, i) => words[i - 1] === '--vary'))!;
+  const axes = words
+    .filter((_, i) => words[i - 1] === '--vary')
+    .map((text) => {
+      const axis = readVariedKey(text);
+      if ('problem' in axis) throw new Error(axis.problem);
+      return axis;
+    });
+  // A condition beside a choice stands first.
+  const isCondition = ({ path }: { path: string }) => /^ambient\.|^fuel\.lambda$/.test(path);
+  return axes.sort((a, b) => Number(isCondition(b)) - Number(isCondition(a)));
 }
 
 export function sound(outcome: PointOutcome): PointResult {
@@ -74,25 +90,24 @@ export function expectTradeOff(
   }
 }
 
-/** The cells of a length or variant in words; loss and speed stand in one cell or in two. */
+/** The cells of a length or variant in words. */
 export function tradeOffFigures(
   { bandMean, gainPercent, worstLossPercent, worstLossSpeed, least }: TradeOff,
   length: number,
   own: boolean,
-  twoCells: boolean,
 ): Record<string, Shown> {
-  const lossless = worstLossSpeed === undefined;
   return {
     length: 1e3 * length,
+    'trumpet length': 1e3 * length,
     'mean VE in band': bandMean,
     'mean torque in band': bandMean,
     gain: own ? undefined : gainPercent,
-    'worst loss outside': lossless
-      ? undefined
-      : twoCells
-        ? worstLossPercent
-        : [worstLossPercent, worstLossSpeed],
+    'gain in the band': own ? undefined : gainPercent,
+    'worst loss': worstLossPercent,
+    'worst loss outside': worstLossPercent,
     at: worstLossSpeed,
+    'at speed': worstLossSpeed,
+    least,
     'least in band': least,
     remark: ANYTHING,
     '': ANYTHING,

@@ -4,15 +4,18 @@
  * -u`) and says by how much. Bits are those of Node 20: other versions may round `**` otherwise.
  */
 import { describe, expect, test } from 'vitest';
-import { point, trace } from '../../sim/cli/pointWorker.ts';
-import { withShare } from '../../sim/decision/placement.ts';
 import { STATIONS } from '../../sim/engine/trace.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
-import { isFailure } from '../../sim/sweep/runner.ts';
+import { withShare } from '../../sim/study/inject/compute.ts';
+import { isFailure, runJob } from '../../sim/sweep/runner.ts';
 import { withLength } from '../../sim/sweep/sweep.ts';
+import { TASKS } from '../../sim/sweep/tasks.ts';
 import type { Demo } from '../scenario.ts';
 import { cheapText, DEMOS } from './cheap.ts';
 import { indented } from './readable.ts';
+
+const { trace } = TASKS;
+const point = runJob;
 
 const golden = (name: string, figures: unknown) =>
   expect(`${indented(figures)}\n`).toMatchFileSnapshot(`./solver/${name}.json`);

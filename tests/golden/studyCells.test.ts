@@ -1,9 +1,9 @@
 /** As cells.test.ts: other keys, doubt, traces, injectors, a measured run, the scenario itself. */
 import { expect, test } from 'vitest';
-import { placementStudy } from '../../sim/decision/placement.ts';
-import { variantStudy } from '../../sim/decision/variantStudy.ts';
 import { STATIONS } from '../../sim/engine/trace.ts';
 import { variantEngines } from '../../sim/scenario/variants.ts';
+import { placementStudy } from '../../sim/study/inject/compute.ts';
+import { variantStudy } from '../../sim/study/vary/compute.ts';
 import { answerFrom, fileOf } from '../cli/commandLine.ts';
 import { chanceWorkers } from './chance.ts';
 import { cheapText, DEMOS } from './cheap.ts';
@@ -62,9 +62,8 @@ test.each(DEMOS.flatMap((demo) => ['vary', 'vary-two'].map((name) => [demo, name
         const said = keys.flatMap(({ path }, k) =>
           [path, short(path)].map((head) => [head, weighed.texts[k]!]),
         );
-        const figures = tradeOffFigures(weighed, 0, false, rows === table);
-        const loss = rows === table && { 'worst loss outside': weighed.worstLossPercent };
-        expectRow(cells, { ...figures, ...loss, ...Object.fromEntries(said) });
+        const figures = tradeOffFigures(weighed, 0, false);
+        expectRow(cells, { ...figures, ...Object.fromEntries(said) });
       });
     }
   },
@@ -107,7 +106,11 @@ test.each(DEMOS)('%s trace', async (demo) => {
   const { scenario, text, csv, document, stations } = await printed(demo, 'trace');
   const { engine, target } = scenario;
   const speed = Math.round((target.from + target.to) / 2);
-  const whole = await chanceWorkers.trace({ engine, speed, stations: stations ?? STATIONS });
+  const whole = await chanceWorkers.task('trace', {
+    engine,
+    speed,
+    stations: stations ?? STATIONS,
+  });
   if ('failure' in whole) throw new Error(whole.failure);
   const perMille = (values: readonly number[]) => values.map((value) => value / 1000);
   const milli = (values: readonly number[]) => values.map((value) => value * 1000);
@@ -175,7 +178,7 @@ test('injectors', async () => {
     }
     points.forEach((point, j) => {
       const figures = Object.entries(PLACEMENT).map(([key, of]) => [key, of(point) ?? '']);
-      const others = { placement: name, speed_rpm: point.speed, settled: 'true', failures: '' };
+      const others = { placement: name, speed_rpm: point.speed, settled: 'true', failure: '' };
       const cells = rows[i * speeds.length + j]!;
       for (const [key, figure] of figures) if (figure === '') expect(cells[key!]).toBe('');
       const ten = figures.map(([key, figure]) => [
@@ -210,7 +213,8 @@ test.each(DEMOS)('%s compare', async (demo) => {
     const { speeds_rpm, measured, predicted, calibration } = document;
     const fitted = calibration?.predicted;
     const figures = speeds_rpm.map((speed: number, j: number) => ({
-      rpm: speed,
+      speed,
+      'engine speed': speed,
       measured: measured[j],
       predicted: predicted[j],
       difference: 100 * (predicted[j] / measured[j] - 1),
@@ -221,7 +225,7 @@ test.each(DEMOS)('%s compare', async (demo) => {
       fitted_torque_Nm: fitted?.[j],
     }));
     const table = htmlTables(html)[0]!;
-    for (const rows of [csvRows(csv), textRows(text, 'rpm'), table]) {
+    for (const rows of [csvRows(csv), textRows(text, 'speed'), table]) {
       expect(rows).toHaveLength(speeds_rpm.length);
       rows.forEach((cells, j) => {
         expectRow(cells, figures[j]!);

@@ -1,8 +1,8 @@
 /** Runs carried to the air of a scenario, by the published factors. */
 import { describe, expect, it } from 'vitest';
 import { vapourPressure } from '../../sim/gas/atmosphere.ts';
-import { inScenarioAir } from '../../sim/report/measuredAir.ts';
 import type { MeasuredRun } from '../../sim/scenario/measuredRun.ts';
+import { inScenarioAir } from '../../sim/study/compare/air.ts';
 
 const scenario = { pressure: 98500, temperature: 293.15, relativeHumidity: 0 };
 const run = (more: Partial<MeasuredRun>): MeasuredRun => ({

@@ -31,7 +31,7 @@ describe('gas that enters', () => {
     expect(Math.abs(loss - entryLossRounded(0))).toBeLessThan(0.1);
   });
 
-  it.each([0.05, 0.1, 0.2])('at Mach %f reflects as Davies (1987) within 4.1 %%', (mach) => {
+  it.each([0.05, 0.1, 0.2])('at Mach %f reflects as Davies (1987) within 4.1 per cent', (mach) => {
     // |R| = ((1 - M) / (1 + M))^0.9 without loss, J. Sound Vib. 115:560, from memory.
     const losses = { entryLoss: 0, exitLoss: 1 };
     const du = 1e-3;

@@ -14,7 +14,6 @@ import {
   runHere,
   runJob,
   runLengths,
-  scenarioHash,
   shelfWords,
   sweepDocument,
 } from '../../sim/index.ts';
@@ -23,7 +22,6 @@ import { QUICK, type Site, site } from './opened.ts';
 const text = readFileSync(QUICK, 'utf8');
 const scenario = readScenario(text, 'quick.yaml');
 const { engine, speeds, sweep, target } = scenario;
-const stamp = { title: scenario.title, hash: scenarioHash(scenario) };
 
 let at: Site;
 let study: LengthStudy;
@@ -101,16 +99,16 @@ describe('the answer', () => {
     await page.locator('#filling .js-plotly-plot').waitFor();
     expect(said).toEqual([]);
     const table = columns(await saved(page, 'filling', 'CSV'));
-    const document = sweepDocument(study, stamp);
+    const document = JSON.parse(JSON.stringify(sweepDocument(study, scenario)));
     const best = column(table, 'recommended');
     expect(best).toHaveLength(speeds.length);
     best.forEach((value, i) => {
-      expect(apart(value, 100 * document.recommended.volumetric_efficiency[i]!)).toBeLessThan(1e-9);
+      expect(apart(value, document.recommended.volumetric_efficiency[i]!)).toBeLessThan(1e-9);
     });
     const map = columns(await saved(page, 'map', 'CSV'));
     speeds.forEach((speed, j) => {
       column(map, `at ${speed} rpm`).forEach((value, i) => {
-        expect(apart(value, 100 * document.volumetric_efficiency[i]![j]!)).toBeLessThan(1e-9);
+        expect(apart(value, document.volumetric_efficiency[i]![j]!)).toBeLessThan(1e-9);
       });
     });
     await page.context().close();
@@ -132,7 +130,7 @@ describe('the answer', () => {
     const length = Math.round(there.recommended.length * 1e3);
     const shown = column(table, `recommended, ${length}`);
     there.recommended.outcomes.forEach((outcome, i) => {
-      const value = 'failure' in outcome ? Number.NaN : 100 * outcome.volumetricEfficiency;
+      const value = 'failure' in outcome ? Number.NaN : outcome.volumetricEfficiency;
       expect(apart(shown[i]!, value)).toBeLessThan(1e-9);
     });
     expect(said).toEqual([]);
@@ -154,9 +152,9 @@ describe('the length under the hand', () => {
     await fullAccuracy(page);
     const table = columns(await saved(page, 'filling', 'CSV'));
     const [curve] = await runLengths(engine, [0.097], speeds, runHere);
-    const document = curveDocument(curve!, speeds, stamp);
+    const document = JSON.parse(JSON.stringify(curveDocument(curve!, scenario)));
     column(table, 'under your hand, 97').forEach((value, i) => {
-      expect(apart(value, 100 * document.volumetric_efficiency[i]!)).toBeLessThan(1e-9);
+      expect(apart(value, document.volumetric_efficiency[i]!)).toBeLessThan(1e-9);
     });
     const pressures = columns(await saved(page, 'closing-pressure', 'CSV'));
     column(pressures, 'under your hand, 97').forEach((value, i) => {
@@ -412,11 +410,11 @@ describe('questions worked out when asked', () => {
     const answer = await lengthStudy(question, runHere);
     expect(await page.locator('#shelf .finding').textContent()).toBe(shelfWords(answer));
     const choices = columns(await saved(page, 'price-of-gain', 'CSV'));
-    expect(column(choices, 'gain in the band')).toHaveLength(answer.weighed.length);
+    expect(column(choices, 'gain_in_band_percent')).toHaveLength(answer.weighed.length);
     answer.weighed.forEach(({ gainPercent }, i) => {
-      expect(column(choices, 'gain in the band')[i]).toBeCloseTo(gainPercent, 7);
+      expect(column(choices, 'gain_in_band_percent')[i]).toBeCloseTo(gainPercent, 7);
     });
-    expect(column(columns(await saved(page, 'shelf', 'CSV')), 'length on sale')).toEqual([80, 160]);
+    expect(column(columns(await saved(page, 'shelf', 'CSV')), 'length_mm')).toEqual([80, 160]);
 
     const begin = page.getByRole('button', { name: 'Work out how sure it is' });
     await begin.click();
@@ -426,12 +424,12 @@ describe('questions worked out when asked', () => {
     await page.getByRole('button', { name: 'Compare the placements' }).click();
     await page.locator('#doubt .finding').waitFor();
     const curves = columns(await saved(page, 'doubt', 'CSV'));
-    const [low, high] = [column(curves, '5 % below, rec'), column(curves, '5 % above, rec')];
+    const [low, high] = [column(curves, 'p5'), column(curves, 'p95')];
     low.forEach((value, i) => {
       expect(high[i]).toBeGreaterThan(value);
     });
     const ranking = columns(await saved(page, 'measure-next', 'CSV'));
-    expect(ranking.input).toEqual(['engine.bore']);
+    expect(ranking.key).toEqual(['engine.bore']);
 
     await page.locator('#injector-place .finding').waitFor();
     // All fuel from above at the highest speed: one point stands for all, which do not know of each other.
@@ -440,8 +438,8 @@ describe('questions worked out when asked', () => {
     const injectors = { ...asked.injectors!, staging };
     const point = runJob({ engine: { ...asked.engine, injectors }, speed });
     const place = columns(await saved(page, 'injector-place', 'CSV'));
-    const shown = column(place, 'efficiency, above').at(-1)!;
-    const own = isFailure(point) ? Number.NaN : 100 * point.volumetricEfficiency;
+    const shown = column(place, 'efficiency_above').at(-1)!;
+    const own = isFailure(point) ? Number.NaN : point.volumetricEfficiency;
     expect(apart(shown, own)).toBeLessThan(SPRAY_APART);
     for (const view of ['split', 'cooling', 'evaporation', 'stand-off', 'pulses']) {
       const table = columns(await saved(page, `injector-${view}`, 'CSV'));
@@ -467,7 +465,7 @@ describe('questions worked out when asked', () => {
     await page.locator('#measured-run .finding').getByText('correlate').waitFor();
     const table = columns(await saved(page, 'measured-run', 'CSV'));
     expect(Object.values(table)[0]!.map(Number)).toEqual(speeds);
-    const figures = column(table, 'torque at the brake, predicted');
+    const figures = column(table, 'predicted_torque_Nm');
     for (const value of figures) expect(value).toBeGreaterThan(0);
     expect(said).toEqual([]);
     await page.context().close();

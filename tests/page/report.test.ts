@@ -3,8 +3,9 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { type Browser, chromium } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { lengthStudy } from '../../sim/decision/lengthStudy.ts';
-import { sweepReport } from '../../sim/report/htmlReport.ts';
+import { reportHtml } from '../../sim/report/report.ts';
+import { lengthStudy } from '../../sim/study/length/compute.ts';
+import { sweepReport } from '../../sim/study/length/tell.ts';
 import { fileOf } from '../cli/commandLine.ts';
 import { readDemo, toyRunner } from '../toy.ts';
 import { chromiumPath } from './chromium.ts';
@@ -19,10 +20,7 @@ beforeAll(async () => {
   const runner = toyRunner(({ length, speed }) => 1 - ((speed - 9000 + 12e3 * length) / 1e4) ** 2);
   const { lengths } = scenario.sweep;
   const study = await lengthStudy({ engine, lengths, speeds, target }, runner);
-  writeFileSync(
-    file,
-    sweepReport(study, scenario, { title: scenario.title, hash: 'ab'.repeat(32) }),
-  );
+  writeFileSync(file, reportHtml(sweepReport(study, scenario)));
   browser = await chromium.launch({ executablePath: chromiumPath(), args: ['--no-sandbox'] });
 });
 

@@ -1,4 +1,10 @@
 /** Standard atmosphere, moist air, power correction. */
+
+import {
+  powerCorrectionDin70020,
+  powerCorrectionIso1585,
+  powerCorrectionSaeJ1349,
+} from '../../sim/decision/powerCorrection.ts';
 import {
   geopotentialAltitude,
   moistAirDensity,
@@ -8,11 +14,6 @@ import {
 } from '../../sim/gas/atmosphere.ts';
 import { componentOf, DRY_AIR } from '../../sim/gas/component.ts';
 import { viscosity } from '../../sim/gas/viscosity.ts';
-import {
-  powerCorrectionDin70020,
-  powerCorrectionIso1585,
-  powerCorrectionSaeJ1349,
-} from '../../sim/report/powerCorrection.ts';
 import { airAndProducts } from '../gases.ts';
 import { absolute, type Check, type Group, relative } from './check.ts';
 

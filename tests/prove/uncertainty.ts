@@ -18,8 +18,9 @@ import { openPointStore } from '../../sim/cli/pointStore.ts';
 import { withWorkers } from '../../sim/cli/workers.ts';
 import { latinHypercube } from '../../sim/decision/latinHypercube.ts';
 import type { Estimate } from '../../sim/decision/sampleFigures.ts';
-import { type UncertaintyStudy, uncertaintyStudy } from '../../sim/decision/uncertainty.ts';
+import type { UncertaintyStudy } from '../../sim/decision/uncertainty.ts';
 import { doubtfulEngines, doubtfulInputs } from '../../sim/scenario/doubt.ts';
+import { uncertaintyStudy } from '../../sim/study/doubt/compute.ts';
 import type { PointRunner } from '../../sim/sweep/runner.ts';
 import { demoText, readDemo } from '../toy.ts';
 
@@ -64,7 +65,12 @@ const count = Number(process.argv[2] ?? 500);
 const start = performance.now();
 const folder = process.argv[3];
 if (folder) mkdirSync(folder, { recursive: true });
-const store = folder ? openPointStore(folder, true) : undefined;
+const store = folder
+  ? openPointStore(folder, {
+      keep: true,
+      owner: { file: 'boosted-four.yaml', title: 'independent samples' },
+    })
+  : undefined;
 const [shipped, brute] = await withWorkers(availableParallelism(), async (workers) => {
   const runner = store?.over(workers) ?? workers;
   return [

@@ -10,7 +10,7 @@
  */
 import { availableParallelism } from 'node:os';
 import { withWorkers } from '../../sim/cli/workers.ts';
-import { withShare } from '../../sim/decision/placement.ts';
+import { withShare } from '../../sim/study/inject/compute.ts';
 import { isFailure, type PointRunner } from '../../sim/sweep/runner.ts';
 import { withLength } from '../../sim/sweep/sweep.ts';
 import { readDemo } from '../toy.ts';

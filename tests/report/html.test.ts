@@ -1,8 +1,9 @@
 /** The report as a file: nothing in it runs, nothing is fetched, whatever the scenario says. */
 import { expect, test } from 'vitest';
-import { lengthStudy } from '../../sim/decision/lengthStudy.ts';
-import { lineChart } from '../../sim/report/htmlChart.ts';
-import { sweepReport } from '../../sim/report/htmlReport.ts';
+import { reportHtml } from '../../sim/report/report.ts';
+import { svgPlot } from '../../sim/report/svgPlot.ts';
+import { lengthStudy } from '../../sim/study/length/compute.ts';
+import { sweepReport } from '../../sim/study/length/tell.ts';
 import { readDemo, toyRunner } from '../toy.ts';
 
 const scenario = readDemo('hill-climb');
@@ -16,13 +17,13 @@ const study = await lengthStudy(
 test('words of the scenario stay words', () => {
   const title = '<script>alert(1)</script> "a" & \'b\'';
   const notes = '</p><img src=x onerror=alert(1)>';
-  const html = sweepReport(study, { ...scenario, title, notes }, { title, hash: 'ab' });
+  const html = reportHtml(sweepReport(study, { ...scenario, title, notes }));
   expect(html).not.toMatch(/<script|<img/);
   expect(html).toContain("&lt;script&gt;alert(1)&lt;/script&gt; &quot;a&quot; &amp; 'b'");
 });
 
 test('every opened element is closed', () => {
-  const html = sweepReport(study, scenario, { title: scenario.title, hash: 'ab' });
+  const html = reportHtml(sweepReport(study, scenario));
   const open: string[] = [];
   const tags = html
     .replace(/<style>[\s\S]*<\/style>/, '')
@@ -38,11 +39,11 @@ test('every opened element is closed', () => {
 
 test('a chart with gaps and one without points', () => {
   const series = { name: 'a', look: 'cut' as const, xs: [0, 1, 2, 3] };
-  const chart = { description: 'd', xLabel: 'x', yLabel: 'y' };
-  const gap = lineChart({ ...chart, series: [{ ...series, ys: [1, Number.NaN, 2, 3] }] }).text;
+  const chart = { id: 'a', caption: 'c', description: 'd', xLabel: 'x', yLabel: 'y' };
+  const gap = svgPlot({ ...chart, series: [{ ...series, ys: [1, Number.NaN, 2, 3] }] }).text;
   const [, path] = /<path class="line cut" d="([^"]*)"/.exec(gap)!;
   expect(path!.match(/M/g)).toHaveLength(2);
   expect(gap).not.toContain('NaN');
-  const none = lineChart({ ...chart, series: [{ ...series, ys: [Number.NaN] }] }).text;
+  const none = svgPlot({ ...chart, series: [{ ...series, ys: [Number.NaN] }] }).text;
   expect(none).toContain('no figure to draw');
 });

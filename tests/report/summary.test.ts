@@ -1,8 +1,10 @@
 /** The decision in words, case by case, from runners that know the answer. */
 import { describe, expect, test } from 'vitest';
-import { type LengthStudy, lengthStudy } from '../../sim/decision/lengthStudy.ts';
-import { curveSentences, decisionSentences } from '../../sim/report/summary.ts';
-import { checkText, sweepText } from '../../sim/report/textReport.ts';
+import { reportText } from '../../sim/report/report.ts';
+import { checkReport } from '../../sim/study/check/tell.ts';
+import { curveSentences } from '../../sim/study/curve/tell.ts';
+import { type LengthStudy, lengthStudy } from '../../sim/study/length/compute.ts';
+import { decisionSentences, sweepReport } from '../../sim/study/length/tell.ts';
 import type { PointRunner } from '../../sim/sweep/runner.ts';
 import { readDemo, type ToyInput, toyPoint, toyRunner } from '../toy.ts';
 
@@ -92,7 +94,7 @@ test('points that fail are named and counted, and their length is not chosen', a
     '15 points of 75 failed and count for nothing: 120 mm at 3000 rpm, 120 mm at 3400 rpm, ' +
       '120 mm at 3800 rpm, 120 mm at 4200 rpm and 11 more. The first: non-physical state in "runner" cell 4 of 9.',
   );
-  expect(sweepText(study, scenario).join('\n')).toMatch(/120 mm +- +- +.*15 failed/);
+  expect(reportText(sweepReport(study, scenario)).join('\n')).toMatch(/120 +- +- +.*15 failed/);
 });
 
 test('points that do not settle are no answer', async () => {
@@ -109,7 +111,7 @@ test('nothing could be computed: no answer, and no figure made up', async () => 
     'No answer: no length could be computed at every speed from 5400 to 7400 rpm.',
   );
   expect(rest).toHaveLength(1);
-  const text = sweepText(study, scenario).join('\n');
+  const text = reportText(sweepReport(study, scenario)).join('\n');
   expect(text).not.toMatch(/NaN|undefined|Infinity|Cut the trumpets/);
   expect(curveSentences(study.baseline, speeds, target)[0]).toBe('No speed could be computed.');
 });
@@ -137,7 +139,7 @@ test('several bands, a floor, torque', async () => {
 test.each(['hill-climb', 'sprint-single', 'endurance-six', 'boosted-four'])(
   '%s in words',
   (name) => {
-    const text = checkText(readDemo(name)).join('\n');
+    const text = reportText(checkReport(readDemo(name))).join('\n');
     expect(text).not.toMatch(/NaN|undefined|Infinity|\[object/);
     expect(text).not.toMatch(/ $/m);
   },

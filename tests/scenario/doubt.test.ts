@@ -1,7 +1,6 @@
 /** What is in doubt in a scenario, and engines that the doubt allows. */
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_SPREADS } from '../../sim/scenario/defaultSpreads.ts';
-import { doubtfulEngines, doubtfulInputs } from '../../sim/scenario/doubt.ts';
+import { doubtfulEngines, doubtfulInputs, doubtsByTrade } from '../../sim/scenario/doubt.ts';
 import { demoText, readDemo } from '../toy.ts';
 
 const HILL = demoText('hill-climb');
@@ -59,7 +58,7 @@ describe('inputs in doubt', () => {
   });
 
   it('have an origin each', () => {
-    for (const { half, why } of DEFAULT_SPREADS) {
+    for (const { half, why } of doubtsByTrade()) {
       expect(half).toMatch(/^[\d.]+( (mm|m|deg|K|mbar|%))?$/);
       expect(why.length).toBeGreaterThan(3);
     }
@@ -111,5 +110,25 @@ describe('engines in doubt', () => {
     const places = list.map(({ path }) => (path === 'ambient.humidity' ? 1 : 0.5));
     const [wet] = doubtfulEngines(text, 'wet.yaml', [places]);
     expect(wet!.engine.ambient.relativeHumidity).toBe(1);
+  });
+
+  it.each([
+    ['flow: 27 L/s', 'flow: 27 L/s +- 1 L/s'],
+    ['flow: 400 cc/min', 'massFlow: 5 g/s +- 0.2 g/s'],
+    ['  pressure: 1005 mbar', '  altitude: 300 m +- 20 m'],
+  ])('take a spread whatever its unit: %s', (from, to) => {
+    const text = demoText('endurance-six').replace(from, to);
+    const list = doubtfulInputs(text, 'x', false);
+    expect(list).toHaveLength(3);
+    const [low, high] = [0, 1].map((at) => doubtfulEngines(text, 'x', [[at, at, at]], false)[0]!);
+    expect(low!.engine.exhaust.valve.lift).not.toEqual(high!.engine.exhaust.valve.lift);
+  });
+
+  it('take the weather by trade sense beside an altitude', () => {
+    const text = HILL.replace('pressure: 985 mbar', 'altitude: 300 m');
+    const list = doubtfulInputs(text, 'x');
+    expect(named(list, 'ambient.altitude')?.half).toBe(30);
+    expect(named(list, 'ambient.pressure')).toBeUndefined();
+    expect(doubtfulEngines(text, 'x', [list.map(() => 1)])).toHaveLength(1);
   });
 });

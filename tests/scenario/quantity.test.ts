@@ -179,3 +179,38 @@ test('the pattern for editors takes every unit and example, and no unit of anoth
     expect('86 kg').not.toMatch(pattern);
   }
 });
+
+describe('as the trade writes it', () => {
+  const CAM = { deadCentres: { top: 360, bottom: 540 } };
+  const value = (text: string, dimension: DimensionName, context = {}) => {
+    const read = readQuantity(text, dimension, context);
+    return 'problem' in read ? read.problem : read.value;
+  };
+
+  test.each([
+    ['38 BTDC', 322],
+    ['38BTDC', 322],
+    ['60 ABDC', 600],
+    ['62.5 deg ABDC', 602.5],
+  ])('%s', (text, angle) => {
+    expect(value(text, 'angle', CAM)).toBe(angle);
+    expect(new RegExp(quantityPattern('angle', CAM)).test(text)).toBe(true);
+  });
+
+  // The international inch is 25.4 mm exactly.
+  test.each([
+    ['1 3/4 in', 0.04445],
+    ['1-3/4 in', 0.04445],
+    ['3/4"', 0.01905],
+    ['15/16 inch', 0.0238125],
+  ])('%s', (text, length) => {
+    expect(value(text, 'length')).toBeCloseTo(length, 12);
+    expect(new RegExp(quantityPattern('length')).test(text)).toBe(true);
+  });
+
+  test('what is no fraction of a length is refused', () => {
+    expect(value('1/0 in', 'length')).toContain('cannot read');
+    expect(value('1 3/4 bar', 'pressure')).toContain('cannot read');
+    expect(value('38 BTDC', 'length')).toContain('not a unit of length');
+  });
+});

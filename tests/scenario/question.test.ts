@@ -119,7 +119,7 @@ describe('fit', () => {
   it.each([
     ['fit:\n  room: 92 mm\n', 'fit.room', 'reach the wall'],
     ['fit:\n  longest: 50 mm\n', 'fit', 'none of the lengths'],
-    ['fit:\n  shelf: [150 mm, 100 mm]\n', 'fit.shelf.1.', 'does not rise'],
+    ['fit:\n  shelf: [150 mm, 100 mm]\n', 'fit.shelf.1', 'does not rise'],
   ])('refuses %j', (text, path, says) => {
     const issues = issuesOf(withSection(text));
     expect(issues.some((one) => one.path === path && one.message.includes(says))).toBe(true);

@@ -2,7 +2,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { expect, test } from 'vitest';
-import { parse } from 'yaml';
+import { parse, stringify } from 'yaml';
+import { readScenario } from '../../sim/scenario/read.ts';
 import { scenarioReference } from '../../sim/scenario/reference.ts';
 import { scenarioJsonSchema } from '../../sim/scenario/schema.ts';
 
@@ -56,6 +57,29 @@ test('the JSON Schema refuses a unit of the wrong kind, a bare number and a miss
     '/engine/bore pattern',
     '/engine/stroke type',
   ]);
+});
+
+test.each([
+  ['intake.trumpet.bellmouth', { radius: '12 mm', depth: '12 mm' }],
+  ['intake.trumpet.bellmouth', { depth: '12 mm' }],
+  ['intake.port', { length: '100 mm' }],
+  ['intake.port', { length: '100 mm', diameter: '40 mm', diameterAirEnd: '40 mm' }],
+  ['intake.valves.lift', { open: '28 deg BTDC', close: '60 deg ABDC', maximum: '10 mm' }],
+  ['ambient', { altitude: '600 m', pressure: '985 mbar' }],
+  ['speeds', { from: '3000 rpm', to: '8600 rpm' }],
+  ['speeds', { from: '3000 rpm', at: ['3000 rpm', '8600 rpm'] }],
+  ['target', { from: '5400 rpm', to: '7400 rpm', bands: [{ from: '3 rpm', to: '4 rpm' }] }],
+])('the editor knows either-or as the reader does: %s %j', (path, instead) => {
+  const scenario = demo('hill-climb.yaml');
+  const names = path.split('.');
+  const above = names.slice(0, -1).reduce((node, name) => node[name], scenario);
+  above[names.at(-1)!] = instead;
+  const validate = editor().compile(scenarioJsonSchema());
+  expect(validate(scenario)).toBe(false);
+  const place = `/${names.join('/')}`;
+  const ways = validate.errors!.filter(({ keyword }) => keyword === 'oneOf');
+  expect(ways.map(({ instancePath }) => instancePath)).toEqual([place]);
+  expect(() => readScenario(stringify(scenario), 'x')).toThrow(/given twice|missing/);
 });
 
 test('every demo names its schema for editors', () => {

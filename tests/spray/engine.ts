@@ -1,8 +1,8 @@
 /** The endurance six with its injectors, coarse enough for tests. */
 import { readFileSync } from 'node:fs';
-import { withShare } from '../../sim/decision/placement.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
 import type { EngineSpecification, InjectorsSpecification } from '../../sim/specification.ts';
+import { withShare } from '../../sim/study/inject/compute.ts';
 
 const scenario = readScenario(
   readFileSync('scenarios/endurance-six.yaml', 'utf8'),

@@ -1,17 +1,24 @@
 /** The store of finished points: reads back exactly, bears torn lines, computes nothing twice. */
+import { createHash } from 'node:crypto';
+import { uniformInt } from 'pure-rand/distribution/uniformInt';
+import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { describe, expect, it } from 'vitest';
 import type { PointJob, PointOutcome } from '../../sim/sweep/runner.ts';
 import { parseShard, runPoints, shardPoints } from '../../sim/sweep/shard.ts';
 import {
   jobKey,
-  mending,
+  ownerLine,
   pointLine,
-  readPoints,
+  readStore,
   storedRunner,
   unfinished,
+  wholeLines,
 } from '../../sim/sweep/store.ts';
 import { sweep, tablePoints, withLength } from '../../sim/sweep/sweep.ts';
+import { PROGRAM } from '../../sim/version.ts';
 import { readDemo, toyPoint, toyRunner } from '../toy.ts';
+
+const readPoints = (text: string) => readStore(text).points;
 
 const { engine } = readDemo('sprint-single');
 const odd = toyPoint(3000, 0.1 + 0.2);
@@ -28,19 +35,58 @@ describe('a line of the store', () => {
     expect(text.split('\n')).toHaveLength(3);
   });
 
-  it('is absent wherever it is torn', () => {
+  it('is absent wherever it is torn, and cut off before the next', () => {
     const whole = pointLine('a', odd);
     const torn = pointLine('b', failed);
-    for (let cut = 0; cut < torn.length - 1; cut++) {
+    for (let cut = 0; cut < torn.length; cut++) {
       const text = whole + torn.slice(0, cut);
-      expect([...readPoints(text).keys()]).toEqual(['a']);
-      const mended = text + mending(text) + pointLine('c', odd);
+      const mended = text.slice(0, wholeLines(text)) + pointLine('c', odd);
       expect([...readPoints(mended).keys()]).toEqual(['a', 'c']);
+      if (cut < torn.length - 1) expect([...readPoints(text).keys()]).toEqual(['a']);
     }
   });
 
-  it('counts when only its end is missing', () => {
-    expect([...readPoints(pointLine('a', odd).trimEnd()).keys()]).toEqual(['a']);
+  it('of another program or version is counted by its name, of none as unreadable', () => {
+    const own = ownerLine({ file: 'a.yaml', title: 'A' }) + pointLine('a', odd);
+    const later = withSum(`"by":"trumpetry 99.0.0","key":"b","outcome":{"speed":1,"new":2}}`);
+    const empty = withSum(`"by":"${PROGRAM.name} ${PROGRAM.version}","key":"c","outcome":{}}`);
+    const old = `${JSON.stringify({ key: 'd', outcome: odd })}\n`;
+    const store = readStore(own + later + empty + old);
+    expect([...store.points.keys()]).toEqual(['a']);
+    expect(store.foreign).toEqual(new Map([['trumpetry 99.0.0', 1]]));
+    expect(store.unreadable).toBe(2);
+    expect(store.owner).toEqual({ file: 'a.yaml', title: 'A' });
+  });
+});
+
+/** A line with a sum that fits, whatever it says. */
+function withSum(body: string): string {
+  const sum = createHash('sha256').update(body).digest('hex').slice(0, 16);
+  return `{"sum":"${sum}",${body}\n`;
+}
+
+describe('a store with one bit turned over', () => {
+  const FLIPS = 20_000;
+  const outcomes = Array.from({ length: 40 }, (_, i) =>
+    i % 9 === 8 ? failed : toyPoint(3000 + 100 * i, 0.8 + 0.01 * i),
+  );
+  const lines = outcomes.map((outcome, i) => pointLine(`${i}`.repeat(20), outcome));
+  const text = JSON.stringify;
+  const truth = new Map([...readPoints(lines.join(''))].map(([key, one]) => [key, text(one)]));
+
+  it(`${FLIPS} times: no changed outcome and no changed key is taken`, () => {
+    const random = xoroshiro128plus(7);
+    const found = { taken: 0, unseen: 0 };
+    for (let flip = 0; flip < FLIPS; flip++) {
+      const first = uniformInt(random, 0, lines.length - 3);
+      const three = Buffer.from(lines.slice(first, first + 3).join(''));
+      three[uniformInt(random, 0, three.length - 1)]! ^= 1 << uniformInt(random, 0, 7);
+      const { points, unreadable, foreign } = readStore(three.toString());
+      for (const [key, one] of points) if (text(one) !== truth.get(key)) found.taken++;
+      if (unreadable === 0 || points.size > 2 || foreign.size > 0) found.unseen++;
+    }
+    expect(truth.size).toBe(lines.length);
+    expect(found).toEqual({ taken: 0, unseen: 0 });
   });
 });
 

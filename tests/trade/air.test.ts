@@ -4,11 +4,11 @@
  * length the waves run, not the trumpet alone, stretches by that ratio.
  */
 import { expect, it } from 'vitest';
-import { variantStudy } from '../../sim/decision/variantStudy.ts';
 import { readAxis } from '../../sim/scenario/range.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
-import { scenarioSections } from '../../sim/scenario/schema.ts';
+import { scenarioKeys } from '../../sim/scenario/schema.ts';
 import { variantEngines } from '../../sim/scenario/variants.ts';
+import { variantStudy } from '../../sim/study/vary/compute.ts';
 import { runHere } from '../../sim/sweep/runner.ts';
 import { demoText } from '../toy.ts';
 
@@ -19,8 +19,8 @@ const TEXT = demoText('hill-climb').concat(
 
 it('the best length grows from 5 to 35 degC by what the speed of sound says', async () => {
   const keys = [
-    readAxis(scenarioSections, 'ambient.temperature', '5 degC, 35 degC'),
-    readAxis(scenarioSections, 'intake.trumpet.length', '220 mm .. 300 mm / 20 mm'),
+    readAxis(scenarioKeys, 'ambient.temperature', '5 degC, 35 degC'),
+    readAxis(scenarioKeys, 'intake.trumpet.length', '220 mm .. 300 mm / 20 mm'),
   ].map((axis) => {
     if ('problem' in axis) throw new Error(axis.problem);
     return axis;

@@ -3,9 +3,10 @@
  * band the least score of the best pair lies above that of the best single length.
  */
 import { expect, it } from 'vitest';
-import { runLengths, weighLength } from '../../sim/decision/lengthStudy.ts';
 import { flattestPair, mixedLengths } from '../../sim/decision/mixedLengths.ts';
+import { weighLength } from '../../sim/study/length/compute.ts';
 import { runHere } from '../../sim/sweep/runner.ts';
+import { runLengths } from '../../sim/sweep/sweep.ts';
 import { readDemo } from '../toy.ts';
 
 it('flatten the curve of the hill-climb four from 4600 to 7800 rpm', async () => {

@@ -1,5 +1,12 @@
 /** What the page and its workers say to each other; plain data. */
-import type { DoubtSample, PointJob, PointOutcome, SpeedsJob, Trace, Uncertainty } from '../../sim/index.ts';
+import type {
+  DoubtSample,
+  PointJob,
+  PointOutcome,
+  SpeedsJob,
+  Trace,
+  Uncertainty,
+} from '../../sim/index.ts';
 
 export type Question =
   | { kind: 'speeds'; job: SpeedsJob }

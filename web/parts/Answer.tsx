@@ -1,6 +1,6 @@
 /** The answer as a sentence, and what is being done about it. */
-import { issueText } from '../../sim/index.ts';
-import { millimetres, signedPercent } from '../format.ts';
+import { issueText, quantities as q } from '../../sim/index.ts';
+import { millimetres, told } from '../format.ts';
 import { type Picture, picture, type Verdict } from '../state/picture.ts';
 import { reading } from '../state/scenario.ts';
 import { study } from '../state/study.ts';
@@ -85,7 +85,7 @@ function PreviewWas({ picture: { study: now } }: { picture: Picture }) {
   const { recommended, decision } = now.preview;
   return (
     <p class="quiet">
-      The preview had said {millimetres(recommended.length)}, {signedPercent(decision.gainPercent)}.
+      The preview had said {millimetres(recommended.length)}, {told(q.GAIN, decision.gainPercent)}.
     </p>
   );
 }

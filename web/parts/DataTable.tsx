@@ -1,8 +1,9 @@
 /** The numbers of a view, for reading and for those who do not see the plot. */
-import { fixed } from '../format.ts';
-import { type Cell, type Column, heading, type Table } from '../views/table.ts';
+import { asGrid, type Table } from '../../sim/index.ts';
+import { typeset } from '../format.ts';
 
 export function DataTable({ table, caption }: { table: Table; caption: string }) {
+  const { columns, names, cells } = asGrid(table);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must take the keyboard
     <section class="numbers" tabIndex={0} aria-label={`Numbers: ${caption}`}>
@@ -10,36 +11,24 @@ export function DataTable({ table, caption }: { table: Table; caption: string })
         <caption>{caption}</caption>
         <thead>
           <tr>
-            {table.columns.map((column) => (
-              <th key={column.name} scope="col">
-                {heading(column)}
+            {columns.map(({ key }, i) => (
+              <th key={key} scope="col">
+                {names[i]}
               </th>
             ))}
           </tr>
         </thead>
         <tbody>
-          {table.rows.map((row) => (
-            <tr key={String(row[0])}>
-              {row.map((cell, i) => {
-                const column = table.columns[i]!;
-                const text = shown(cell, column);
-                return i === 0 ? (
-                  <th key={column.name} scope="row">
-                    {text}
-                  </th>
-                ) : (
-                  <td key={column.name}>{text}</td>
-                );
-              })}
+          {cells.map((row) => (
+            <tr key={row.join(' ')}>
+              <th scope="row">{typeset(row[0]!)}</th>
+              {row.slice(1).map((text, i) => (
+                <td key={columns[i + 1]!.key}>{typeset(text)}</td>
+              ))}
             </tr>
           ))}
         </tbody>
       </table>
     </section>
   );
-}
-
-function shown(cell: Cell, { decimals }: Column): string {
-  if (cell === undefined) return '–';
-  return typeof cell === 'string' ? cell : fixed(cell, decimals ?? 3);
 }

@@ -1,6 +1,6 @@
 /** The common figures as a form; each change goes into the scenario's text. */
-import type { ScenarioIssue } from '../../sim/index.ts';
-import { FIGURE_GROUPS, type FigureField, figureAt, withFigure } from '../state/figures.ts';
+import { FIGURE_GROUPS, type FigureField, type ScenarioIssue } from '../../sim/index.ts';
+import { figureAt, withFigure } from '../state/figures.ts';
 import { edit, reading, source } from '../state/scenario.ts';
 import { useFollowing } from './following.ts';
 

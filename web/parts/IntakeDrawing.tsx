@@ -3,9 +3,9 @@
  * chosen length. On the rule beneath, which the length slider follows, the lengths are marked.
  */
 import { millimetres } from '../format.ts';
+import { ROLE_NAME } from '../look.ts';
 import { hand, handRange } from '../state/hand.ts';
 import { isFull, type Picture } from '../state/picture.ts';
-import { ROLE_NAME } from '../views/look.ts';
 
 /** Room around the drawing and for the rule [mm]. */
 const EDGE = 12;

@@ -1,6 +1,6 @@
 /** The trumpet drawn to scale, and the length under the reader's hand. */
-import { LENGTH_MEANING } from '../../sim/index.ts';
-import { millimetres, percent, rpm, signedPercent } from '../format.ts';
+import { LENGTH_MEANING, quantities as q } from '../../sim/index.ts';
+import { millimetres, rpm, told } from '../format.ts';
 import { hand, handRange, liftHand, moveHand } from '../state/hand.ts';
 import { curveOf, isFull, type Picture } from '../state/picture.ts';
 import { useFollowing } from './following.ts';
@@ -85,11 +85,11 @@ function HandSays({ picture }: { picture: Picture }) {
   const { gainPercent, worstLossPercent, worstLossSpeed } = handTradeOff;
   return (
     <>
-      <strong class="hand">{millimetres(moved.length)}</strong> {signedPercent(gainPercent)} in the
+      <strong class="hand">{millimetres(moved.length)}</strong> {told(q.GAIN, gainPercent)} in the
       band,{' '}
       {worstLossSpeed === undefined
         ? 'no loss elsewhere'
-        : `${percent(worstLossPercent)} less at ${rpm(worstLossSpeed)}`}{' '}
+        : `${told(q.WORST_LOSS, worstLossPercent)} less at ${rpm(worstLossSpeed)}`}{' '}
       <span class={`standing ${isFull(moved) ? 'full' : 'preview'}`}>
         {isFull(moved) ? 'full accuracy' : 'preview'}
       </span>

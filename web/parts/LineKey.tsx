@@ -1,7 +1,8 @@
 /** Which line is which length. */
+
+import { curveName } from '../drawing/lines.ts';
+import { ROLE_LINE } from '../look.ts';
 import type { Curve } from '../state/picture.ts';
-import { curveName } from '../views/lines.ts';
-import { ROLE_LINE } from '../views/look.ts';
 
 /** Marks as plotly draws them, on a line of 28 by 12. */
 const MARKS: Record<string, string> = {

@@ -1,7 +1,7 @@
 /** A plotly figure that follows the data while it is near the screen, and sleeps otherwise. */
 import type { PlotlyHTMLElement } from 'plotly.js-cartesian-dist-min';
 import { useEffect, useRef } from 'preact/hooks';
-import type { Figure } from '../views/view.ts';
+import type { Figure } from '../drawing/view.ts';
 
 type Plotly = typeof import('plotly.js-cartesian-dist-min');
 

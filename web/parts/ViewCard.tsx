@@ -1,11 +1,11 @@
 /** A view on the page: question, how to read it, plot, picture and numbers to take away. */
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { csv } from '../drawing/table.ts';
+import type { View } from '../drawing/view.ts';
 import { saveText, saveUrl } from '../save.ts';
 import { fileStem } from '../state/files.ts';
 import type { Picture } from '../state/picture.ts';
 import { look, printing } from '../state/theme.ts';
-import { csv } from '../views/table.ts';
-import type { View } from '../views/view.ts';
 import { DataTable } from './DataTable.tsx';
 import { LineKey } from './LineKey.tsx';
 import { useNear } from './near.ts';

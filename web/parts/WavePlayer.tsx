@@ -1,11 +1,12 @@
 /** The intake at one moment of the cycle, coloured by pressure, with play and step. */
 import type { Trace } from '../../sim/index.ts';
-import { fixed } from '../format.ts';
+import { quantities as q } from '../../sim/index.ts';
+import { told } from '../format.ts';
+import { ROLE_NAME } from '../look.ts';
 import { curveOf, type Picture, picture } from '../state/picture.ts';
 import { look } from '../state/theme.ts';
 import { CYCLE, moment, play, playing, step, waveRole } from '../state/wave.ts';
 import { isTrace, traceOf } from '../state/why.ts';
-import { ROLE_NAME } from '../views/look.ts';
 
 /** Degrees of one step. */
 const STEP = 5;
@@ -29,7 +30,7 @@ export function WavePlayer() {
         <input
           type="range"
           aria-label="Crank angle"
-          aria-valuetext={`${fixed(angle, 0)} degrees`}
+          aria-valuetext={`${Math.round(angle)} degrees`}
           min={0}
           max={CYCLE - 1}
           step={1}
@@ -102,10 +103,10 @@ function PipeNow({ picture: now, trace, angle }: PipeProps) {
       </svg>
       <figcaption>
         <span>
-          valve {open ? 'open' : 'shut'}, {fixed(pressures[pressures.length - 1]! / 1e3, 1)} kPa
+          valve {open ? 'open' : 'shut'}, {told(q.PRESSURE, pressures.at(-1)!)}
         </span>
-        <span>{fixed(angle, 0)}°</span>
-        <span>mouth {fixed(pressures[0]! / 1e3, 1)} kPa</span>
+        <span>{Math.round(angle)}°</span>
+        <span>mouth {told(q.PRESSURE, pressures[0]!)}</span>
       </figcaption>
     </figure>
   );

@@ -12,11 +12,9 @@ import {
 } from '../../sim/index.ts';
 import { between } from '../compute/between.ts';
 import { FIRST_LENGTHS } from '../compute/firstLook.ts';
+import type { Role } from '../look.ts';
 import { hand } from './hand.ts';
 import { type Study, study, tick } from './study.ts';
-
-/** Whose length a curve shows: fitted now, recommended, or under the reader's hand. */
-export type Role = 'now' | 'best' | 'hand';
 
 /** How good a point is. */
 export type Standing = 'full' | 'unsettled' | 'preview' | 'failed' | 'waiting';

@@ -1,6 +1,6 @@
 /** Light or dark: what the system prefers, unless the reader chose. */
 import { computed, effect, signal } from '@preact/signals';
-import { type Look, readLook } from '../views/look.ts';
+import { type Look, readLook } from '../look.ts';
 
 export type Theme = 'system' | 'light' | 'dark';
 

@@ -1,6 +1,6 @@
 /** The moment of the cycle at which the wave is looked at, and whether it is playing. */
 import { signal } from '@preact/signals';
-import type { Role } from './picture.ts';
+import type { Role } from '../look.ts';
 
 /** Whose pipe is shown. */
 export const waveRole = signal<Role>('best');

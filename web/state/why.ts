@@ -2,8 +2,9 @@
 import { computed, effect, signal } from '@preact/signals';
 import { inTarget, type Trace, withLength } from '../../sim/index.ts';
 import { Cancelled } from '../compute/pool.ts';
+import type { Role } from '../look.ts';
 import { hand, handRun } from './hand.ts';
-import { picture, type Role } from './picture.ts';
+import { picture } from './picture.ts';
 import { pool } from './pool.ts';
 import { study } from './study.ts';
 

@@ -1,15 +1,23 @@
 /** One cycle at one speed: pressure before the intake valve and inside the mouth. */
 import type { Data, Layout } from 'plotly.js-cartesian-dist-min';
-import type { Trace } from '../../sim/index.ts';
-import { fixed, millimetres, rpm } from '../format.ts';
+import {
+  type Column,
+  plotted,
+  quantities as q,
+  type Trace,
+  tableOf,
+  words,
+} from '../../sim/index.ts';
+import { closingLine, crankAxis, valveBars } from '../drawing/crank.ts';
+import { curveName } from '../drawing/lines.ts';
+import type { Table } from '../drawing/table.ts';
+import type { View } from '../drawing/view.ts';
+import { millimetres, rpm, told } from '../format.ts';
+import type { Role } from '../look.ts';
+import { axis, baseLayout, type Look, MARGIN, ROLE_LINE } from '../look.ts';
 import { SpeedChoice } from '../parts/SpeedChoice.tsx';
-import { type Curve, curveOf, type Picture, type Role } from '../state/picture.ts';
+import { type Curve, curveOf, type Picture } from '../state/picture.ts';
 import { isTrace, traceOf, wanted, whySpeed } from '../state/why.ts';
-import { closingLine, crankAxis, valveBars } from './crank.ts';
-import { curveName } from './lines.ts';
-import { axis, baseLayout, type Look, MARGIN, ROLE_LINE } from './look.ts';
-import type { Cell, Table } from './table.ts';
-import type { View } from './view.ts';
 
 export const cycleTraceView: View = {
   id: 'cycle',
@@ -22,8 +30,8 @@ export const cycleTraceView: View = {
   summary: (picture) =>
     tracesOf(picture)
       .map(({ curve, trace }) => {
-        const kPa = portPressureAtClosing(trace) / 1e3;
-        return `${millimetres(curve.length)} at ${rpm(trace.point.speed)}: ${fixed(kPa, 1)} kPa before the valve as it closes.`;
+        const pressure = told(q.PRESSURE, portPressureAtClosing(trace));
+        return `${millimetres(curve.length)} at ${rpm(trace.point.speed)}: ${pressure} before the valve as it closes.`;
       })
       .join(' '),
   ready: (picture) => tracesOf(picture).length > 0,
@@ -74,7 +82,7 @@ function line(curve: Curve, trace: Trace, name: string, yaxis: string, look: Loo
     mode: 'lines',
     name: curveName(curve),
     x: trace.crankAngle,
-    y: station(trace, name).pressure.map((p) => p / 1e3),
+    y: plotted(q.PRESSURE, station(trace, name).pressure),
     yaxis,
     showlegend: name === 'port',
     line: { color: look.role[curve.role], width: width - 0.5, dash },
@@ -89,30 +97,29 @@ function portPressureAtClosing(trace: Trace): number {
 }
 
 function traceTable(picture: Picture): Table {
-  const rows = tracesOf(picture).flatMap(({ curve, trace }) => {
-    const [port, mouth] = [station(trace, 'port'), station(trace, 'mouth')];
-    return trace.crankAngle.map((angle, i): Cell[] => [
-      angle,
-      curveName(curve),
-      port.pressure[i]! / 1e3,
-      mouth.pressure[i]! / 1e3,
-      port.velocity[i],
-      trace.cylinderPressure[i]! / 1e3,
-      trace.intakeLift[i]! * 1e3,
-      trace.exhaustLift[i]! * 1e3,
-    ]);
+  type Row = { name: string; trace: Trace; i: number };
+  const rows = tracesOf(picture).flatMap(({ curve, trace }) =>
+    trace.crankAngle.map((_, i): Row => ({ name: curveName(curve), trace, i })),
+  );
+  const named = (quantity: q.Quantity, name: string, of: (trace: Trace) => readonly number[]) => ({
+    ...quantity,
+    key: `${name.replaceAll(' ', '_')}_${quantity.key}`,
+    name: `${quantity.name ?? quantity.head} ${name}`,
+    of: ({ trace, i }: Row) => of(trace)[i],
   });
-  return {
-    columns: [
-      { name: `crank angle at ${whySpeed.value} rpm`, unit: 'deg', decimals: 1 },
-      { name: 'length', unit: '' },
-      { name: 'pressure before valve', unit: 'kPa', decimals: 2 },
-      { name: 'pressure in mouth', unit: 'kPa', decimals: 2 },
-      { name: 'velocity before valve', unit: 'm/s', decimals: 1 },
-      { name: 'cylinder pressure', unit: 'kPa', decimals: 1 },
-      { name: 'intake lift', unit: 'mm', decimals: 2 },
-      { name: 'exhaust lift', unit: 'mm', decimals: 2 },
-    ],
-    rows,
-  };
+  const columns: Column<Row>[] = [
+    {
+      ...q.CRANK_ANGLE,
+      name: `crank angle at ${whySpeed.value} rpm`,
+      of: ({ trace, i }) => trace.crankAngle[i],
+    },
+    words('length', 'length', ({ name }) => name),
+    named(q.PRESSURE, 'before valve', (trace) => station(trace, 'port').pressure),
+    named(q.PRESSURE, 'in mouth', (trace) => station(trace, 'mouth').pressure),
+    named(q.VELOCITY, 'before valve', (trace) => station(trace, 'port').velocity),
+    named(q.PRESSURE, 'in cylinder', (trace) => trace.cylinderPressure),
+    named(q.LIFT, 'of intake', (trace) => trace.intakeLift),
+    named(q.LIFT, 'of exhaust', (trace) => trace.exhaustLift),
+  ];
+  return tableOf('One cycle', columns, rows);
 }

@@ -1,11 +1,12 @@
 /** Gain and price against the trumpets fitted now, at every speed. */
 import type { Data } from 'plotly.js-cartesian-dist-min';
-import { percent, rpm } from '../format.ts';
+import { plotted, quantities as q } from '../../sim/index.ts';
+import { curveLines, curveTable, type Value } from '../drawing/lines.ts';
+import type { View } from '../drawing/view.ts';
+import { rpm, told } from '../format.ts';
+import { bandLabels, bandShapes, baseLayout, type Look } from '../look.ts';
 import { type CurvePoint, curveOf, type Picture } from '../state/picture.ts';
 import { chooseSpeed } from '../state/why.ts';
-import { curveLines, curveTable, type Value } from './lines.ts';
-import { bandLabels, bandShapes, baseLayout, type Look } from './look.ts';
-import type { View } from './view.ts';
 
 export const differenceView: View = {
   id: 'gain-and-price',
@@ -23,18 +24,18 @@ export const differenceView: View = {
     const { worstLossPercent } = picture.verdict!.tradeOff;
     return losses.length === 0
       ? 'The recommended length loses at no speed computed.'
-      : `The recommended length loses at ${speeds}; outside the band at worst ${percent(worstLossPercent)}.`;
+      : `The recommended length loses at ${speeds}; outside the band at worst ${told(q.WORST_LOSS, worstLossPercent)}.`;
   },
   ready: (picture) => picture.verdict !== undefined,
   figure: (picture, look) => {
     const { target } = picture.scenario;
-    const layout = baseLayout(look, 'engine speed [rpm]', 'change against fitted now [%]');
+    const layout = baseLayout(look, q.headed(q.SPEED), q.headed(q.CHANGE));
     const change = changeOf(picture);
     const others = { ...picture, curves: picture.curves.filter(({ role }) => role !== 'now') };
     return {
       data: [
         ...ground(picture, look, change),
-        ...curveLines(others, look, change),
+        ...curveLines(others, look, q.CHANGE, change),
         ...floorMarks(picture, look),
       ],
       layout: {
@@ -51,12 +52,7 @@ export const differenceView: View = {
       },
     };
   },
-  table: (picture) =>
-    curveTable(
-      picture,
-      { name: 'change of trapped air', unit: '%', decimals: 2 },
-      changeOf(picture),
-    ),
+  table: (picture) => curveTable(picture, q.CHANGE, changeOf(picture)),
   onPick: (_, speed) => chooseSpeed(speed),
 };
 
@@ -81,12 +77,12 @@ function floorMarks({ scenario: { target } }: Picture, look: Look): Partial<Data
   return [marks as unknown as Partial<Data>];
 }
 
-/** Change of each point against the fitted length at the same speed [%]. */
+/** Change of each point against the fitted length at the same speed [-]. */
 function changeOf(picture: Picture): Value {
   const now = curveOf(picture, 'now')!;
   return ({ efficiency }: CurvePoint, i) => {
     const own = now.points[i]!.efficiency;
-    return efficiency === undefined || own === undefined ? undefined : 100 * (efficiency / own - 1);
+    return efficiency === undefined || own === undefined ? undefined : efficiency / own - 1;
   };
 }
 
@@ -96,7 +92,7 @@ function ground(picture: Picture, look: Look, change: Value): Partial<Data>[] {
   if (!best) return [];
   const known = best.points.flatMap((point, i) => {
     const y = change(point, i);
-    return y === undefined ? [] : [{ x: point.speed, y }];
+    return y === undefined ? [] : [{ x: point.speed, y: plotted(q.CHANGE, [y])[0]! }];
   });
   const line = withCrossings(known);
   const side = (keep: (y: number) => number, color: string, hatch: string) => ({

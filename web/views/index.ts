@@ -1,4 +1,6 @@
 /** The views of the page, in the order in which a reader asks. */
+
+import type { View } from '../drawing/view.ts';
 import { closingPressureView } from './closingPressure.ts';
 import { cycleTraceView } from './cycleTrace.tsx';
 import { differenceView } from './difference.ts';
@@ -15,7 +17,6 @@ import { measuredRunView } from './measuredRun.tsx';
 import { measureNextView } from './measureNext.ts';
 import { paretoView } from './pareto.ts';
 import { shelfView } from './shelf.tsx';
-import type { View } from './view.ts';
 import { waveView } from './wave.tsx';
 
 /** The proof beside the answer. */

@@ -1,10 +1,10 @@
 /** How long each injector would be open alone, against what it can do. */
 import type { Data, Layout } from 'plotly.js-cartesian-dist-min';
-import { fixed } from '../format.ts';
+import { injectTables, plotted, quantities as q } from '../../sim/index.ts';
+import type { View } from '../drawing/view.ts';
+import { withKey } from '../drawing/withKey.ts';
+import { baseLayout, type Look } from '../look.ts';
 import { isPlaced, placed, placement } from '../state/placement.ts';
-import { baseLayout, type Look } from './look.ts';
-import type { View } from './view.ts';
-import { withKey } from './withKey.ts';
 
 export const injectorPulsesView: View = {
   id: 'injector-pulses',
@@ -17,7 +17,7 @@ export const injectorPulsesView: View = {
     'How long each injector would be open were it alone, at full load and the highest speed and at idle. Full load must stay below the cycle, idle above the shortest pulse that repeats well: a large injector fails the one, a small one the other.',
   summary: () =>
     pulses()
-      .map(({ name, servesFull, servesIdle }) => `${name}: ${verdict(servesFull, servesIdle)}`)
+      .map((pulse) => `${pulse.name}: ${injectTables.verdict(pulse)}`)
       .join('; '),
   ready: () => placed() !== undefined,
   figure: (_, look) => {
@@ -27,8 +27,11 @@ export const injectorPulsesView: View = {
       type: 'bar',
       name,
       x: names,
-      y: pulses().map((pulse) => 1e3 * pulse[key]),
-      text: pulses().map((pulse) => fixed(1e3 * pulse[key], 2)),
+      y: plotted(
+        OPEN,
+        pulses().map((pulse) => pulse[key]),
+      ),
+      text: pulses().map((pulse) => q.shown(OPEN, pulse[key])),
       textposition: 'outside',
       textfont: { color: look.ink },
       cliponaxis: false,
@@ -52,26 +55,11 @@ export const injectorPulsesView: View = {
       ),
     };
   },
-  table: () => ({
-    columns: [
-      { name: 'injector', unit: '' },
-      { name: 'pulse at full load', unit: 'ms', decimals: 2 },
-      { name: 'share of the cycle', unit: '%', decimals: 0 },
-      { name: 'pulse at idle', unit: 'ms', decimals: 2 },
-      { name: 'shortest that repeats well', unit: 'ms', decimals: 2 },
-      { name: 'alone', unit: '' },
-    ],
-    rows: pulses().map((pulse) => [
-      pulse.name,
-      1e3 * pulse.fullPulse,
-      100 * pulse.fullDuty,
-      1e3 * pulse.idlePulse,
-      1e3 * pulse.smallestPulse,
-      verdict(pulse.servesFull, pulse.servesIdle),
-    ]),
-  }),
+  table: () => injectTables.pulsesTable(placed()!),
   watch: () => [placement.state.value],
 };
+
+const OPEN = q.milliseconds('open_ms', 'open for', 2);
 
 const pulses = () => placed()?.pulses ?? [];
 
@@ -85,9 +73,3 @@ const BARS = [
     color: (look: Look) => look.role.now,
   },
 ] as const;
-
-function verdict(full: boolean, idle: boolean): string {
-  if (full && idle) return 'can do both';
-  if (full) return 'too large for idle';
-  return idle ? 'too small for full load' : 'can do neither';
-}

@@ -1,15 +1,15 @@
 /** Every length against every speed, with the ridge of the best length and the band. */
 import { signal } from '@preact/signals';
 import type { Dash, Data, Layout, Shape } from 'plotly.js-cartesian-dist-min';
-import { bandsOf } from '../../sim/index.ts';
+import { bandsOf, type Column, plotted, quantities as q } from '../../sim/index.ts';
 import { between } from '../compute/between.ts';
+import { numbered, ofCurve, type Table } from '../drawing/table.ts';
+import type { View } from '../drawing/view.ts';
 import { millimetres, rpm } from '../format.ts';
+import { axis, bandLabels, baseLayout, type Look, MARGIN } from '../look.ts';
 import { moveHand } from '../state/hand.ts';
 import { type Curve, curveAt, curveOf, type Picture } from '../state/picture.ts';
 import { chooseSpeed } from '../state/why.ts';
-import { axis, bandLabels, baseLayout, type Look, MARGIN } from './look.ts';
-import type { Cell, Table } from './table.ts';
-import type { View } from './view.ts';
 
 /** Whether the map shows the filling itself or its change against the length fitted now. */
 const against = signal<'itself' | 'now'>('itself');
@@ -29,11 +29,11 @@ export const lengthMapView: View = {
   figure: (picture, look) => ({
     data: [tiles(picture, look), ...ridgeLines(picture, look)],
     layout: {
-      ...baseLayout(look, 'engine speed [rpm]', 'trumpet length [mm]'),
+      ...baseLayout(look, q.headed(q.SPEED), q.headed(q.LENGTH)),
       margin: { ...MARGIN, r: 64, t: 28 },
       hovermode: 'closest',
-      xaxis: { ...axis(look, 'engine speed [rpm]'), showgrid: false, tickformat: 'd' },
-      yaxis: { ...axis(look, 'trumpet length [mm]'), showgrid: false },
+      xaxis: { ...axis(look, q.headed(q.SPEED)), showgrid: false, tickformat: 'd' },
+      yaxis: { ...axis(look, q.headed(q.LENGTH)), showgrid: false },
       annotations: bandLabels(look, picture.scenario.target).map((label) => ({
         ...label,
         yanchor: 'bottom',
@@ -44,7 +44,7 @@ export const lengthMapView: View = {
   table: mapTable,
   onPick: (_, speed, length) => {
     chooseSpeed(speed);
-    moveHand(length / 1e3);
+    moveHand(length / plotted(q.LENGTH, [1])[0]!);
   },
   Above: () => (
     <fieldset class="choice">
@@ -72,15 +72,15 @@ function rowsOf({ study, scenario }: Picture): Curve[] {
   return scenario.sweep.lengths.map((length) => curveAt(study, 'best', length));
 }
 
-/** The value of a tile [%]. */
+/** The value of a tile [-]. */
 function valuesOf(picture: Picture): (number | undefined)[][] {
   const now = curveOf(picture, 'now')!;
   return rowsOf(picture).map(({ points }) =>
     points.map(({ efficiency }, j) => {
       if (efficiency === undefined) return undefined;
-      if (against.value === 'itself') return 100 * efficiency;
+      if (against.value === 'itself') return efficiency;
       const own = now.points[j]!.efficiency;
-      return own && 100 * (efficiency / own - 1);
+      return own && efficiency / own - 1;
     }),
   );
 }
@@ -93,8 +93,10 @@ function tiles(picture: Picture, look: Look): Partial<Data> {
   return {
     type: 'heatmap',
     x: speeds,
-    y: sweep.lengths.map((length) => length * 1e3),
-    z: valuesOf(picture).map((row) => row.map((value) => value ?? null)),
+    y: plotted(q.LENGTH, sweep.lengths),
+    z: valuesOf(picture).map((row) =>
+      plotted(tileQuantity(), row).map((value) => (Number.isFinite(value) ? value : null)),
+    ),
     xgap: 1,
     ygap: 1,
     hoverongaps: false,
@@ -106,8 +108,8 @@ function tiles(picture: Picture, look: Look): Partial<Data> {
         ]
       : ramp,
     ...(change && { zmid: 0 }),
-    colorbar: { thickness: 10, outlinewidth: 0, ticksuffix: ' %', x: 1.01, xpad: 4 },
-    hovertemplate: `%{x} rpm, %{y} mm: %{z:${change ? '+' : ''}.1f} %<extra></extra>`,
+    colorbar: { thickness: 10, outlinewidth: 0, ticksuffix: change ? ' %' : '', x: 1.01, xpad: 4 },
+    hovertemplate: `%{x} rpm, %{y} mm: %{z:${change ? '+.1f} %' : '.3f}'}<extra></extra>`,
   } as unknown as Partial<Data>;
 }
 
@@ -138,7 +140,10 @@ function best(lengths: readonly number[], values: readonly number[]): number {
 function ridgeLines(picture: Picture, look: Look): Partial<Data>[] {
   const ridge = ridgeOf(picture);
   const x = ridge.map(({ speed }) => speed);
-  const y = ridge.map(({ length }) => length * 1e3);
+  const y = plotted(
+    q.LENGTH,
+    ridge.map(({ length }) => length),
+  );
   const halo = { type: 'scatter', mode: 'lines', x, y, hoverinfo: 'skip' } as const;
   const line = {
     type: 'scatter',
@@ -164,8 +169,8 @@ function bandEdges({ scenario }: Picture, look: Look): Partial<Shape>[] {
 
 function lengthLines({ curves }: Picture, look: Look): Partial<Shape>[] {
   return curves.flatMap(({ role, length }) => {
-    const y = length * 1e3;
-    const place = { xref: 'paper', x0: 0, x1: 1, y0: y, y1: y } as const;
+    const [y] = plotted(q.LENGTH, [length]);
+    const place = { xref: 'paper', x0: 0, x1: 1, y0: y!, y1: y! } as const;
     return haloed(place, look, look.role[role], role === 'now' ? 'dot' : 'solid');
   });
 }
@@ -184,14 +189,15 @@ function haloed(
   ];
 }
 
+const tileQuantity = () => (against.value === 'itself' ? q.EFFICIENCY : q.CHANGE);
+
 function mapTable(picture: Picture): Table {
   const { speeds, sweep } = picture.scenario;
-  const name = against.value === 'itself' ? 'volumetric efficiency' : 'change of trapped air';
-  return {
-    columns: [
-      { name: 'trumpet length', unit: 'mm', decimals: 0 },
-      ...speeds.map((speed) => ({ name: `${name} at ${speed} rpm`, unit: '%', decimals: 1 })),
-    ],
-    rows: valuesOf(picture).map((row, i): Cell[] => [sweep.lengths[i]! * 1e3, ...row]),
+  const rows = valuesOf(picture);
+  const at = (speed: number, j: number): Column<number> => {
+    const quantity = ofCurve(tileQuantity(), `at ${speed} rpm`);
+    return { ...quantity, of: (i) => rows[i]![j] };
   };
+  const length = { ...q.LENGTH, of: (i: number) => sweep.lengths[i] };
+  return numbered('Every length', rows.length, [length, ...speeds.map(at)]);
 }

@@ -1,11 +1,11 @@
 /** Inputs by how much the gain hangs on them. */
 import type { Data, Layout } from 'plotly.js-cartesian-dist-min';
-import { percent, signedPercent } from '../format.ts';
+import { inputsTable, plotted, quantities as q } from '../../sim/index.ts';
+import type { View } from '../drawing/view.ts';
+import { axis, baseLayout, MARGIN } from '../look.ts';
 import { resultOf } from '../state/asked.ts';
 import { doubt } from '../state/doubt.ts';
 import { ranked } from './doubt.tsx';
-import { axis, baseLayout, MARGIN } from './look.ts';
-import type { View } from './view.ts';
 
 /** Bars drawn; the table has all. */
 const SHOWN = 8;
@@ -22,25 +22,29 @@ export const measureNextView: View = {
   summary: () =>
     effects()
       .slice(0, SHOWN)
-      .map(({ input, share }) => `${input}: ${percent(100 * share, 0)}`)
+      .map(({ input, share }) => `${input}: ${q.told(q.SHARE_OF_VARIANCE, share)}`)
       .join(', '),
   ready: ranked,
   figure: (_, look) => {
     const shown = effects().slice(0, SHOWN).reverse();
+    const shares = plotted(
+      q.SHARE_OF_VARIANCE,
+      shown.map(({ share }) => share),
+    );
     const bars = {
       type: 'bar',
       orientation: 'h',
-      x: shown.map(({ share }) => 100 * share),
+      x: shares,
       y: shown.map((_, i) => i),
       width: 0.3,
       marker: { color: look.role.best },
-      text: shown.map(({ effect }) => ` ${signedPercent(effect, 2)}`),
+      text: shown.map(({ effect }) => ` ${q.told(q.GAIN_EFFECT, effect)}`),
       textposition: 'outside',
       textfont: { color: look.ink },
       cliponaxis: false,
       hoverinfo: 'skip',
     } as unknown as Partial<Data>;
-    const most = Math.max(...shown.map(({ share }) => 100 * share));
+    const most = Math.max(...shares);
     const layout = baseLayout(look, 'share of the variance of the gain [%]', '');
     return {
       data: [bars],
@@ -62,22 +66,7 @@ export const measureNextView: View = {
       } as Partial<Layout>,
     };
   },
-  table: () => {
-    const { inputs } = resultOf(doubt)!;
-    return {
-      columns: [
-        { name: 'input', unit: '' },
-        { name: 'spread', unit: '' },
-        { name: 'spread from', unit: '' },
-        { name: 'change of gain over half of it', unit: '% points', decimals: 2 },
-        { name: 'share of variance', unit: '%', decimals: 1 },
-      ],
-      rows: effects().map(({ input, effect, share }) => {
-        const { text, given, why } = inputs.find(({ path }) => path === input)!;
-        return [input, text, given ? 'the file' : `the trade: ${why}`, effect, 100 * share];
-      }),
-    };
-  },
+  table: () => inputsTable(resultOf(doubt)!),
   watch: () => [doubt.state.value],
 };
 

@@ -1,13 +1,18 @@
 /** Gain in the band against price outside it, every length computed; the unbeaten ones joined. */
 import type { Data, Layout } from 'plotly.js-cartesian-dist-min';
-import type { LengthStudy, WeighedLength } from '../../sim/index.ts';
-import { fixed, millimetres, percent, rpm, signedPercent } from '../format.ts';
+import {
+  floorWords,
+  type LengthStudy,
+  lengthsTable,
+  quantities as q,
+  type WeighedLength,
+} from '../../sim/index.ts';
+import type { View } from '../drawing/view.ts';
+import { withKey } from '../drawing/withKey.ts';
+import { millimetres, told, typeset } from '../format.ts';
+import { baseLayout, type Look, ROLE_LINE, ROLE_NAME } from '../look.ts';
 import { moveHand } from '../state/hand.ts';
 import type { Picture } from '../state/picture.ts';
-import { baseLayout, type Look, ROLE_LINE, ROLE_NAME } from './look.ts';
-import type { Cell, Table } from './table.ts';
-import type { View } from './view.ts';
-import { withKey } from './withKey.ts';
 
 export const paretoView: View = {
   id: 'price-of-gain',
@@ -15,12 +20,12 @@ export const paretoView: View = {
   width: 'half',
   height: 400,
   reading: (picture) =>
-    `Gain in your band upwards, the worst loss outside it to the right. Lengths on the line are beaten by none: no other gives more at no higher price. Choose a point to take its length under your hand. ${floorWords(picture)}`,
+    `Gain in your band upwards, the worst loss outside it to the right. Lengths on the line are beaten by none: no other gives more at no higher price. Choose a point to take its length under your hand. ${floorsOf(picture)}`,
   summary: (picture) =>
     `Not beaten: ${studyOf(picture)
       .pareto.map(
         ({ length, gainPercent, worstLossPercent }) =>
-          `${millimetres(length)}, ${signedPercent(gainPercent)} for ${percent(worstLossPercent)}`,
+          `${millimetres(length)}, ${told(q.GAIN, gainPercent)} for ${told(q.WORST_LOSS, worstLossPercent)}`,
       )
       .join('; ')}.`,
   ready: ({ study }) => study.full !== undefined,
@@ -29,7 +34,7 @@ export const paretoView: View = {
     const own = picture.scenario.engine.intake.trumpet.length;
     const beaten = weighed.filter((one) => !pareto.some(({ length }) => length === one.length));
     const at = (wanted: number) => weighed.filter(({ length }) => length === wanted);
-    const layout = baseLayout(look, 'worst loss outside the band [%]', 'gain in the band [%]');
+    const layout = baseLayout(look, q.headed(q.WORST_LOSS), q.headed(q.GAIN));
     return {
       data: [
         points('beaten', beaten, { color: look.quiet, symbol: 'circle-open', size: 8 }, look),
@@ -53,7 +58,7 @@ export const paretoView: View = {
       ),
     };
   },
-  table: paretoTable,
+  table: (picture) => lengthsTable(studyOf(picture)),
   onPick: (picture, price, gain) => {
     const near = studyOf(picture).weighed.find(
       (one) => one.worstLossPercent === price && one.gainPercent === gain,
@@ -72,7 +77,7 @@ function points(name: string, lengths: readonly WeighedLength[], marker: object,
     name,
     x: lengths.map(({ worstLossPercent }) => worstLossPercent),
     y: lengths.map(({ gainPercent }) => gainPercent),
-    text: lengths.map(({ length }) => `\u00a0\u00a0\u00a0${fixed(length * 1e3, 0)}`),
+    text: lengths.map(({ length }) => `\u00a0\u00a0\u00a0${q.shown(q.LENGTH, length)}`),
     textposition: 'middle right',
     textfont: { size: 11, color: look.quiet },
     cliponaxis: false,
@@ -110,41 +115,6 @@ function ring(role: 'now' | 'best', lengths: readonly WeighedLength[], look: Loo
 }
 
 /** How the recommended length stands to the floors; empty where there is none. */
-function floorWords({ study }: Picture): string {
-  const floors = study.full?.decision.floors ?? [];
-  const words = floors.map(({ floor, marginPercent }) => {
-    const holds = marginPercent >= 0 ? 'held with' : 'missed by';
-    return `the floor at ${rpm(floor.speed)} is ${holds} ${percent(marginPercent)}${marginPercent >= 0 ? ' to spare' : ''}`;
-  });
-  return words.length > 0 ? `With the recommended length ${words.join(', ')}.` : '';
-}
-
-function paretoTable(picture: Picture): Table {
-  const { weighed, pareto, fit } = studyOf(picture);
-  const floors = weighed[0]?.floors ?? [];
-  const rows = weighed.map((one): Cell[] => [
-    one.length * 1e3,
-    one.gainPercent,
-    one.worstLossPercent,
-    one.worstLossSpeed,
-    pareto.some(({ length }) => length === one.length) ? 'not beaten' : 'beaten',
-    fit?.longest !== undefined && one.length > fit.longest + 1e-9 ? 'too long' : 'fits',
-    ...one.floors.map(({ marginPercent }) => marginPercent),
-  ]);
-  return {
-    columns: [
-      { name: 'trumpet length', unit: 'mm', decimals: 1 },
-      { name: 'gain in the band', unit: '%', decimals: 2 },
-      { name: 'worst loss outside', unit: '%', decimals: 2 },
-      { name: 'at speed', unit: 'rpm', decimals: 0 },
-      { name: 'among the choices', unit: '' },
-      { name: 'room', unit: '' },
-      ...floors.map(({ floor }) => ({
-        name: `left to the floor at ${floor.speed} rpm`,
-        unit: '%',
-        decimals: 2,
-      })),
-    ],
-    rows,
-  };
+function floorsOf({ study }: Picture): string {
+  return typeset((study.full?.decision.floors ?? []).map(floorWords).join(' '));
 }

@@ -1,13 +1,21 @@
 /** What is on sale, what fits, and what a cut gives. */
 import type { Data, Layout, Shape } from 'plotly.js-cartesian-dist-min';
-import { type Fit, type LengthStudy, shelfWords } from '../../sim/index.ts';
+import {
+  fits,
+  type LengthStudy,
+  plotted,
+  quantities as q,
+  shelfWords,
+  tableOf,
+  words,
+} from '../../sim/index.ts';
 import { between } from '../compute/between.ts';
-import { fixed, millimetres } from '../format.ts';
+import type { Table } from '../drawing/table.ts';
+import type { View } from '../drawing/view.ts';
+import { millimetres, told } from '../format.ts';
+import { baseLayout, type Look, MARGIN, ROLE_LINE } from '../look.ts';
 import { Sentences } from '../parts/Sentences.tsx';
 import { type Picture, picture } from '../state/picture.ts';
-import { baseLayout, type Look, MARGIN, ROLE_LINE } from './look.ts';
-import type { Cell, Table } from './table.ts';
-import type { View } from './view.ts';
 
 export const shelfView: View = {
   id: 'shelf',
@@ -16,18 +24,24 @@ export const shelfView: View = {
   height: 360,
   applies: ({ scenario }) => (scenario.fit?.shelf.length ?? 0) > 0,
   reading: ({ scenario: { fit } }) =>
-    `Mean over your band against the recommended length. Upright lines are lengths on sale${fit?.longest === undefined ? '' : '; what lies in the shaded ground has no room'}. Above the dashed line a length is good enough, within ${fixed(fit?.withinPercent ?? 0, 1)} %.`,
+    `Mean over your band against the recommended length. Upright lines are lengths on sale${fit?.longest === undefined ? '' : '; what lies in the shaded ground has no room'}. Above the dashed line a length is good enough, within ${told(q.LOSS, fit?.withinPercent ?? 0)}.`,
   summary: (now) => wordsOf(now),
   ready: ({ study }) => study.full !== undefined,
   figure: (now, look) => {
     const study = now.study.full!;
     const { recommended, weighed } = study;
-    const layout = baseLayout(look, 'trumpet length [mm]', 'against the best cut [%]');
+    const layout = baseLayout(look, q.headed(q.LENGTH), q.headed(q.AGAINST_BEST));
     const curve = {
       type: 'scatter',
       mode: 'lines+markers',
-      x: weighed.map(({ length }) => length * 1e3),
-      y: weighed.map(({ length }) => changeAt(study, length)),
+      x: plotted(
+        q.LENGTH,
+        weighed.map(({ length }) => length),
+      ),
+      y: plotted(
+        q.AGAINST_BEST,
+        weighed.map(({ length }) => changeAt(study, length)),
+      ),
       line: { color: look.ink, width: 2 },
       marker: { color: look.ink, size: 5 },
       hovertemplate: '%{x} mm: %{y:+.2f} %<extra></extra>',
@@ -35,7 +49,7 @@ export const shelfView: View = {
     const best = {
       type: 'scatter',
       mode: 'markers',
-      x: [recommended.length * 1e3],
+      x: plotted(q.LENGTH, [recommended.length]),
       y: [0],
       marker: { color: look.role.best, symbol: ROLE_LINE.best.symbol, size: 13 },
       hovertemplate: 'recommended: %{x} mm<extra></extra>',
@@ -60,7 +74,7 @@ export const shelfView: View = {
 
 const wordsOf = ({ study }: Picture) => (study.full ? shelfWords(study.full) : '');
 
-/** Mean over the bands against the recommended length [%]; between lengths computed by the cubic. */
+/** Mean over the bands against the recommended length [-]; between lengths computed by the cubic. */
 function changeAt({ weighed, decision }: LengthStudy, length: number): number | undefined {
   const known = weighed.filter(({ bandMean }) => Number.isFinite(bandMean));
   const mean = between(
@@ -68,7 +82,7 @@ function changeAt({ weighed, decision }: LengthStudy, length: number): number | 
     known.map((one) => one.bandMean),
     length,
   );
-  return mean && 100 * (mean / decision.bandMean - 1);
+  return mean && mean / decision.bandMean - 1;
 }
 
 function shelfShapes({ scenario, study }: Picture, look: Look): Partial<Shape>[] {
@@ -79,7 +93,7 @@ function shelfShapes({ scenario, study }: Picture, look: Look): Partial<Shape>[]
     const line = bought
       ? { color: look.role.best, width: 3 }
       : ({ color: look.quiet, width: 1, dash: 'dot' } as const);
-    return { ...upright, x0: length * 1e3, x1: length * 1e3, line };
+    return { ...upright, ...across(length), line };
   });
   const enough: Partial<Shape> = {
     type: 'line',
@@ -100,8 +114,8 @@ function noRoom(longest: number | undefined, { weighed, fit }: LengthStudy, look
   const place = { type: 'rect', yref: 'paper', y0: 0, y1: 1, layer: 'below' } as const;
   const ground: Partial<Shape> = {
     ...place,
-    x0: longest * 1e3,
-    x1: end * 1e3,
+    x0: across(longest).x0,
+    x1: across(end).x0,
     fillcolor: `${look.price}26`,
     line: { color: look.price, width: 1 },
   };
@@ -112,10 +126,10 @@ function shelfLabels({ shelf, recommended, fit }: LengthStudy, look: Look) {
   return (fit?.shelf ?? []).map((length) => {
     const bought = length === shelf?.buy;
     const cut = bought && shelf?.cutTo !== undefined;
-    const text = fixed(length * 1e3, 0);
+    const text = q.shown(q.LENGTH, length);
     return {
       text: bought ? `<b>buy ${text}</b>` : text,
-      x: length * 1e3,
+      x: across(length).x0,
       y: 1,
       yref: 'paper',
       yanchor: 'bottom',
@@ -126,32 +140,37 @@ function shelfLabels({ shelf, recommended, fit }: LengthStudy, look: Look) {
   });
 }
 
+/** Both ends of an upright line at a length. */
+function across(length: number) {
+  const [x] = plotted(q.LENGTH, [length]);
+  return { x0: x!, x1: x! };
+}
+
 function shelfTable({ study }: Picture): Table {
   const full = study.full!;
-  const { fit, shelf, weighed } = full as LengthStudy & { fit: Fit };
-  const rows = fit.shelf.map((length): Cell[] => {
-    const bought = length === shelf?.buy;
-    const cut = bought ? shelf?.cutTo : undefined;
-    return [
-      length * 1e3,
-      changeAt(full, length),
-      weighed.some((one) => one.length === length) ? 'computed' : 'between computed lengths',
-      fit.longest !== undefined && length > fit.longest + 1e-9 ? 'too long as sold' : 'fits',
-      bought ? 'buy' : '',
-      cut && cut * 1e3,
-      bought ? shelf?.missPercent : undefined,
-    ];
-  });
-  return {
-    columns: [
-      { name: 'length on sale', unit: 'mm', decimals: 0 },
-      { name: 'mean in the band as sold, against the recommended length', unit: '%', decimals: 2 },
-      { name: 'how known', unit: '' },
-      { name: 'room', unit: '' },
-      { name: 'advice', unit: '' },
-      { name: 'cut to', unit: 'mm', decimals: 1 },
-      { name: 'worst loss where the cut misses', unit: '%', decimals: 2 },
+  const { fit, shelf, weighed } = full;
+  const bought = (length: number) => length === shelf?.buy;
+  const computed = (length: number) => weighed.some((one) => one.length === length);
+  return tableOf<number>(
+    'What is on sale',
+    [
+      { ...q.LENGTH, name: 'length on sale', of: (length) => length },
+      {
+        ...q.AGAINST_BEST,
+        name: 'as sold, against the recommended length',
+        of: (length) => changeAt(full, length),
+      },
+      words('how_known', 'how known', (length) => (computed(length) ? 'computed' : 'between')),
+      words('room', 'room', (length) => (fits(length, fit) ? 'fits' : 'too long as sold')),
+      words('advice', 'advice', (length) => (bought(length) ? 'buy' : '')),
+      {
+        ...q.LENGTH,
+        key: 'cut_to_mm',
+        name: 'cut to',
+        of: (length) => (bought(length) ? shelf?.cutTo : undefined),
+      },
+      { ...q.LOSS, of: (length) => (bought(length) ? shelf?.missPercent : undefined) },
     ],
-    rows,
-  };
+    fit?.shelf ?? [],
+  );
 }

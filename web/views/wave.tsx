@@ -1,15 +1,16 @@
 /** Distance against time: where in the intake the pressure stands high through one cycle. */
 import type { Data, Layout } from 'plotly.js-cartesian-dist-min';
-import type { Trace } from '../../sim/index.ts';
-import { fixed, millimetres, rpm } from '../format.ts';
+import { type Column, plotted, quantities as q, type Trace } from '../../sim/index.ts';
+import { closingLine, crankAxis, valveBars } from '../drawing/crank.ts';
+import { numbered, ofCurve, type Table } from '../drawing/table.ts';
+import type { View } from '../drawing/view.ts';
+import { millimetres, rpm, told } from '../format.ts';
+import type { Role } from '../look.ts';
+import { axis, baseLayout, type Look, MARGIN, ROLE_NAME } from '../look.ts';
 import { WavePlayer } from '../parts/WavePlayer.tsx';
-import { curveOf, type Picture, type Role } from '../state/picture.ts';
+import { curveOf, type Picture } from '../state/picture.ts';
 import { CYCLE, moment, waveRole } from '../state/wave.ts';
 import { isTrace, traceOf, wanted, whySpeed } from '../state/why.ts';
-import { closingLine, crankAxis, valveBars } from './crank.ts';
-import { axis, baseLayout, type Look, MARGIN, ROLE_NAME } from './look.ts';
-import type { Table } from './table.ts';
-import type { View } from './view.ts';
 
 const WAVE_MARGIN = { ...MARGIN, t: 52, b: 62, r: 64 };
 
@@ -24,13 +25,14 @@ export const waveView: View = {
     const shown = shownTrace(picture);
     if (!shown) return 'Not computed yet.';
     const { peak, angle } = highest(shown.trace);
-    return `${ROLE_NAME[shown.role]}, ${millimetres(shown.length)} at ${rpm(whySpeed.value!)}: while the intake is open, the pressure before the valve is highest, ${fixed(peak / 1e3, 1)} kPa, at ${fixed(angle, 0)} degrees; the valve closes at ${fixed(shown.trace.intakeEvents.close, 0)} degrees.`;
+    return `${ROLE_NAME[shown.role]}, ${millimetres(shown.length)} at ${rpm(whySpeed.value!)}: while the intake is open, the pressure before the valve is highest, ${told(q.PRESSURE, peak)}, at ${told(q.CRANK_ANGLE, angle)}; the valve closes at ${told(q.CRANK_ANGLE, shown.trace.intakeEvents.close)}.`;
   },
   ready: (picture) => shownTrace(picture) !== undefined,
   figure: (picture, look) => {
     const { trace } = shownTrace(picture)!;
     const { shapes, annotations } = valveBars(trace, look);
-    const face = picture.curves.find(({ role }) => role === waveRole.value)!.length * 1e3;
+    const { length } = picture.curves.find(({ role }) => role === waveRole.value)!;
+    const [face] = plotted(q.LENGTH, [length]);
     return {
       data: [tiles(trace, picture, look)],
       layout: {
@@ -39,8 +41,8 @@ export const waveView: View = {
         hovermode: 'closest',
         xaxis: { ...crankAxis(look), showgrid: false },
         yaxis: { ...axis(look, 'distance from rim [mm]'), showgrid: false },
-        shapes: [...shapes, ...closingLine(trace, look), faceLine(face, look)],
-        annotations: [...annotations, faceLabel(face, look)],
+        shapes: [...shapes, ...closingLine(trace, look), faceLine(face!, look)],
+        annotations: [...annotations, faceLabel(face!, look)],
       } as Partial<Layout>,
     };
   },
@@ -67,14 +69,15 @@ export function shownTrace(
 }
 
 function tiles({ wave, crankAngle }: Trace, { scenario }: Picture, look: Look): Partial<Data> {
-  const still = scenario.engine.intake.feed.pressure / 1e3;
-  const reach = Math.max(...wave.pressure.flat().map((p) => Math.abs(p / 1e3 - still)));
+  const [still] = plotted(q.PRESSURE, [scenario.engine.intake.feed.pressure]) as [number];
+  const rows = wave.pressure.map((row) => plotted(q.PRESSURE, row));
+  const reach = Math.max(...rows.flat().map((p) => Math.abs(p - still)));
   const [low, mid, high] = look.wave;
   return {
     type: 'heatmap',
     x: crankAngle,
-    y: wave.distance.map((at) => at * 1e3),
-    z: wave.distance.map((_, j) => wave.pressure.map((row) => row[j]! / 1e3)),
+    y: plotted(q.LENGTH, wave.distance),
+    z: wave.distance.map((_, j) => rows.map((row) => row[j]!)),
     zmin: still - reach,
     zmax: still + reach,
     colorscale: [
@@ -136,19 +139,12 @@ function highest({ stations, crankAngle, intakeEvents }: Trace) {
 }
 
 function waveTable(picture: Picture): Table {
-  const { trace } = shownTrace(picture)!;
-  return {
-    columns: [
-      { name: `crank angle at ${whySpeed.value} rpm`, unit: 'deg', decimals: 1 },
-      ...trace.wave.distance.map((at) => ({
-        name: `pressure ${fixed(at * 1e3, 1)} mm from rim`,
-        unit: 'kPa',
-        decimals: 2,
-      })),
-    ],
-    rows: trace.crankAngle.map((angle, i) => [
-      angle,
-      ...trace.wave.pressure[i]!.map((p) => p / 1e3),
-    ]),
-  };
+  const { crankAngle, wave } = shownTrace(picture)!.trace;
+  const angle = { ...q.CRANK_ANGLE, name: `crank angle at ${whySpeed.value} rpm` };
+  const pressures = wave.distance.map((at, j): Column<number> => {
+    const place = `${q.told({ ...q.LENGTH, digits: 4 }, at)} from rim`;
+    return { ...ofCurve(q.PRESSURE, place), of: (i) => wave.pressure[i]![j] };
+  });
+  const columns = [{ ...angle, of: (i: number) => crankAngle[i] }, ...pressures];
+  return numbered('Pressure along the intake', crankAngle.length, columns);
 }

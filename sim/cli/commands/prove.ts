@@ -2,7 +2,8 @@
  * `prove`: every published value beside ours. The checks live with the tests, so the command works
  * in the repository only; it is the one place where the program reaches for them.
  */
-import { ComputationError, EXIT } from '../exit.ts';
+import { ComputationError } from '../../index.ts';
+import { EXIT } from '../exit.ts';
 import { openFolder } from '../files.ts';
 import { jsonText, print, printJson, remark, type Terminal } from '../terminal.ts';
 

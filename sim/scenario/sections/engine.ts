@@ -1,8 +1,8 @@
 /** Cylinders, crank and combustion chamber. */
 import type { CylinderSpecification } from '../../specification.ts';
-import { maybe, quantity, section } from '../leaf.ts';
+import { maybe, quantity, section } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
-import type { Reading } from '../reading.ts';
+import type { ViewOf } from '../view.ts';
 
 export const engineSection = section('Cylinders, crank and combustion chamber.', {
   cylinders: quantity('ratio', 'Number of cylinders.', {
@@ -13,51 +13,58 @@ export const engineSection = section('Cylinders, crank and combustion chamber.',
   bore: quantity('length', 'Cylinder bore, by bore gauge.', {
     limits: ['10 mm', '300 mm'],
     usual: ['35 mm', '130 mm'],
+    doubt: { half: '0.02 mm', why: 'bore gauge' },
+    form: { group: 'Engine', label: 'Bore' },
   }),
   stroke: quantity('length', 'Piston stroke: twice the throw of the crank.', {
     limits: ['10 mm', '300 mm'],
     usual: ['30 mm', '130 mm'],
+    doubt: { half: '0.1 mm', why: 'dial gauge' },
+    form: { group: 'Engine', label: 'Stroke' },
   }),
   rod: quantity('length', 'Connecting rod, centre of big end to centre of small end.', {
     limits: ['10 mm', '800 mm'],
     usual: ['60 mm', '250 mm'],
+    doubt: { half: '0.2 mm', why: 'vernier' },
   }),
   compressionRatio: quantity('ratio', 'Volume at bottom over volume at top dead centre.', {
     example: '11.5',
     limits: ['2', '25'],
     usual: ['6', '16'],
+    doubt: { half: '0.2', why: 'burette and gasket' },
+    form: { group: 'Engine', label: 'Compression ratio' },
   }),
   wallTemperature: maybe('temperature', 'Mean temperature of piston crown, head and liner.', {
     limits: ['250 K', '900 K'],
     usual: ['350 K', '600 K'],
     absent: { value: '450 K', why: 'common practice, no source' },
+    doubt: { half: '40 K', why: 'nobody measures it' },
   }),
 });
 
-export function checkEngine(reading: Reading): void {
-  const stroke = reading.given('engine.stroke');
-  const rod = reading.given('engine.rod');
-  if (stroke === undefined || rod === undefined) return;
-  if (rod <= stroke / 2) {
-    reading.problem(
-      'engine.rod',
+type EngineView = ViewOf<typeof engineSection>;
+
+export function checkEngine({ stroke: { given: stroke }, rod }: EngineView): void {
+  if (stroke === undefined || rod.given === undefined) return;
+  const ratio = rod.given / stroke;
+  if (ratio <= 1 / 2) {
+    rod.problem(
       'the connecting rod is not longer than the throw of the crank',
       'measure the rod between centres; it must exceed half the stroke',
       `more than ${quantityToText(stroke / 2, 'length')}`,
     );
-  } else if (rod / stroke < 1.3 || rod / stroke > 2.7) {
-    const ratio = (rod / stroke).toFixed(2);
-    reading.warn('engine.rod', `rod over stroke is ${ratio}; most engines lie within 1.3 to 2.7`);
+  } else if (ratio < 1.3 || ratio > 2.7) {
+    rod.warn(`rod over stroke is ${ratio.toFixed(2)}; most engines lie within 1.3 to 2.7`);
   }
 }
 
-export function resolveEngine(reading: Reading): CylinderSpecification {
+export function resolveEngine(engine: EngineView): CylinderSpecification {
   return {
-    count: reading.take('engine.cylinders'),
-    bore: reading.take('engine.bore'),
-    stroke: reading.take('engine.stroke'),
-    rodLength: reading.take('engine.rod'),
-    compressionRatio: reading.take('engine.compressionRatio'),
-    wallTemperature: reading.take('engine.wallTemperature'),
+    count: engine.cylinders.take(),
+    bore: engine.bore.take(),
+    stroke: engine.stroke.take(),
+    rodLength: engine.rod.take(),
+    compressionRatio: engine.compressionRatio.take(),
+    wallTemperature: engine.wallTemperature.take(),
   };
 }

@@ -1,46 +1,52 @@
 /** The fuel and how it burns. */
-
-import { FUEL_NAMES, type FuelName } from '../../gas/fuel.ts';
+import { FUEL_NAMES } from '../../gas/fuel.ts';
 import type { CombustionSpecification } from '../../specification.ts';
-import { choice, maybe, section } from '../leaf.ts';
-import type { Reading } from '../reading.ts';
+import { choice, maybe, optional, section } from '../key.ts';
+import type { ViewOf } from '../view.ts';
 
 const FIRING = { top: 0, bottom: 180 };
+const UNSEEN = 'nobody measures it without an indicator';
 
-export const fuelSection = section('The fuel and how it burns.', {
-  name: choice(FUEL_NAMES as [FuelName, ...FuelName[]], 'Fuel in the tank.', {
-    value: 'petrol',
-    why: 'common practice, no source',
+export const fuelSection = optional(
+  section('The fuel and how it burns.', {
+    name: choice(FUEL_NAMES, 'Fuel in the tank.', {
+      value: 'petrol',
+      why: 'common practice, no source',
+    }),
+    lambda: maybe('ratio', 'Air over stoichiometric air at full load, off the dyno sheet.', {
+      limits: ['0.6', '1.6'],
+      usual: ['0.8', '1.1'],
+      absent: { value: '0.88', why: 'full load; common practice, no source' },
+      condition: true,
+      doubt: { half: '0.03', why: 'sensor' },
+    }),
+    burn50: maybe('angle', 'Crank angle of 50 % burned; firing top dead centre counts.', {
+      limits: ['20 deg BTDC', '60 deg ATDC'],
+      usual: ['2 deg ATDC', '25 deg ATDC'],
+      deadCentres: FIRING,
+      absent: { value: '9 deg ATDC', why: 'best torque, Heywood (1988) ch. 9, from memory' },
+      doubt: { half: '3 deg', why: UNSEEN },
+    }),
+    burnDuration: maybe('angle', 'Crank angle from 10 % to 90 % burned.', {
+      limits: ['5 deg', '120 deg'],
+      usual: ['15 deg', '50 deg'],
+      absent: { value: '28 deg', why: 'common practice, no source' },
+      doubt: { half: '4 deg', why: UNSEEN },
+    }),
+    efficiency: maybe('ratio', 'Share of the heat that the air allows which is released.', {
+      limits: ['0.3', '1'],
+      usual: ['0.85', '1'],
+      absent: { value: '0.97', why: 'common practice, no source' },
+    }),
   }),
-  lambda: maybe('ratio', 'Air over stoichiometric air at full load, off the dyno sheet.', {
-    limits: ['0.6', '1.6'],
-    usual: ['0.8', '1.1'],
-    absent: { value: '0.88', why: 'full load; common practice, no source' },
-  }),
-  burn50: maybe('angle', 'Crank angle of 50 % burned; firing top dead centre counts.', {
-    limits: ['20 deg BTDC', '60 deg ATDC'],
-    usual: ['2 deg ATDC', '25 deg ATDC'],
-    deadCentres: FIRING,
-    absent: { value: '9 deg ATDC', why: 'best torque, Heywood (1988) ch. 9, from memory' },
-  }),
-  burnDuration: maybe('angle', 'Crank angle from 10 % to 90 % burned.', {
-    limits: ['5 deg', '120 deg'],
-    usual: ['15 deg', '50 deg'],
-    absent: { value: '28 deg', why: 'common practice, no source' },
-  }),
-  efficiency: maybe('ratio', 'Share of the heat that the air allows which is released.', {
-    limits: ['0.3', '1'],
-    usual: ['0.85', '1'],
-    absent: { value: '0.97', why: 'common practice, no source' },
-  }),
-}).optional();
+);
 
-export function resolveFuel(reading: Reading): CombustionSpecification {
+export function resolveFuel(fuel: ViewOf<typeof fuelSection>): CombustionSpecification {
   return {
-    fuel: reading.choose('fuel.name'),
-    lambda: reading.take('fuel.lambda'),
-    burn50: reading.take('fuel.burn50'),
-    burnDuration: reading.take('fuel.burnDuration'),
-    efficiency: reading.take('fuel.efficiency'),
+    fuel: fuel.name.take(),
+    lambda: fuel.lambda.take(),
+    burn50: fuel.burn50.take(),
+    burnDuration: fuel.burnDuration.take(),
+    efficiency: fuel.efficiency.take(),
   };
 }

@@ -1,136 +1,99 @@
 /** What one value of the injectors says of another: nozzles within the pipes, pulses within the cycle. */
-import { FUEL_NAMES, type FuelName, fuelNamed } from '../../gas/fuel.ts';
+import { fuelNamed } from '../../gas/fuel.ts';
 import { liquidFuel } from '../../spray/liquidFuel.ts';
 import { quantityToText } from '../quantity.ts';
-import type { Reading } from '../reading.ts';
+import type { ScenarioView } from '../schema.ts';
 import { gridValues } from './grid.ts';
-import { EACH, SECTION, STAGING } from './injectorPaths.ts';
-import { diameterAt } from './pipe.ts';
-import { checkRising } from './rows.ts';
+import type { InjectorView } from './injectors.ts';
+import { diameterAt, type PipeView } from './pipe.ts';
 
-export function checkInjectors(reading: Reading): void {
-  if (!reading.has(SECTION)) return;
-  for (let row = 0; row < reading.rows(EACH); row++) {
-    const path = `${EACH}.${row}`;
-    checkOneOf(reading, path, 'fromValve', 'fromMouth');
-    checkOneOf(reading, path, 'flow', 'massFlow');
-    checkOneOf(reading, path, 'start', 'end');
-    checkPlace(reading, path);
-    checkPulse(reading, path);
-  }
-  checkRising(reading, STAGING, 'speed', reading.column(STAGING, 'speed'));
-  if (reading.has(STAGING) && reading.rows(EACH) === 1) {
-    reading.problem(STAGING, 'one injector has nothing to share', 'leave staging away');
+export function checkInjectors(view: ScenarioView): void {
+  const { each, staging } = view.injectors;
+  for (const row of each.rows) checkPlace(view, row);
+  checkPulses(view);
+  if (staging.present && each.rows.length === 1) {
+    staging.problem('one injector has nothing to share', 'leave staging away');
   }
 }
 
-function checkOneOf(reading: Reading, path: string, one: string, other: string): void {
-  const given = [one, other].filter((key) => reading.has(`${path}.${key}`)).length;
-  if (given === 1) return;
-  const what = given === 0 ? `${one} or ${other} is missing` : `${one} and ${other} are both given`;
-  reading.problem(path, what, `give one of ${one} and ${other}`);
-}
-
-function checkPlace(reading: Reading, path: string): void {
-  const place = placeOf(reading, path);
-  const length = lineLength(reading);
-  if (place === undefined || length === undefined) return;
-  const key = `${path}.${reading.has(`${path}.fromValve`) ? 'fromValve' : 'fromMouth'}`;
+function checkPlace(view: ScenarioView, { fromMouth, fromValve, offset }: InjectorView): void {
+  const length = lineLength(view);
+  const place = fromMouth.given ?? length - fromValve.given!;
   if (place >= length) {
-    const far = quantityToText(length, 'length');
-    reading.problem(
-      key,
+    (fromValve.present ? fromValve : fromMouth).problem(
       'the nozzle lies past the valve',
       'measure along the centre line from the rim of the mouth to the valve seat',
-      `less than ${far} behind the rim`,
+      `less than ${quantityToText(length, 'length')} behind the rim`,
     );
     return;
   }
-  const offset = reading.given(`${path}.offset`) ?? 0;
-  const wall = wallAt(reading, place);
-  if (place < 0 || wall === undefined || offset <= wall.diameter / 2) return;
-  reading.problem(
-    `${path}.offset`,
+  const wall = wallAt(view, place);
+  if (!wall || offset.assumed <= wall.diameter / 2) return;
+  offset.problem(
     `the nozzle lies inside the wall of the ${wall.name}`,
     'offset counts from the centre line to the tip; a tip flush with the wall has half the diameter',
     `at most ${quantityToText(wall.diameter / 2, 'length')}`,
   );
 }
 
-/** A pulse that a full cylinder at the highest speed asks for must fit into the cycle. */
-function checkPulse(reading: Reading, path: string): void {
-  const flow = massFlow(reading, path);
-  const need = fullFuel(reading);
-  const top = Math.max(...gridValues(reading, 'speeds').filter(Number.isFinite));
-  if (flow === undefined || need === undefined || !(top > 0) || reading.rows(EACH) > 1) return;
-  const share = 120 / top;
-  const pulse = need / flow + (reading.given(`${path}.deadTime`) ?? 0);
-  if (pulse <= share) return;
-  const key = reading.has(`${path}.flow`) ? 'flow' : 'massFlow';
-  reading.problem(
-    `${path}.${key}`,
-    `a full cylinder at ${top} rpm asks for ${(pulse * 1e3).toFixed(1)} ms, longer than the cycle`,
-    'take a larger injector, or add one',
-    `at most ${(share * 1e3).toFixed(1)} ms`,
-  );
-}
-
-/** The same where several injectors share: told of the whole, once. */
-export function checkAllPulses(reading: Reading): void {
-  const rows = reading.rows(EACH);
-  const need = fullFuel(reading);
-  const top = Math.max(...gridValues(reading, 'speeds').filter(Number.isFinite));
-  if (rows < 2 || need === undefined || !(top > 0)) return;
-  const flows = Array.from({ length: rows }, (_, row) => massFlow(reading, `${EACH}.${row}`));
-  if (flows.includes(undefined)) return;
-  const most = flows.reduce<number>((sum, flow) => sum + flow!, 0) * (120 / top);
-  if (most >= need) return;
-  reading.problem(
-    EACH,
+/** The pulses that a full cylinder at the highest speed asks for must fit into the cycle. */
+function checkPulses(view: ScenarioView): void {
+  const { each } = view.injectors;
+  const top = Math.max(...gridValues(view.speeds).filter(Number.isFinite));
+  const cycle = 120 / top;
+  const need = fullFuel(view);
+  const flows = each.rows.map((row) => massFlow(view, row));
+  const [only] = each.rows;
+  if (!(top > 0) || !only) return;
+  if (each.rows.length === 1) {
+    const pulse = need / flows[0]! + only.deadTime.assumed;
+    if (!(pulse > cycle)) return;
+    (only.flow.present ? only.flow : only.massFlow).problem(
+      `a full cylinder at ${top} rpm asks for ${(pulse * 1e3).toFixed(1)} ms, longer than the cycle`,
+      'take a larger injector, or add one',
+      `at most ${(cycle * 1e3).toFixed(1)} ms`,
+    );
+    return;
+  }
+  const most = flows.reduce((sum, flow) => sum + flow, 0) * cycle;
+  if (!(most < need)) return;
+  each.problem(
     `all injectors held open give ${(most * 1e6).toFixed(1)} mg a cycle at ${top} rpm; a full cylinder asks for ${(need * 1e6).toFixed(1)} mg: the injection is longer than the cycle`,
     'take larger injectors',
   );
 }
 
-/** Nozzle behind the rim plane [m], or undefined where it is not known. */
-function placeOf(reading: Reading, path: string): number | undefined {
-  const fromMouth = reading.given(`${path}.fromMouth`);
-  if (fromMouth !== undefined) return fromMouth;
-  const fromValve = reading.given(`${path}.fromValve`);
-  const length = lineLength(reading);
-  return fromValve === undefined || length === undefined ? undefined : length - fromValve;
+/** Pipes from the rim plane to the valve seat; NaN where a figure is not known. */
+function pipes({ intake: { trumpet, throttle, runner, port } }: ScenarioView) {
+  const ends = (pipe: PipeView) => ({
+    length: pipe.length.given ?? Number.NaN,
+    outer: diameterAt(pipe, 'AirEnd') ?? Number.NaN,
+    inner: diameterAt(pipe, 'ValveEnd') ?? Number.NaN,
+  });
+  const bore = throttle.bore.given ?? Number.NaN;
+  return [
+    { name: 'trumpet', ...ends(trumpet) },
+    {
+      name: 'throttle body',
+      length: throttle.length.given ?? Number.NaN,
+      outer: bore,
+      inner: bore,
+    },
+    ...(runner.here.present ? [{ name: 'runner', ...ends(runner) }] : []),
+    { name: 'port', ...ends(port) },
+  ];
 }
 
-const PIPES = [
-  { name: 'trumpet', path: 'intake.trumpet' },
-  { name: 'throttle body', path: 'intake.throttle' },
-  { name: 'runner', path: 'intake.runner' },
-  { name: 'port', path: 'intake.port' },
-] as const;
-
-/** Rim plane to valve seat [m]. */
-function lineLength(reading: Reading): number | undefined {
-  const lengths = pipes(reading).map(({ path }) => reading.given(`${path}.length`));
-  return lengths.includes(undefined)
-    ? undefined
-    : lengths.reduce<number>((sum, length) => sum + length!, 0);
-}
-
-function pipes(reading: Reading) {
-  return PIPES.filter(({ name, path }) => name !== 'runner' || reading.has(path));
+/** Rim plane to valve seat [m]; NaN where it is not known. */
+function lineLength(view: ScenarioView): number {
+  return pipes(view).reduce((sum, { length }) => sum + length, 0);
 }
 
 /** The pipe around a place behind the rim, and its diameter there [m]; the flare is left out. */
-function wallAt(reading: Reading, place: number): { name: string; diameter: number } | undefined {
+function wallAt(view: ScenarioView, place: number): { name: string; diameter: number } | undefined {
   let from = 0;
-  for (const { name, path } of pipes(reading)) {
-    const length = reading.given(`${path}.length`);
-    if (length === undefined) return undefined;
-    if (place < from + length) {
-      const bore = reading.given(`${path}.bore`);
-      const outer = bore ?? diameterAt(reading, path, 'AirEnd');
-      const inner = bore ?? diameterAt(reading, path, 'ValveEnd');
-      if (outer === undefined || inner === undefined) return undefined;
+  for (const { name, length, outer, inner } of pipes(view)) {
+    if (place >= 0 && place < from + length) {
       return { name, diameter: outer + ((place - from) / length) * (inner - outer) };
     }
     from += length;
@@ -138,25 +101,18 @@ function wallAt(reading: Reading, place: number): { name: string; diameter: numb
   return undefined;
 }
 
-function fuelName(reading: Reading): FuelName {
-  // A name that the schema has refused is told there; what stands on it is checked as for petrol.
-  const name = reading.text('fuel.name');
-  return FUEL_NAMES.find((known) => known === name) ?? 'petrol';
+/** A name that was refused is told there; what stands on it is checked as for petrol. */
+const fuelName = ({ fuel }: ScenarioView) => fuel.name.given ?? 'petrol';
+
+/** Flow held open [kg/s]; NaN where it is not known. */
+function massFlow(view: ScenarioView, { massFlow, flow }: InjectorView): number {
+  return massFlow.given ?? flow.given! * liquidFuel(fuelName(view)).density;
 }
 
-function massFlow(reading: Reading, path: string): number | undefined {
-  const byMass = reading.given(`${path}.massFlow`);
-  if (byMass !== undefined) return byMass;
-  const byVolume = reading.given(`${path}.flow`);
-  return byVolume === undefined ? undefined : byVolume * liquidFuel(fuelName(reading)).density;
-}
-
-/** Fuel of a cylinder full of air of 1.2 kg/m^3 [kg]. */
-function fullFuel(reading: Reading): number | undefined {
-  const bore = reading.given('engine.bore');
-  const stroke = reading.given('engine.stroke');
-  if (bore === undefined || stroke === undefined) return undefined;
-  const lambda = reading.given('fuel.lambda') ?? 0.88;
-  const air = 1.2 * (Math.PI / 4) * bore * bore * stroke;
-  return air / (lambda * fuelNamed(fuelName(reading)).stoichiometricAirFuelRatio);
+/** Fuel of a cylinder full of air of 1.2 kg/m^3 [kg]; NaN where it is not known. */
+function fullFuel(view: ScenarioView): number {
+  const { bore, stroke } = view.engine;
+  const air = 1.2 * (Math.PI / 4) * bore.given! * bore.given! * stroke.given!;
+  const { stoichiometricAirFuelRatio } = fuelNamed(fuelName(view));
+  return air / (view.fuel.lambda.assumed * stoichiometricAirFuelRatio);
 }

@@ -1,137 +1,153 @@
 /** Everything from the air in front of the mouth to the intake valve. */
-import type { IntakeSpecification, PipeSpecification } from '../../specification.ts';
-import { leafValue, maybe, section } from '../leaf.ts';
-import { quantityToText } from '../quantity.ts';
-import type { Reading } from '../reading.ts';
+import type {
+  AmbientSpecification,
+  IntakeSpecification,
+  PipeSpecification,
+} from '../../specification.ts';
+import { limitsOf, maybe, optional, section, usualOf } from '../key.ts';
+import type { ScenarioView } from '../schema.ts';
+import type { ViewOf } from '../view.ts';
 import { ambientPressure } from './ambient.ts';
-import { checkPipe, diameterAt, pipeShape, resolvePipe } from './pipe.ts';
+import { PIPE_DIAMETER, pipeKeys, resolveWalledPipe } from './pipe.ts';
 import { checkThrottle, resolveThrottle, throttleSection } from './throttle.ts';
 import { checkTrumpet, resolveTrumpet, trumpetSection } from './trumpet.ts';
 import { checkValves, resolveValves, valvesSection } from './valve.ts';
 
-/** Neighbouring bores may differ by this much before a warning [-]; common practice, no source. */
-const STEP = 0.1;
-
-const FEED_LIMITS = ['300 mbar', '6 bar'] as const;
-
 const feedSection = section('A box that feeds the trumpets; without it they breathe ambient air.', {
   pressure: maybe('pressure', 'Pressure in the box, absolute; or above ambient with "gauge".', {
-    limits: FEED_LIMITS,
+    limits: ['300 mbar', '6 bar'],
     usual: ['800 mbar', '3.5 bar'],
     gauge: true,
     absent: { rule: 'ambient pressure', why: 'no pressure of a box given' },
+    doubt: { half: '20 mbar', why: 'boost gauge' },
   }),
   temperature: maybe('temperature', 'Temperature of the air in the box.', {
     limits: ['-50 degC', '200 degC'],
     usual: ['-20 degC', '90 degC'],
     absent: { rule: 'ambient temperature', why: 'no temperature of a box given' },
+    doubt: { half: '8 K', why: 'thermometer behind a cooler' },
   }),
-}).optional();
+});
 
 const runnerSection = section(
   'Pipe between throttle body and cylinder head; leave it out where the body bolts to the head.',
-  pipeShape('Length along the centre line.', {
+  pipeKeys('Length along the centre line.', {
     longest: '2 m',
+    usual: { length: ['10 mm', '350 mm'], wall: ['0 degC', '120 degC'] },
     wallTemperature: { value: '315 K', why: 'common practice, no source' },
     roughness: { value: '0.0015 mm', why: 'drawn tube, Moody 1944, from memory' },
+    doubt: {
+      length: { half: '1 mm', why: 'drawing against the part' },
+      wallTemperature: { half: '15 K', why: 'contact thermometer' },
+    },
   }),
-).optional();
+  PIPE_DIAMETER,
+);
 
 const portSection = section(
   'Port in the head, from its face to the valve seats; one pipe of the area that all branches share.',
-  pipeShape('Length along the centre line, face to seat.', {
+  pipeKeys('Length along the centre line, face to seat.', {
     longest: '500 mm',
+    usual: { length: ['40 mm', '250 mm'], wall: ['20 degC', '150 degC'] },
     wallTemperature: { value: '350 K', why: 'common practice, no source' },
     roughness: { value: '0.05 mm', why: 'cast and cleaned up; common practice, no source' },
+    doubt: {
+      length: { half: '3 mm', why: 'soft wire along a bend' },
+      diameter: { half: '0.4 mm', why: 'silicone cast' },
+      wallTemperature: { half: '25 K', why: 'nobody measures it' },
+    },
   }),
+  PIPE_DIAMETER,
 );
 
 export const intakeSection = section('From the air in front of the mouth to the intake valve.', {
-  feed: feedSection,
+  feed: optional(feedSection),
   trumpet: trumpetSection,
   throttle: throttleSection,
-  runner: runnerSection,
+  runner: optional(runnerSection),
   port: portSection,
   valves: valvesSection('intake'),
 });
 
-export function checkIntake(reading: Reading): void {
-  checkFeed(reading);
-  checkTrumpet(reading);
-  checkThrottle(reading);
-  checkPipe(reading, 'intake.runner');
-  checkPipe(reading, 'intake.port');
-  checkValves(reading, 'intake.valves');
-  checkSteps(reading);
+export type IntakeView = ViewOf<typeof intakeSection>;
+
+export function checkIntake(view: ScenarioView): void {
+  const { intake } = view;
+  checkFeed(view);
+  checkTrumpet(intake.trumpet);
+  checkThrottle(intake.throttle);
+  checkValves(intake.valves);
 }
 
-/** Pressure of the box [Pa], absolute; undefined where none is given. */
-function feedPressure(reading: Reading): number | undefined {
-  const given = reading.quantity('intake.feed.pressure');
-  if (given === undefined) return undefined;
-  return given.gauge ? given.value + ambientPressure(reading) : given.value;
+/** Warmth of a box that the sun and the engine explain [K], and the share that a blower adds. */
+const SOAK = { rise: 15, overIsentropic: 4 };
+
+/** A gauge pressure is known once ambient is; air in a box is as warm as its pressure explains. */
+function checkFeed({ ambient, intake: { feed } }: ScenarioView): void {
+  const { quantity, key } = feed.pressure;
+  const outside = ambientPressure(ambient);
+  const pressure = (quantity?.value ?? outside) + (quantity?.gauge ? outside : 0);
+  const shown = `${(pressure / 1e5).toFixed(3)} bar absolute`;
+  if (quantity?.gauge && !inside(pressure, limitsOf(key))) {
+    feed.pressure.problem(
+      `${shown} is out of range`,
+      'gauge counts from ambient, absolute from vacuum',
+      `${key.limits[0]} to ${key.limits[1]}`,
+    );
+  } else if (quantity?.gauge && !inside(pressure, usualOf(key)!)) {
+    feed.pressure.warn(
+      `${shown} is unusual; most engines lie within ${key.usual![0]} to ${key.usual![1]}`,
+    );
+  }
+  const air = ambient.temperature.assumed;
+  const rise = feed.temperature.given! - air;
+  const isentropic = air * ((pressure / outside) ** (0.4 / 1.4) - 1);
+  const explained = SOAK.rise + SOAK.overIsentropic * Math.max(isentropic, 0);
+  if (rise < -1 || rise > explained) {
+    feed.temperature.warn(
+      `the box is ${Math.abs(rise).toFixed(0)} K ${rise < 0 ? 'colder' : 'warmer'} than the air outside, at ${shown}: check both`,
+    );
+  }
 }
 
-function checkFeed(reading: Reading): void {
-  const pressure = feedPressure(reading);
-  const [low, high] = FEED_LIMITS.map((text) =>
-    leafValue(text, { dimension: 'pressure', description: '', limits: FEED_LIMITS }),
-  );
-  if (pressure === undefined || (pressure >= low! && pressure <= high!)) return;
-  reading.problem(
-    'intake.feed.pressure',
-    `${(pressure / 1e5).toFixed(3)} bar absolute is out of range`,
-    'gauge counts from ambient, absolute from vacuum',
-    `${FEED_LIMITS[0]} to ${FEED_LIMITS[1]}`,
-  );
-}
+const inside = (x: number, [low, high]: readonly [number, number]) => x >= low && x <= high;
 
-/** Bores that meet should match; a step is computed as it stands, but is seldom meant. */
-function checkSteps(reading: Reading): void {
-  const bore = reading.given('intake.throttle.bore');
-  const head = reading.has('intake.runner') ? 'intake.runner' : 'intake.port';
-  warnStep(reading, 'intake.trumpet', diameterAt(reading, 'intake.trumpet', 'ValveEnd'), bore);
-  warnStep(reading, head, diameterAt(reading, head, 'AirEnd'), bore);
-}
+type Air = Pick<AmbientSpecification, 'pressure' | 'temperature'>;
 
-function warnStep(reading: Reading, path: string, diameter?: number, bore?: number): void {
-  if (diameter === undefined || bore === undefined) return;
-  if (Math.abs(diameter - bore) <= STEP * bore) return;
-  const shown = [diameter, bore].map((size) => quantityToText(size, 'length')).join(' against ');
-  reading.warn(path, `steps at the throttle body: ${shown}; check that this is so`);
-}
-
-export function resolveIntake(
-  reading: Reading,
-  ambient: { pressure: number; temperature: number },
-): IntakeSpecification {
-  const throttle = resolveThrottle(reading);
+export function resolveIntake({ intake, fit }: ScenarioView, ambient: Air): IntakeSpecification {
+  const { feed, trumpet, throttle, runner, port, valves } = intake;
+  const wall = fit.room.given;
+  const body = resolveThrottle(throttle);
   return {
-    feed: resolveFeed(reading, ambient),
-    trumpet: resolveTrumpet(reading, ambient.temperature),
-    throttle,
-    runner: resolveRunner(reading, throttle.bore, ambient.temperature),
-    port: resolvePipe(reading, 'intake.port'),
-    valve: resolveValves(reading, 'intake.valves'),
+    feed: resolveFeed(feed, ambient),
+    trumpet: resolveTrumpet(trumpet, ambient.temperature),
+    throttle: body,
+    runner: resolveRunner(runner, body.bore, ambient.temperature),
+    port: resolveWalledPipe(port),
+    valve: resolveValves(valves),
+    ...(wall !== undefined && { facingWall: wall }),
   };
 }
 
-function resolveFeed(reading: Reading, ambient: { pressure: number; temperature: number }) {
-  if (!reading.has('intake.feed')) {
-    reading.note('intake.feed', 'ambient air', 'no box given');
+function resolveFeed(feed: IntakeView['feed'], ambient: Air): Air {
+  if (!feed.here.present) {
+    feed.here.note('ambient air', 'no box given');
     return { pressure: ambient.pressure, temperature: ambient.temperature };
   }
-  const gauge = reading.quantity('intake.feed.pressure')?.gauge ?? false;
-  const pressure = reading.take('intake.feed.pressure', () => ambient.pressure);
+  const pressure = feed.pressure.take(() => ambient.pressure);
   return {
-    pressure: gauge ? pressure + ambient.pressure : pressure,
-    temperature: reading.take('intake.feed.temperature', () => ambient.temperature),
+    pressure: feed.pressure.quantity?.gauge ? pressure + ambient.pressure : pressure,
+    temperature: feed.temperature.take(() => ambient.temperature),
   };
 }
 
-function resolveRunner(reading: Reading, bore: number, wallTemperature: number): PipeSpecification {
-  if (reading.has('intake.runner')) return resolvePipe(reading, 'intake.runner');
-  reading.note('intake.runner', 'none', 'no runner given: the body bolts to the head');
+function resolveRunner(
+  runner: IntakeView['runner'],
+  bore: number,
+  wallTemperature: number,
+): PipeSpecification {
+  if (runner.here.present) return resolveWalledPipe(runner);
+  runner.here.note('none', 'no runner given: the body bolts to the head');
   return {
     length: 0,
     outerDiameter: bore,

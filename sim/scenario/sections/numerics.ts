@@ -1,56 +1,59 @@
 /** How finely and how long to compute; no builder needs it. */
-
 import { FLUXES, LIMITERS } from '../../engine/numerics.ts';
 import type { NumericsSpecification } from '../../specification.ts';
-import { choice, maybe, section } from '../leaf.ts';
-import type { Reading } from '../reading.ts';
+import { choice, maybe, optional, section } from '../key.ts';
+import type { ViewOf } from '../view.ts';
 
 const CHOSEN = 'halving both cells changes volumetric efficiency by less than 0.5 %, tests/order';
 
+export const numericsSection = optional(
+  section('How finely and how long to compute.', {
+    intakeCell: maybe('length', 'Largest cell of the intake.', {
+      limits: ['0.5 mm', '50 mm'],
+      usual: ['1 mm', '20 mm'],
+      absent: { value: '10 mm', why: CHOSEN },
+    }),
+    exhaustCell: maybe('length', 'Largest cell of the exhaust.', {
+      limits: ['0.5 mm', '200 mm'],
+      usual: ['1 mm', '50 mm'],
+      absent: { value: '25 mm', why: CHOSEN },
+    }),
+    courant: maybe('ratio', 'Courant number.', {
+      limits: ['0.05', '1'],
+      absent: { value: '0.9', why: 'below the limit of 1 of the scheme' },
+    }),
+    limiter: choice(Object.keys(LIMITERS), 'Slope limiter.', {
+      value: 'theta-1.5',
+      why: 'sharpest that keeps mass fractions in bounds and a standing shock still, tests/exact',
+    }),
+    flux: choice([...FLUXES], 'Numerical flux.', {
+      value: 'hllc',
+      why: 'keeps contacts sharp, Toro (2009) ch. 10',
+    }),
+    settle: maybe('ratio', 'Change from cycle to cycle at which a point has settled.', {
+      limits: ['0.000001', '0.05'],
+      usual: ['0.00001', '0.005'],
+      absent: {
+        value: '0.001',
+        why: 'a tenth of what a dyno resolves; common practice, no source',
+      },
+    }),
+    maximumCycles: maybe('ratio', 'Cycles after which a point is given up.', {
+      limits: ['2', '500'],
+      whole: true,
+      absent: { value: '25', why: 'most points settle well before; common practice, no source' },
+    }),
+  }),
+);
 
-export const numericsSection = section('How finely and how long to compute.', {
-  intakeCell: maybe('length', 'Largest cell of the intake.', {
-    limits: ['0.5 mm', '50 mm'],
-    usual: ['1 mm', '20 mm'],
-    absent: { value: '10 mm', why: CHOSEN },
-  }),
-  exhaustCell: maybe('length', 'Largest cell of the exhaust.', {
-    limits: ['0.5 mm', '200 mm'],
-    usual: ['1 mm', '50 mm'],
-    absent: { value: '25 mm', why: CHOSEN },
-  }),
-  courant: maybe('ratio', 'Courant number.', {
-    limits: ['0.05', '1'],
-    absent: { value: '0.9', why: 'below the limit of 1 of the scheme' },
-  }),
-  limiter: choice(Object.keys(LIMITERS) as [string, ...string[]], 'Slope limiter.', {
-    value: 'theta-1.5',
-    why: 'sharpest that keeps mass fractions in bounds and a standing shock still, tests/exact',
-  }),
-  flux: choice(FLUXES as unknown as [string, ...string[]], 'Numerical flux.', {
-    value: 'hllc',
-    why: 'keeps contacts sharp, Toro (2009) ch. 10',
-  }),
-  settle: maybe('ratio', 'Change from cycle to cycle at which a point has settled.', {
-    limits: ['0.000001', '0.05'],
-    usual: ['0.00001', '0.005'],
-    absent: { value: '0.001', why: 'a tenth of what a dyno resolves; common practice, no source' },
-  }),
-  maximumCycles: maybe('ratio', 'Cycles after which a point is given up.', {
-    limits: ['2', '500'],
-    whole: true,
-    absent: { value: '25', why: 'most points settle well before; common practice, no source' },
-  }),
-}).optional();
-
-export function resolveNumerics(reading: Reading): NumericsSpecification {
+export function resolveNumerics(at: ViewOf<typeof numericsSection>): NumericsSpecification {
   return {
-    intakeCell: reading.take('numerics.intakeCell'),
-    exhaustCell: reading.take('numerics.exhaustCell'),
-    courant: reading.take('numerics.courant'),
-    limiter: reading.choose('numerics.limiter'),
-    flux: reading.choose('numerics.flux'),
-    settle: reading.take('numerics.settle'),
-    maximumCycles: reading.take('numerics.maximumCycles'),
+    intakeCell: at.intakeCell.take(),
+    exhaustCell: at.exhaustCell.take(),
+    courant: at.courant.take(),
+    limiter: at.limiter.take(),
+    flux: at.flux.take(),
+    settle: at.settle.take(),
+    maximumCycles: at.maximumCycles.take(),
   };
 }

@@ -1,85 +1,101 @@
 /** What every pipe of the scenario has in common: length, diameters, wall. */
 import type { PipeSpecification } from '../../specification.ts';
-import { type Absent, maybe, quantity } from '../leaf.ts';
-import type { Reading } from '../reading.ts';
+import { type Absent, type Doubt, type LeafOptions, maybe, oneOf, quantity } from '../key.ts';
+import type { LeafPlace, SectionView } from '../view.ts';
 
-/** Diameters that a pipe may have. */
-const DIAMETER = { limits: ['5 mm', '300 mm'], optional: true } as const;
+/** What differs from pipe to pipe. */
+interface PipeOptions<W extends Absent> extends Pick<LeafOptions, 'form'> {
+  longest: string;
+  usual: Record<'length' | 'wall', readonly [string, string]>;
+  wallTemperature: W;
+  roughness: Absent & { value: string };
+  /** How far each is likely to be off; one that is left out is taken as known. */
+  doubt: Partial<Record<'length' | 'diameter' | 'wallTemperature' | 'bendLoss', Doubt>>;
+}
 
 /** Keys of a pipe, to spread into a section. */
-export function pipeShape(
-  length: string,
-  defaults: { longest: string; wallTemperature: Absent; roughness: Absent },
-) {
+export function pipeKeys<const W extends Absent>(length: string, options: PipeOptions<W>) {
+  const { longest, usual, wallTemperature, roughness, form } = options;
+  const doubtOf = (key: keyof PipeOptions<W>['doubt']) => {
+    const doubt = options.doubt[key];
+    return doubt ? { doubt } : {};
+  };
+  const diameter = { limits: ['5 mm', '300 mm'], ...doubtOf('diameter') } as const;
   return {
-    length: quantity('length', length, { limits: ['1 mm', defaults.longest] }),
+    length: quantity('length', length, {
+      limits: ['1 mm', longest],
+      usual: usual.length,
+      ...doubtOf('length'),
+      ...(form && { form }),
+    }),
     diameter: maybe(
       'length',
       'Inside diameter of a straight pipe; instead of the two ends.',
-      DIAMETER,
+      diameter,
     ),
     diameterAirEnd: maybe(
       'length',
       'Inside diameter at the end nearer the open air; with diameterValveEnd, for a taper.',
-      DIAMETER,
+      diameter,
     ),
     diameterValveEnd: maybe(
       'length',
       'Inside diameter at the end nearer the valve; with diameterAirEnd, for a taper.',
-      DIAMETER,
+      diameter,
     ),
     wallTemperature: maybe('temperature', 'Temperature of the wall.', {
       limits: ['220 K', '1300 K'],
-      absent: defaults.wallTemperature,
+      usual: usual.wall,
+      absent: wallTemperature,
+      ...doubtOf('wallTemperature'),
     }),
     roughness: maybe('length', 'Equivalent sand roughness of the wall.', {
       limits: ['0 mm', '2 mm'],
-      absent: defaults.roughness,
+      absent: roughness,
     }),
     bendLoss: maybe('ratio', 'Loss of all bends together, in dynamic heads.', {
       limits: ['0', '5'],
       usual: ['0', '1.5'],
       absent: { value: '0', why: 'no bend given' },
+      ...doubtOf('bendLoss'),
     }),
   };
 }
 
-export function checkPipe(reading: Reading, path: string): void {
-  if (!reading.hasSection(path)) return;
-  const straight = reading.has(`${path}.diameter`);
-  const ends = [`${path}.diameterAirEnd`, `${path}.diameterValveEnd`];
-  const tapered = ends.filter((end) => reading.has(end)).length;
-  if (straight && tapered > 0) {
-    reading.problem(
-      `${path}.diameter`,
-      'the diameter is given twice',
-      'give diameter for a straight pipe, or diameterAirEnd and diameterValveEnd for a taper',
-    );
-  } else if (!straight && tapered < 2) {
-    reading.problem(
-      path,
-      tapered === 0 ? 'the diameter is missing' : 'only one end of the taper is given',
-      'give diameter for a straight pipe, or diameterAirEnd and diameterValveEnd for a taper',
-    );
-  }
-}
+/** A pipe is straight or tapered. */
+export const PIPE_DIAMETER = oneOf(
+  'the diameter',
+  [['diameterAirEnd', 'diameterValveEnd'], ['diameter']],
+  'give diameter for a straight pipe, or diameterAirEnd and diameterValveEnd for a taper',
+);
+
+type Keys<W extends Absent> = ReturnType<typeof pipeKeys<W>>;
+
+/** Any pipe; how its wall's default comes about does not matter. */
+export type PipeView = Omit<SectionView<Keys<Absent & { value: string }>>, 'wallTemperature'> & {
+  readonly wallTemperature: LeafPlace;
+};
 
 /** Diameter of a pipe at one end [m], or undefined where it is not given. */
-export function diameterAt(reading: Reading, path: string, end: 'AirEnd' | 'ValveEnd') {
-  return reading.given(`${path}.diameter`) ?? reading.given(`${path}.diameter${end}`);
+export function diameterAt(pipe: PipeView, end: 'AirEnd' | 'ValveEnd'): number | undefined {
+  return pipe.diameter.given ?? pipe[`diameter${end}`].given;
 }
 
-export function resolvePipe(
-  reading: Reading,
-  path: string,
-  wallTemperature?: () => number,
-): PipeSpecification {
+/** @param wallTemperature taken by the caller [K] */
+export function resolvePipe(pipe: PipeView, wallTemperature: number): PipeSpecification {
   return {
-    length: reading.take(`${path}.length`),
-    outerDiameter: diameterAt(reading, path, 'AirEnd')!,
-    innerDiameter: diameterAt(reading, path, 'ValveEnd')!,
-    wallTemperature: reading.take(`${path}.wallTemperature`, wallTemperature),
-    roughness: reading.take(`${path}.roughness`),
-    bendLoss: reading.take(`${path}.bendLoss`),
+    length: pipe.length.take(),
+    outerDiameter: diameterAt(pipe, 'AirEnd')!,
+    innerDiameter: diameterAt(pipe, 'ValveEnd')!,
+    wallTemperature,
+    roughness: pipe.roughness.take(),
+    bendLoss: pipe.bendLoss.take(),
   };
+}
+
+/** A pipe whose wall has a default of its own. */
+export function resolveWalledPipe(
+  pipe: PipeView & { wallTemperature: LeafPlace<'value'> },
+): PipeSpecification {
+  return resolvePipe(pipe, pipe.wallTemperature.take());
 }

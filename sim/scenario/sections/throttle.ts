@@ -1,19 +1,19 @@
 /** The throttle body with its butterfly plate. */
 import type { ThrottleSpecification } from '../../specification.ts';
-import { maybe, quantity, section } from '../leaf.ts';
+import { maybe, quantity, section } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
-import type { Reading } from '../reading.ts';
-
-const THROTTLE = 'intake.throttle';
+import type { ViewOf } from '../view.ts';
 
 export const throttleSection = section('The throttle body: one butterfly plate a cylinder.', {
   bore: quantity('length', 'Bore at the plate.', {
     limits: ['10 mm', '150 mm'],
     usual: ['20 mm', '70 mm'],
+    doubt: { half: '0.1 mm', why: 'vernier' },
   }),
   length: quantity('length', 'Length of the body, face to face.', {
     limits: ['5 mm', '300 mm'],
     usual: ['20 mm', '120 mm'],
+    doubt: { half: '0.5 mm', why: 'vernier' },
   }),
   shaftPosition: maybe('length', 'From the outer face of the body to the centre of the shaft.', {
     limits: ['0 mm', '300 mm'],
@@ -39,6 +39,7 @@ export const throttleSection = section('The throttle body: one butterfly plate a
       rule: 'sudden widening behind the open shaft, (1/s - 1)^2 with s the share of the bore left free',
       why: 'Borda-Carnot; the plate itself taken as thin',
     },
+    doubt: { half: '40 %', why: 'shaft and plate by handbook' },
   }),
   dischargeCoefficient: maybe('ratio', 'Discharge coefficient of the opening beside the plate.', {
     limits: ['0.3', '1'],
@@ -47,55 +48,43 @@ export const throttleSection = section('The throttle body: one butterfly plate a
   }),
 });
 
-export function checkThrottle(reading: Reading): void {
-  const bore = reading.given(`${THROTTLE}.bore`);
-  const shaft = reading.given(`${THROTTLE}.shaftDiameter`);
-  if (bore !== undefined && shaft !== undefined && shaft >= bore / 2) {
-    reading.problem(
-      `${THROTTLE}.shaftDiameter`,
+type ThrottleView = ViewOf<typeof throttleSection>;
+
+export function checkThrottle({ bore, shaftDiameter, length, ...rest }: ThrottleView): void {
+  const { shaftPosition, closedAngle, angle } = rest;
+  if (shaftDiameter.given! >= bore.given! / 2) {
+    shaftDiameter.problem(
       'the shaft fills half the bore or more',
       'measure the shaft with a vernier; give its diameter, not its length',
-      `less than ${quantityToText(bore / 2, 'length')}`,
+      `less than ${quantityToText(bore.given! / 2, 'length')}`,
     );
   }
-  const length = reading.given(`${THROTTLE}.length`);
-  const position = reading.given(`${THROTTLE}.shaftPosition`);
-  if (length !== undefined && position !== undefined && position > length) {
-    reading.problem(
-      `${THROTTLE}.shaftPosition`,
+  if (shaftPosition.given! > length.given!) {
+    shaftPosition.problem(
       'the shaft lies outside the body',
       'measure from the outer face of the body, where the trumpet bolts on',
-      `at most ${quantityToText(length, 'length')}`,
+      `at most ${quantityToText(length.given!, 'length')}`,
     );
   }
-  checkAngles(reading);
+  if (angle.assumed <= closedAngle.assumed) {
+    const limit = `more than ${closedAngle.assumed} deg`;
+    angle.problem('the plate is shut', 'open it: 90 deg is wide open', limit);
+  }
 }
 
-function checkAngles(reading: Reading): void {
-  const closed = reading.given(`${THROTTLE}.closedAngle`);
-  const angle = reading.given(`${THROTTLE}.angle`);
-  if (closed === undefined || angle === undefined || angle > closed) return;
-  reading.problem(
-    `${THROTTLE}.angle`,
-    'the plate is shut',
-    'open it: 90 deg is wide open',
-    `more than ${closed} deg`,
-  );
-}
-
-export function resolveThrottle(reading: Reading): ThrottleSpecification {
-  const bore = reading.take(`${THROTTLE}.bore`);
-  const length = reading.take(`${THROTTLE}.length`);
-  const shaftDiameter = reading.take(`${THROTTLE}.shaftDiameter`, () => 0.18 * bore);
+export function resolveThrottle(throttle: ThrottleView): ThrottleSpecification {
+  const bore = throttle.bore.take();
+  const length = throttle.length.take();
+  const shaftDiameter = throttle.shaftDiameter.take(() => 0.18 * bore);
   return {
     bore,
     length,
-    shaftPosition: reading.take(`${THROTTLE}.shaftPosition`, () => length / 2),
+    shaftPosition: throttle.shaftPosition.take(() => length / 2),
     shaftDiameter,
-    closedAngle: reading.take(`${THROTTLE}.closedAngle`),
-    angle: reading.take(`${THROTTLE}.angle`),
-    openLoss: reading.take(`${THROTTLE}.openLoss`, () => shaftLoss(shaftDiameter / bore)),
-    dischargeCoefficient: reading.take(`${THROTTLE}.dischargeCoefficient`),
+    closedAngle: throttle.closedAngle.take(),
+    angle: throttle.angle.take(),
+    openLoss: throttle.openLoss.take(() => shaftLoss(shaftDiameter / bore)),
+    dischargeCoefficient: throttle.dischargeCoefficient.take(),
   };
 }
 

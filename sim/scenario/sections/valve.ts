@@ -1,9 +1,9 @@
 /** The valves of one kind: heads, cam, and what they flow. */
 import type { LiftSpecification, ValveSpecification } from '../../specification.ts';
-import { type LeafOptions, maybe, quantity, section } from '../leaf.ts';
+import { type Doubt, list, maybe, oneOf, optional, quantity, section, usualOf } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
-import type { Reading } from '../reading.ts';
-import { checkRising } from './rows.ts';
+import { numbers, type ViewOf } from '../view.ts';
+import { warnRough } from './smooth.ts';
 import {
   checkValveFlow,
   flowBenchSection,
@@ -26,161 +26,195 @@ const SPAN = {
   exhaust: ['0 deg', '540 deg'],
 } as const;
 
+/**
+ * Where events and lobe centres of most engines lie, at a check lift near 1 mm; common practice, no
+ * source.
+ */
+const USUAL = {
+  intake: {
+    open: ['60 deg BTDC', '30 deg ATDC'],
+    close: ['10 deg ABDC', '90 deg ABDC'],
+    centre: ['95 deg ATDC', '120 deg ATDC'],
+  },
+  exhaust: {
+    open: ['90 deg BBDC', '20 deg BBDC'],
+    close: ['20 deg BTDC', '60 deg ATDC'],
+    centre: ['120 deg BTDC', '95 deg BTDC'],
+  },
+} as const;
+
 /** Longest opening that is taken [deg of crank]; common practice, no source. */
 const LONGEST_DURATION = 400;
 
 /** Largest lift over seat diameter that is taken, and that draws no warning [-]. */
 const LIFT_RATIO = { most: 0.6, usual: 0.42 };
 
-const LIFT = { limits: ['0 mm', '30 mm'] } as const;
-
-export function valvesSection(kind: ValveKind) {
-  return section(`The ${kind} valves of one cylinder.`, {
-    count: quantity('ratio', `Number of ${kind} valves per cylinder.`, {
-      example: '2',
-      limits: ['1', '4'],
-      whole: true,
-    }),
-    headDiameter: quantity('length', 'Outside diameter of the valve head, by vernier.', {
-      limits: ['5 mm', '150 mm'],
-      usual: ['15 mm', '60 mm'],
-    }),
-    seatDiameter: maybe('length', 'Inner diameter of the seat: what the throat leaves open.', {
-      limits: ['4 mm', '150 mm'],
-      absent: { rule: '0.93 of the head', why: 'common practice, no source' },
-    }),
-    lift: liftSection(kind),
-    flowBench: flowBenchSection,
-    flowCoefficient: flowCoefficientSection,
-  });
+export function valvesSection<K extends ValveKind>(kind: K) {
+  return section(
+    `The ${kind} valves of one cylinder.`,
+    {
+      count: quantity('ratio', `Number of ${kind} valves per cylinder.`, {
+        example: '2',
+        limits: ['1', '4'],
+        whole: true,
+      }),
+      headDiameter: quantity('length', 'Outside diameter of the valve head, by vernier.', {
+        limits: ['5 mm', '150 mm'],
+        usual: ['15 mm', '60 mm'],
+      }),
+      seatDiameter: maybe('length', 'Inner diameter of the seat: what the throat leaves open.', {
+        limits: ['4 mm', '150 mm'],
+        absent: { rule: '0.93 of the head', why: 'common practice, no source' },
+        doubt: { half: '0.2 mm', why: 'vernier inside a seat' },
+      }),
+      lift: liftSection(kind),
+      flowBench: optional(flowBenchSection),
+      flowCoefficient: optional(flowCoefficientSection),
+    },
+    oneOf(
+      'the flow',
+      [['flowBench'], ['flowCoefficient']],
+      'keep flowBench or flowCoefficient',
+      true,
+    ),
+  );
 }
 
 function liftSection(kind: ValveKind) {
   const row = { limits: SPAN[kind], deadCentres: DEAD_CENTRES[kind] };
-  const turn = { ...row, optional: true } as const;
+  const event = (key: 'open' | 'close' | 'centre', label: string, doubt: Doubt) => ({
+    ...row,
+    usual: USUAL[kind][key],
+    doubt,
+    ...formOf(kind, label),
+  });
+  const wheel = { half: '2 deg', why: 'degree wheel, chain and check lift' };
   return section(
     'Lift of the valve, clearance taken off: open and close, or centre and duration, each with checkLift and maximum; or a table.',
     {
-      open: maybe('angle', 'Crank angle of opening at the check lift, off the cam card.', turn),
-      close: maybe('angle', 'Crank angle of closing at the check lift, off the cam card.', turn),
-      centre: maybe('angle', 'Crank angle of full lift: the centre of the lobe.', turn),
+      open: maybe(
+        'angle',
+        'Crank angle of opening at the check lift, off the cam card.',
+        event('open', 'Intake opens', wheel),
+      ),
+      close: maybe(
+        'angle',
+        'Crank angle of closing at the check lift, off the cam card.',
+        event('close', 'Intake closes', wheel),
+      ),
+      centre: maybe(
+        'angle',
+        'Crank angle of full lift: the centre of the lobe.',
+        event('centre', 'Intake lobe centre', { half: '2 deg', why: 'degree wheel and chain' }),
+      ),
       duration: maybe('angle', 'Crank angle open at the check lift.', {
         limits: ['90 deg', `${LONGEST_DURATION} deg`],
         usual: ['180 deg', '330 deg'],
-        optional: true,
+        doubt: { half: '2 deg', why: 'check lift' },
+        ...formOf(kind, 'Intake duration'),
       }),
       checkLift: maybe('length', 'Lift at which the timing is stated.', {
         limits: ['0.05 mm', '5 mm'],
         usual: ['0.1 mm', '1.5 mm'],
-        optional: true,
       }),
       maximum: maybe('length', 'Full lift at the valve.', {
         limits: ['1 mm', '30 mm'],
         usual: ['4 mm', '18 mm'],
-        optional: true,
+        doubt: { half: '0.1 mm', why: 'dial gauge and clearance' },
       }),
-      table: tableOf(row).optional(),
+      table: optional(tableOf(row)),
     },
+    oneOf(
+      'the lift',
+      [
+        ['table'],
+        ['open', 'close', 'checkLift', 'maximum'],
+        ['centre', 'duration', 'checkLift', 'maximum'],
+      ],
+      'give open and close, or centre and duration, each with checkLift and maximum off the cam card; or a table of lift against crank angle',
+    ),
   );
 }
 
-function tableOf(turn: LeafOptions) {
-  return section('One row of the lift table.', {
+/** The form shows the cam that the trumpets answer to. */
+const formOf = (kind: ValveKind, label: string) =>
+  kind === 'intake' ? { form: { group: 'Intake' as const, label } } : {};
+
+function tableOf(turn: { limits: readonly [string, string] }) {
+  const row = section('One row of the lift table.', {
     angle: quantity('angle', 'Crank angle; 0 deg is firing top dead centre.', turn),
-    lift: quantity('length', 'Lift of the valve at that angle.', LIFT),
-  })
-    .array()
-    .min(5)
-    .max(400)
-    .meta({ description: 'Lift against crank angle, rising angles, from 0 lift to 0 lift.' });
+    lift: quantity('length', 'Lift of the valve at that angle.', { limits: ['0 mm', '30 mm'] }),
+  });
+  const description = 'Lift against crank angle, rising angles, from 0 lift to 0 lift.';
+  return list(row, description, { least: 5, most: 400, rising: 'angle' });
 }
 
-export function checkValves(reading: Reading, path: string): void {
-  checkSeat(reading, path);
-  const lift = `${path}.lift`;
-  if (reading.has(`${lift}.table`)) checkTable(reading, lift);
-  else if (reading.hasSection(lift)) checkTiming(reading, lift);
-  checkLiftRatio(reading, path);
-  checkValveFlow(reading, path);
-}
+export type ValvesView = ViewOf<ReturnType<typeof valvesSection>>;
+type LiftView = ValvesView['lift'];
 
-function checkSeat(reading: Reading, path: string): void {
-  const head = reading.given(`${path}.headDiameter`);
-  const seat = reading.given(`${path}.seatDiameter`);
-  if (head === undefined || seat === undefined || seat <= head) return;
-  reading.problem(
-    `${path}.seatDiameter`,
-    'the seat is wider than the valve head',
-    'give the inner diameter of the seat; the head must cover it',
-    `at most ${quantityToText(head, 'length')}`,
-  );
-}
-
-function checkTiming(reading: Reading, lift: string): void {
-  const byEvents = ['open', 'close'].some((key) => reading.has(`${lift}.${key}`));
-  const byLobe = ['centre', 'duration'].some((key) => reading.has(`${lift}.${key}`));
-  if (byEvents && byLobe) {
-    reading.problem(
-      lift,
-      'the timing is given twice',
-      'give open and close, or centre and duration, not both',
+export function checkValves(valves: ValvesView): void {
+  const { headDiameter, seatDiameter, lift } = valves;
+  if (seatDiameter.given! > headDiameter.given!) {
+    seatDiameter.problem(
+      'the seat is wider than the valve head',
+      'give the inner diameter of the seat; the head must cover it',
+      `at most ${quantityToText(headDiameter.given!, 'length')}`,
     );
   }
-  const needed = byLobe && !byEvents ? ['centre', 'duration'] : ['open', 'close'];
-  for (const key of [...needed, 'checkLift', 'maximum']) {
-    if (reading.has(`${lift}.${key}`)) continue;
-    reading.problem(
-      lift,
-      `${key} is missing`,
-      `add ${key} from the cam card, or give a table of lift against crank angle`,
-    );
-  }
-  checkOrder(reading, lift);
+  if (lift.table.present) checkTable(lift);
+  else checkTiming(lift);
+  checkLiftRatio(valves);
+  checkValveFlow(valves);
 }
 
-function checkOrder(reading: Reading, lift: string): void {
-  const open = reading.given(`${lift}.open`);
-  const close = reading.given(`${lift}.close`);
-  if (open !== undefined && close !== undefined) checkDuration(reading, lift, open, close);
-  const check = reading.given(`${lift}.checkLift`);
-  const maximum = reading.given(`${lift}.maximum`);
-  if (check === undefined || maximum === undefined || maximum > check) return;
-  reading.problem(
-    `${lift}.maximum`,
+function checkTiming(lift: LiftView): void {
+  const { checkLift, maximum } = lift;
+  checkDuration(lift);
+  if (!(maximum.given! <= checkLift.given!)) return;
+  maximum.problem(
     'full lift does not exceed the check lift',
     'give the greatest lift of the valve, not of the check',
-    `more than ${quantityToText(check, 'length')}`,
+    `more than ${quantityToText(checkLift.given!, 'length')}`,
   );
 }
 
-function checkDuration(reading: Reading, lift: string, open: number, close: number): void {
+function checkDuration(lift: LiftView): void {
+  const { open, close } = lift;
+  if (open.given === undefined || close.given === undefined) return;
   const remedy =
     'count from the right dead centre: intake valves open near TDC and close ABDC, exhaust valves open BBDC and close near TDC';
-  if (close <= open) {
-    const message = `the valve closes at ${close} deg, before it opens at ${open} deg`;
-    reading.problem(`${lift}.close`, message, remedy, `more than ${open} deg`);
-  } else if (close - open > LONGEST_DURATION || close - open < 90) {
-    const message = `the valve is open for ${close - open} deg`;
-    reading.problem(`${lift}.close`, message, remedy, `90 deg to ${LONGEST_DURATION} deg open`);
+  const duration = close.given - open.given;
+  if (duration <= 0) {
+    const message = `the valve closes at ${close.given} deg, before it opens at ${open.given} deg`;
+    close.problem(message, remedy, `more than ${open.given} deg`);
+  } else if (duration > LONGEST_DURATION || duration < 90) {
+    const limit = `90 deg to ${LONGEST_DURATION} deg open`;
+    close.problem(`the valve is open for ${duration} deg`, remedy, limit);
+  } else {
+    warnCentre(lift, (open.given + close.given) / 2);
   }
 }
 
-function checkTable(reading: Reading, lift: string): void {
-  const others = ['open', 'close', 'centre', 'duration', 'checkLift', 'maximum'];
-  for (const key of others.filter((other) => reading.has(`${lift}.${other}`))) {
-    reading.problem(
-      `${lift}.${key}`,
-      'the lift is given twice',
-      'a table says all: leave this key away, or leave the table away',
-    );
-  }
-  const angle = reading.column(`${lift}.table`, 'angle');
-  const heights = reading.column(`${lift}.table`, 'lift');
-  checkRising(reading, `${lift}.table`, 'angle', angle);
-  for (const row of [0, heights.length - 1]) {
-    if (!(heights[row]! > 0)) continue;
-    reading.problem(
-      `${lift}.table.${row}.lift`,
+/** Events that are each usual may still be those of no cam. */
+function warnCentre({ centre: { key }, here }: LiftView, at: number): void {
+  const [low, high] = usualOf(key)!;
+  if (at >= low && at <= high) return;
+  const top = key.deadCentres!.top;
+  const shown = `${Number(Math.abs(at - top).toPrecision(4))} deg ${at < top ? 'B' : 'A'}TDC`;
+  const [from, to] = key.usual!;
+  here.warn(
+    `open and close put the lobe's centre at ${shown}; most engines lie within ${from} to ${to}`,
+  );
+}
+
+function checkTable({ table: { rows } }: LiftView): void {
+  warnRough(
+    numbers(rows.map(({ angle }) => angle)),
+    rows.map(({ lift }) => lift),
+  );
+  for (const row of rows.length > 0 ? [rows[0]!, rows.at(-1)!] : []) {
+    if (!(row.lift.given! > 0)) continue;
+    row.lift.problem(
       'the table does not begin and end shut',
       'add a row of 0 mm before the valve opens and after it closes',
       '0 mm in the first and the last row',
@@ -188,46 +222,44 @@ function checkTable(reading: Reading, lift: string): void {
   }
 }
 
-function checkLiftRatio(reading: Reading, path: string): void {
-  const seat = seatOf(reading, path);
-  const maximum = maximumLift(reading, `${path}.lift`);
-  if (seat === undefined || maximum === undefined) return;
-  const ratio = maximum / seat;
-  const at = reading.has(`${path}.lift.maximum`) ? `${path}.lift.maximum` : `${path}.lift`;
+function checkLiftRatio(valves: ValvesView): void {
+  const { lift } = valves;
+  const ratio = maximumLift(lift)! / seatOf(valves)!;
+  const at = lift.maximum.present ? lift.maximum : lift.here;
   const shown = `full lift is ${ratio.toFixed(2)} of the seat diameter`;
   if (ratio > LIFT_RATIO.most) {
-    reading.problem(
-      at,
+    at.problem(
       shown,
       'check units: lift at the valve, not at the lobe, and the diameter of one valve',
       `at most ${LIFT_RATIO.most}`,
     );
   } else if (ratio > LIFT_RATIO.usual) {
-    reading.warn(at, `${shown}; beyond ${LIFT_RATIO.usual} few valves gain any flow`);
+    at.warn(`${shown}; beyond ${LIFT_RATIO.usual} few valves gain any flow`);
   }
 }
 
-export function resolveValves(reading: Reading, path: string): ValveSpecification {
+export function resolveValves(valves: ValvesView): ValveSpecification {
   return {
-    count: reading.take(`${path}.count`),
-    diameter: reading.take(`${path}.seatDiameter`, () => seatOf(reading, path)!),
-    lift: resolveLift(reading, `${path}.lift`),
-    flow: resolveFlow(reading, path),
+    count: valves.count.take(),
+    diameter: valves.seatDiameter.take(() => seatOf(valves)!),
+    lift: resolveLift(valves.lift),
+    flow: resolveFlow(valves),
   };
 }
 
-function resolveLift(reading: Reading, lift: string): LiftSpecification {
-  if (reading.has(`${lift}.table`)) {
-    const angle = reading.column(`${lift}.table`, 'angle');
-    return { kind: 'table', angle, lift: reading.column(`${lift}.table`, 'lift') };
+function resolveLift(lift: LiftView): LiftSpecification {
+  const { rows } = lift.table;
+  if (rows.length > 0) {
+    const angle = numbers(rows.map((row) => row.angle));
+    return { kind: 'table', angle, lift: numbers(rows.map((row) => row.lift)) };
   }
-  const centre = reading.given(`${lift}.centre`);
-  const half = (reading.given(`${lift}.duration`) ?? 0) / 2;
+  const { open, close, centre, duration, checkLift, maximum } = lift;
+  const half = (duration.given ?? 0) / 2;
   return {
     kind: 'timing',
-    open: centre === undefined ? reading.take(`${lift}.open`) : centre - half,
-    close: centre === undefined ? reading.take(`${lift}.close`) : centre + half,
-    checkLift: reading.take(`${lift}.checkLift`),
-    maximum: reading.take(`${lift}.maximum`),
+    open: open.given ?? centre.given! - half,
+    close: close.given ?? centre.given! + half,
+    checkLift: checkLift.given!,
+    maximum: maximum.given!,
   };
 }

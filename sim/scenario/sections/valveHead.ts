@@ -1,14 +1,15 @@
 /** Sizes of a valve that several checks need. */
-import type { Reading } from '../reading.ts';
+import { numbers } from '../view.ts';
+import type { ValvesView } from './valve.ts';
 
 /** Rule for the inner seat diameter from the head [m]; undefined while neither is known. */
-export function seatOf(reading: Reading, path: string): number | undefined {
-  const head = reading.given(`${path}.headDiameter`);
-  return reading.given(`${path}.seatDiameter`) ?? (head === undefined ? undefined : 0.93 * head);
+export function seatOf({ headDiameter, seatDiameter }: ValvesView): number | undefined {
+  const head = headDiameter.given;
+  return seatDiameter.given ?? (head === undefined ? undefined : 0.93 * head);
 }
 
 /** Greatest lift [m]; undefined while it is not known. */
-export function maximumLift(reading: Reading, lift: string): number | undefined {
-  const heights = reading.column(`${lift}.table`, 'lift').filter((value) => !Number.isNaN(value));
-  return reading.given(`${lift}.maximum`) ?? (heights.length ? Math.max(...heights) : undefined);
+export function maximumLift({ maximum, table }: ValvesView['lift']): number | undefined {
+  const heights = numbers(table.rows.map(({ lift }) => lift)).filter((h) => !Number.isNaN(h));
+  return maximum.given ?? (heights.length > 0 ? Math.max(...heights) : undefined);
 }

@@ -1,0 +1,161 @@
+/** Runs a study of the registry: question, workers, store of points, result in every form. */
+import { basename, join, parse } from 'node:path';
+import {
+  type Computer,
+  type Findings,
+  InputError,
+  type Job,
+  type OptionValues,
+  runPoints,
+  type Scenario,
+  type Shard,
+  type Study,
+  type SweepObserver,
+  shardPoints,
+  unfinished,
+} from '../index.ts';
+import { askedShard, askedWorkers, type CommonOptions } from './asked.ts';
+import { EXIT } from './exit.ts';
+import { type Folder, openFolder, openSource, textOf } from './files.ts';
+import { openPointStore, type PointStore, type StoreUse } from './pointStore.ts';
+import { progressOn } from './progress.ts';
+import { present } from './result.ts';
+import { print, printJson, remark, type Terminal } from './terminal.ts';
+import { withWorkers } from './workers.ts';
+
+type Options = CommonOptions & OptionValues;
+
+/** A study on a scenario file; gives the exit code. */
+export async function runStudy(
+  terminal: Terminal,
+  study: Study,
+  file: string,
+  options: Options,
+): Promise<number> {
+  const { scenario, job } = opened(study, file, options);
+  const shard = askedShard(options.shard);
+  const folder = study.reads ? undefined : resultFolder(file, options);
+  const keep = options.resume === true;
+  if (!folder && (keep || shard)) {
+    throw new InputError('--resume and --shard need --out: the folder that holds finished points');
+  }
+  const owner = { file: basename(file), title: scenario.title };
+  const store =
+    folder && study.stored ? storeOf(terminal, folder, { keep, owner, shard }) : undefined;
+  return closing(store, async () => {
+    if (shard) return runShard(terminal, job, shard, store!, options);
+    return conclude(terminal, scenario, job, store, folder, options);
+  });
+}
+
+/** The decision of a study from what shards have computed. */
+export async function merge(
+  terminal: Terminal,
+  study: Study,
+  file: string,
+  options: Options,
+): Promise<number> {
+  if (options.out === undefined)
+    throw new InputError('merge needs --out: the folder of the shards');
+  const { scenario, job } = opened(study, file, options);
+  const folder = openFolder(options.out);
+  const owner = { file: basename(file), title: scenario.title };
+  const store = storeOf(terminal, folder, { keep: true, owner });
+  return closing(store, async () => {
+    const points = job.table ?? [];
+    const missing = unfinished(points, store.finished).length;
+    if (missing > 0) {
+      throw new InputError(
+        `${missing} of ${points.length} points are not in ${options.out}; run the shards that are ` +
+          'missing, or sweep with --resume to compute them here',
+      );
+    }
+    return conclude(terminal, scenario, job, store, folder, options);
+  });
+}
+
+function opened(study: Study, file: string, options: Options): { scenario: Scenario; job: Job } {
+  const source = openSource(file);
+  return { scenario: source.scenario, job: study.open({ ...source, options, read: textOf }) };
+}
+
+/** The folder for results: as asked, or one for each scenario; with JSON on stdout none unless asked. */
+function resultFolder(file: string, { out, json }: CommonOptions): Folder | undefined {
+  if (out === undefined && json) return undefined;
+  return openFolder(out ?? join('out', parse(file).name));
+}
+
+/** The store of the result folder, and what there is to say of it. */
+function storeOf(terminal: Terminal, folder: Folder, use: StoreUse): PointStore {
+  const store = openPointStore(folder.path, use);
+  for (const line of store.remarks) remark(terminal, line);
+  return store;
+}
+
+async function closing<T>(store: PointStore | undefined, work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } finally {
+    store?.close();
+  }
+}
+
+async function runShard(
+  terminal: Terminal,
+  { table = [] }: Job,
+  shard: Shard,
+  store: PointStore,
+  options: Options,
+): Promise<number> {
+  const points = shardPoints(table, shard);
+  const open = unfinished(points, store.finished);
+  if (open.length > 0) {
+    await compute(terminal, options, open.length, (computer, seen) =>
+      runPoints(open, store.over(computer), seen),
+    );
+  }
+  const done = `Shard ${shard.index} of ${shard.count}: ${points.length} points are in the store.`;
+  print(terminal, [`${done} When all are done: trumpetry merge`]);
+  printJson(terminal, { shard: shard.index, of: shard.count, points: points.length });
+  return EXIT.done;
+}
+
+async function conclude(
+  terminal: Terminal,
+  scenario: Scenario,
+  job: Job,
+  store: PointStore | undefined,
+  folder: Folder | undefined,
+  options: Options,
+): Promise<number> {
+  const findings = await compute<Findings>(terminal, options, job.width, (computer, seen) =>
+    job.run(store ? { ...computer, ...store.over(computer) } : computer, seen),
+  );
+  present(terminal, scenario, findings, folder);
+  return findings.sound ? EXIT.done : EXIT.failed;
+}
+
+/** Computes at most `width` points at a time, with progress; returns what `work` returns. */
+async function compute<T>(
+  terminal: Terminal,
+  options: CommonOptions,
+  width: number,
+  work: (computer: Computer, observer: SweepObserver) => Promise<T>,
+): Promise<T> {
+  const count = Math.min(askedWorkers(options.workers), width);
+  const progress = progressOn(terminal.err);
+  try {
+    if (width === 0) return await work(NOBODY, progress);
+    if (terminal.workers) return await work(terminal.workers, progress);
+    return await withWorkers(count, (workers) => work(workers, progress));
+  } finally {
+    progress.stop();
+  }
+}
+
+/** For studies that compute no point. */
+const NOBODY: Computer = { run: refuse, task: refuse };
+
+function refuse(): never {
+  throw new Error('this study asks for no point');
+}

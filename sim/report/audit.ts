@@ -1,0 +1,24 @@
+/** How well the points of a study settled and added up. */
+import type { PointResult } from '../engine/point.ts';
+import { isFailure, type PointOutcome } from '../sweep/runner.ts';
+import { plain } from './numbers.ts';
+
+export interface AuditSummary {
+  mass_error_max: number | null;
+  energy_error_max: number | null;
+}
+
+/** The worst audit of all points. */
+export function auditOf(outcomes: readonly PointOutcome[]): AuditSummary {
+  const points = outcomes.filter((one): one is PointResult => !isFailure(one));
+  const worst = (figure: (point: PointResult) => number) => plain(Math.max(...points.map(figure)));
+  return {
+    mass_error_max: worst((point) => point.audit.massError),
+    energy_error_max: worst((point) => point.audit.energyError),
+  };
+}
+
+/** Whether every point has settled. */
+export function allSettled(outcomes: readonly PointOutcome[]): boolean {
+  return outcomes.every((outcome) => !isFailure(outcome) && outcome.settled);
+}

@@ -1,0 +1,75 @@
+/** The drawing of what a length means, in the proportions of the engine's own intake. */
+import type { IntakeSpecification } from '../specification.ts';
+import { millimetres } from './figures.ts';
+import { html, type Markup } from './markup.ts';
+import { fixed } from './numbers.ts';
+
+const WIDTH = 760;
+const HEIGHT = 240;
+const MARGIN = 40;
+const AXIS = 96;
+
+/** Longitudinal section from the rim plane to the valve; `length` is the trumpet's [m]. */
+export function lengthDrawing(intake: IntakeSpecification, length: number): Markup {
+  const { trumpet, throttle, runner, port } = intake;
+  const behind = runner.length + port.length;
+  const total = length + throttle.length + behind;
+  const scale = (WIDTH - 2 * MARGIN) / total;
+  const at = (x: number) => px(MARGIN + x * scale);
+  const wide = Math.max(trumpet.outerDiameter / 2 + trumpet.bellmouth.overhang, throttle.bore / 2);
+  const across = Math.min(scale, (AXIS - 34) / wide);
+  const half = (diameter: number) => 0.5 * diameter * across;
+  const { depth, overhang } = trumpet.bellmouth;
+  const points: [number, number][] = [
+    ...flare(depth, overhang * across, half(trumpet.outerDiameter)),
+    [length, half(trumpet.innerDiameter)],
+    [length, half(throttle.bore)],
+    [length + throttle.length, half(throttle.bore)],
+    ...(runner.length > 0
+      ? ([
+          [length + throttle.length, half(runner.outerDiameter)],
+          [length + throttle.length + runner.length, half(runner.innerDiameter)],
+        ] satisfies [number, number][])
+      : []),
+    [length + throttle.length + runner.length, half(port.outerDiameter)],
+    [total, half(port.innerDiameter)],
+  ];
+  const wall = (side: 1 | -1) =>
+    points.map(([x, r], i) => `${i === 0 ? 'M' : 'L'}${at(x)} ${px(AXIS - side * r)}`).join(' ');
+  const plate = length + throttle.shaftPosition;
+  const tall = half(throttle.bore) * 0.94;
+  const description =
+    `Section of the intake. The length to cut, ${millimetres(length)}, runs from the rim plane of ` +
+    'the mouth on the left to the face of the throttle body, bellmouth included.';
+  return html`<svg class="drawing" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="${description}">
+<path class="wall" d="${wall(1)}"/>
+<path class="wall" d="${wall(-1)}"/>
+<line class="centre" x1="${at(0)}" x2="${at(total)}" y1="${AXIS}" y2="${AXIS}"/>
+<line class="plate" x1="${px(MARGIN + plate * scale - tall)}" x2="${px(MARGIN + plate * scale + tall)}" y1="${AXIS + 2}" y2="${AXIS - 2}"/>
+<circle class="plate" cx="${at(plate)}" cy="${AXIS}" r="3"/>
+<line class="limit" x1="${at(0)}" x2="${at(0)}" y1="20" y2="${HEIGHT - 44}"/>
+<line class="limit" x1="${at(length)}" x2="${at(length)}" y1="20" y2="${HEIGHT - 44}"/>
+<line class="measure" x1="${at(0)}" x2="${at(length)}" y1="${HEIGHT - 54}" y2="${HEIGHT - 54}"/>
+<path class="arrow" d="M${at(0)} ${HEIGHT - 54} l10 -4 v8 z M${at(length)} ${HEIGHT - 54} l-10 -4 v8 z"/>
+<text x="${px(MARGIN + (length * scale) / 2)}" y="${HEIGHT - 32}" text-anchor="middle" class="strong">length to cut ${millimetres(length)}, bellmouth included</text>
+<text x="${at(0)}" y="14">rim plane</text>
+<text x="${at(length)}" y="14" text-anchor="middle">body face</text>
+<text x="${at(plate)}" y="${HEIGHT - 10}" text-anchor="middle">plate</text>
+<line class="leader" x1="${at(plate)}" x2="${at(plate)}" y1="${AXIS + 6}" y2="${HEIGHT - 24}"/>
+<text x="${at(total)}" y="14" text-anchor="end">valve</text>
+</svg>`;
+}
+
+/** The quarter ellipse from the rim (x = 0) to the bore (x = depth). */
+function flare(depth: number, overhang: number, bore: number): [number, number][] {
+  if (depth === 0) return [[0, bore]];
+  const steps = 12;
+  return Array.from({ length: steps + 1 }, (_, i) => {
+    const angle = ((Math.PI / 2) * i) / steps;
+    return [depth * (1 - Math.cos(angle)), bore + overhang * (1 - Math.sin(angle))];
+  });
+}
+
+function px(value: number): string {
+  return fixed(value, 1);
+}

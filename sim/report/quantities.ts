@@ -1,0 +1,218 @@
+/**
+ * Every figure once: its key in files with the unit in the name, its head and unit for people, how it
+ * is rounded. SI inside; `times` leads to the unit of the key, `shown` to that of people.
+ */
+import type { Score } from '../decision/target.ts';
+import { ZERO_CELSIUS } from '../units.ts';
+import { brief, fixed, plain, withSign } from './numbers.ts';
+
+export interface Quantity {
+  /** Key in files; ends in the unit where there is one. */
+  key: string;
+  /** Key of a whole column in a JSON document, where it differs. */
+  list?: string;
+  /** Short head for people, and a long one where the short one needs explaining. */
+  head: string;
+  name?: string;
+  /** Unit that people read; '' for words and counts, '-' for plain ratios. */
+  unit: string;
+  /** From SI to the unit of the key, 1 where absent; to that of people, the same where absent. */
+  times?: number;
+  shown?: number;
+  /** What is added to the value in SI before that, for people only. */
+  offset?: number;
+  decimals?: number;
+  /** Significant digits without trailing zeros, in place of decimals. */
+  digits?: number;
+  /** Whether a plus stands before a gain. */
+  signed?: boolean;
+}
+
+function quantity(key: string, head: string, unit: string, rest: Partial<Quantity>): Quantity {
+  return { key, head, unit, ...rest };
+}
+
+/** A share [-] in files that people read in per cent. */
+function share(key: string, head: string, rest: Partial<Quantity> = {}): Quantity {
+  return { key, head, unit: '%', shown: 100, decimals: 1, ...rest };
+}
+
+/** A figure that is a percentage already. */
+function percentage(key: string, head: string, rest: Partial<Quantity> = {}): Quantity {
+  return { key, head, unit: '%', decimals: 1, ...rest };
+}
+
+const [MILLI, MICRO, KILO] = [1e3, 1e6, 1e-3];
+
+/** What a question is made of. */
+export const LENGTH = quantity('length_mm', 'length', 'mm', {
+  list: 'lengths_mm',
+  name: 'trumpet length',
+  times: MILLI,
+  digits: 5,
+});
+export const SPEED = quantity('speed_rpm', 'speed', 'rpm', {
+  list: 'speeds_rpm',
+  name: 'engine speed',
+  digits: 6,
+});
+export const CRANK_ANGLE = quantity('crank_angle_deg', 'crank angle', 'deg', { decimals: 1 });
+export const DISTANCE_TO_VALVE = quantity('distance_to_valve_mm', 'distance to the valve', 'mm', {
+  times: MILLI,
+  decimals: 1,
+});
+
+/** Figures of a point. */
+export const EFFICIENCY = quantity('volumetric_efficiency', 'VE', '-', {
+  name: 'volumetric efficiency',
+  decimals: 3,
+});
+export const CLOSING_PRESSURE = quantity('pressure_at_valve_closing_kPa', 'p closing', 'kPa', {
+  name: 'pressure at closing',
+  times: KILO,
+  decimals: 1,
+});
+export const CHARGE_TEMPERATURE = quantity('charge_temperature_K', 'T closing', 'K', {
+  name: 'charge at closing',
+  decimals: 0,
+});
+export const RESIDUAL = share('residual_fraction', 'residual', { name: 'residual gas' });
+export const BACK_FLOW = share('backflow_fraction', 'back flow');
+export const MOUTH_OUTFLOW = share('mouth_outflow_fraction', 'blown out', {
+  name: 'blown out of the mouth',
+});
+export const TORQUE = quantity('indicated_torque_Nm', 'torque', 'Nm', {
+  name: 'indicated torque',
+  decimals: 0,
+});
+export const BRAKE_TORQUE = quantity('torque_Nm', 'torque', 'Nm', {
+  name: 'brake torque',
+  decimals: 1,
+});
+export const DIFFERENCE = share('difference_percent', 'difference', { times: 100, signed: true });
+export const MESH_ERROR = share('mesh_error_percent', 'mesh error', { times: 100, decimals: 2 });
+export const CYCLES = quantity('cycles', 'cycles', '', { decimals: 0 });
+
+/** What curves give and take. */
+export const GAIN = percentage('gain_in_band_percent', 'gain', { signed: true });
+export const WORST_LOSS = percentage('worst_loss_outside_band_percent', 'worst loss', {
+  name: 'worst loss outside',
+});
+/** One curve against another at the same speed, and a mean against the best. */
+export const CHANGE = share('change', 'change against fitted now', { decimals: 2, signed: true });
+export const AGAINST_BEST = { ...CHANGE, key: 'against_best', head: 'against the best cut' };
+export const LOSS = percentage('loss_percent', 'loss', { name: 'worst loss where the cut misses' });
+export const COST = percentage('change_percent', 'change', { signed: true });
+export const AT_SPEED = { ...SPEED, key: 'at_rpm', head: 'at', name: 'at speed' };
+
+/** The weighted mean of the figure that counts, which is volumetric efficiency or torque. */
+export function bandMean(score: Score | undefined): Quantity {
+  return score === 'indicated-torque'
+    ? quantity('band_mean', 'mean torque in band', 'Nm', { decimals: 1 })
+    : quantity('band_mean', 'mean VE in band', '-', { decimals: 3 });
+}
+
+/** The same figure at one speed. */
+export function scored(score: Score | undefined): Quantity {
+  return score === 'indicated-torque' ? { ...TORQUE, decimals: 1 } : EFFICIENCY;
+}
+
+export function leastInBand(score: Score | undefined): Quantity {
+  return { ...bandMean(score), key: 'least_in_band', head: 'least', name: 'least in band' };
+}
+export const LEAST_SPEED = { ...AT_SPEED, key: 'least_at_rpm' };
+export const AREA = quantity('area_under_curve', 'area under curve', '', { digits: 4 });
+
+/** What an input in doubt has in the gain. */
+export const GAIN_EFFECT = percentage('gain_change_percent_points', 'gain over half of it', {
+  decimals: 2,
+  signed: true,
+});
+export const SHARE_OF_VARIANCE = share('share_of_variance', 'share', {
+  name: 'share of variance',
+  decimals: 0,
+});
+
+/** Gas along the pipes. */
+export const PRESSURE = quantity('pressure_kPa', 'pressure', 'kPa', { times: KILO, decimals: 1 });
+export const VELOCITY = quantity('velocity_m_per_s', 'velocity', 'm/s', { decimals: 0 });
+export const MASS_FLOW = quantity('mass_flow_g_per_s', 'mass flow', 'g/s', {
+  times: MILLI,
+  decimals: 0,
+});
+export const TEMPERATURE = quantity('temperature_K', 'temperature', 'K', { decimals: 0 });
+export const CELSIUS = quantity('temperature_degC', 'temperature', 'degC', {
+  offset: -ZERO_CELSIUS,
+  decimals: 0,
+});
+export const MILLIBARS = quantity('pressure_mbar', 'pressure', 'mbar', { times: 1e-2, digits: 5 });
+export const LIFT = quantity('lift_mm', 'lift', 'mm', { times: MILLI, decimals: 2 });
+
+/** Figures of a spray. */
+export const OUTER_SHARE = share('outer_share', 'share', { name: 'share from above', decimals: 0 });
+export const EVAPORATED_AT_CLOSING = share('evaporated_fraction_at_closing', 'vapour closing', {
+  name: 'evaporated at closing',
+  decimals: 0,
+});
+export const EVAPORATED = share('evaporated_fraction_upstream', 'evaporated', {
+  name: 'evaporated before the valve',
+  decimals: 0,
+});
+export const STAND_OFF = share('stand_off_fraction', 'stand-off', { name: 'blown out' });
+export const RETURNED = share('stand_off_returned_fraction', 'returned', {
+  name: 'drawn in again',
+});
+export const LOST = share('lost_fuel_fraction', 'lost', { name: 'lost for good' });
+export const DUTY = share('full_load_duty', 'duty', { name: 'share of the cycle', decimals: 0 });
+export const FILM_SHARE = share('film_deposit_fraction', 'on walls', { decimals: 0 });
+
+/** A time in milliseconds under a name of its own. */
+export function milliseconds(key: string, head: string, decimals = 1): Quantity {
+  return quantity(key, head, 'ms', { times: MILLI, decimals });
+}
+
+/** A mass in milligrams under a name of its own. */
+export function milligrams(key: string, head: string): Quantity {
+  return quantity(key, head, 'mg', { times: MICRO, decimals: 0 });
+}
+
+export const FILM_MASS = milligrams('film_mass_mg', 'film');
+
+/** A plain ratio under a name of its own. */
+export function ratio(key: string, head: string, decimals = 2): Quantity {
+  return quantity(key, head, '-', { decimals });
+}
+
+/** A change of volumetric efficiency, for people in per cent of a full cylinder. */
+export function fillingChange(key: string, head: string): Quantity {
+  return share(key, head, { decimals: 2, signed: true });
+}
+
+/** What turns a value into a figure. */
+type Scale = Omit<Quantity, 'key' | 'head' | 'unit'>;
+
+/** The figure in its unit for people, without it. */
+export function shown(
+  { times = 1, shown: scale = times, offset = 0, decimals = 0, digits, signed }: Scale,
+  value: number,
+): string {
+  const figure = scale * (value + offset);
+  const text = digits === undefined ? fixed(figure, decimals) : brief(figure, digits);
+  return signed ? withSign(text) : text;
+}
+
+/** The figure with its unit: `86 mm`, `+3.1 %`, `0.947`. */
+export function told(quantity: Quantity, value: number): string {
+  const { unit } = quantity;
+  return unit === '' || unit === '-' ? shown(quantity, value) : `${shown(quantity, value)} ${unit}`;
+}
+
+/** The figure as files write it. */
+export function filed({ times = 1 }: Scale, value: number | undefined): number | null {
+  return value === undefined ? null : plain(times * value);
+}
+
+/** Head and unit, for axes and columns: `engine speed [rpm]`. */
+export function headed({ name, head, unit }: Quantity): string {
+  return unit === '' ? (name ?? head) : `${name ?? head} [${unit}]`;
+}

@@ -1,0 +1,178 @@
+/**
+ * A table told once: columns say what they hold, and JSON, CSV, text and HTML are one function each
+ * over any table. Cells are in SI; every format rounds and scales by the quantity of the column.
+ */
+import Papa from 'papaparse';
+import { html, type Markup } from './markup.ts';
+import { NO_FIGURE } from './numbers.ts';
+import { filed, headed, type Quantity, shown } from './quantities.ts';
+import { tint } from './tint.ts';
+
+export type Value = number | string | boolean | undefined;
+
+/** What a column holds: a quantity, or words under a key and a head. */
+export interface Head extends Omit<Quantity, 'unit'> {
+  /** '' for words, counts and where it stands elsewhere. */
+  unit?: string;
+  /** Which formats the column stands in; all where absent. */
+  only?: 'files' | 'people';
+  /** How a value reads that is no number, or not as one; such columns run from the left. */
+  words?(value: Value): string;
+  /** Whether HTML tints its cells by value, together with all others so marked. */
+  tinted?: boolean;
+}
+
+export interface Column<Row> extends Head {
+  of(row: Row): Value;
+}
+
+/** How a row stands out. */
+export type Look = 'cut' | 'now' | '';
+
+export interface Table {
+  /** What the table is, in a few words. */
+  label: string;
+  columns: readonly Head[];
+  cells: readonly (readonly Value[])[];
+  looks?: readonly Look[];
+}
+
+export function tableOf<Row>(
+  label: string,
+  columns: readonly Column<Row>[],
+  rows: readonly Row[],
+  look?: (row: Row) => Look,
+): Table {
+  const cells = rows.map((row) => columns.map((column) => column.of(row)));
+  return { label, columns, cells, ...(look && { looks: rows.map(look) }) };
+}
+
+/** A column of a quantity, where need be under another head. */
+export function column<Row>(
+  quantity: Quantity,
+  of: (row: Row) => number | undefined,
+  rest: Partial<Head> = {},
+): Column<Row> {
+  return { ...quantity, ...rest, of };
+}
+
+/** The same columns over rows that hold what they are of. */
+export function within<Row, Part>(
+  columns: readonly Column<Part>[],
+  part: (row: Row) => Part,
+): Column<Row>[] {
+  return columns.map((one) => ({ ...one, of: (row) => one.of(part(row)) }));
+}
+
+/** A column of words. */
+export function words<Row>(
+  key: string,
+  head: string,
+  of: (row: Row) => Value,
+  rest: Partial<Head> = {},
+): Column<Row> {
+  return { key, head, words: (value) => String(value ?? ''), ...rest, of };
+}
+
+/** The table with the columns of one audience only. */
+function shownTo(audience: 'files' | 'people', { columns, cells }: Table) {
+  const kept = columns.flatMap(({ only = audience }, i) => (only === audience ? [i] : []));
+  return {
+    columns: kept.map((i) => columns[i]!),
+    rows: cells.map((row) => kept.map((i) => row[i])),
+  };
+}
+
+type Filed = number | string | boolean | null;
+
+function cellOf(head: Head, value: Value): Filed {
+  return typeof value === 'number' ? filed(head, value) : (value ?? null);
+}
+
+function textOf(head: Head, value: Value): string {
+  if (head.words) return head.words(value);
+  if (typeof value === 'number') return shown(head, value);
+  return value === undefined ? NO_FIGURE : String(value);
+}
+
+/** Columns of a JSON document, each under its own key. */
+export function asColumns(table: Table): Record<string, Filed[]> {
+  const { columns, rows } = shownTo('files', table);
+  return Object.fromEntries(
+    columns.map((head, i) => [head.list ?? head.key, rows.map((row) => cellOf(head, row[i]))]),
+  );
+}
+
+/** Rows of a JSON document, each an object. */
+export function asObjects(table: Table): Record<string, Filed>[] {
+  const { columns, rows } = shownTo('files', table);
+  return rows.map((row) =>
+    Object.fromEntries(columns.map((head, i) => [head.key, cellOf(head, row[i])])),
+  );
+}
+
+/** The first row alone. */
+export const asObject = (table: Table) => asObjects(table)[0]!;
+
+/** A text that a spreadsheet would take for a formula. */
+const FORMULA = /^[=+@]|^-(?!\d)/;
+
+/**
+ * CSV (RFC 4180): one head line with the unit in every key, then rows; no remarks, so that any
+ * spreadsheet or script reads it. A figure that does not exist is an empty cell.
+ */
+export function asCsv(table: Table): string {
+  const { columns, rows } = shownTo('files', table);
+  const data = rows.map((row) => row.map((value, i) => cellOf(columns[i]!, value)));
+  const fields = columns.map(({ key }) => key);
+  const format = { newline: '\r\n', escapeFormulae: FORMULA } as const;
+  return `${Papa.unparse({ fields, data }, format)}\r\n`;
+}
+
+/** Heads, units and cells as people read them, and which columns run from the left. */
+export function asGrid(table: Table) {
+  const { columns, rows } = shownTo('people', table);
+  return {
+    columns,
+    heads: columns.map(({ head }) => head),
+    names: columns.map((one) => headed({ ...one, unit: one.unit ?? '' })),
+    units: columns.map(({ unit = '' }) => (unit === '' ? '' : `[${unit}]`)),
+    cells: rows.map((row) => row.map((value, i) => textOf(columns[i]!, value))),
+    left: columns.flatMap(({ words: own }, i) => (own ? [i] : [])),
+    values: rows,
+  };
+}
+
+/** An HTML table in a frame that scrolls sideways. */
+export function asHtml(table: Table): Markup {
+  const { columns, names, cells, values } = asGrid(table);
+  const shades = shadesOf(columns, values);
+  const row = (texts: readonly string[], r: number) => {
+    const [first, ...rest] = texts;
+    const look = table.looks?.[r] ?? '';
+    const open = look === '' ? html`<tr>` : html`<tr class="${look}">`;
+    return html`${open}<th scope="row">${first!}</th>${rest.map((text, i) => {
+      const shade = shades(values[r]![i + 1], i + 1);
+      return shade ? html`<td style="${shade}">${text}</td>` : html`<td>${text}</td>`;
+    })}</tr>`;
+  };
+  return html`<div class="wide" tabindex="0" role="region" aria-label="${table.label}">
+<table${columns.some(({ tinted }) => tinted) ? html` class="map"` : html``}>
+<thead><tr>${names.map((name) => html`<th scope="col">${name}</th>`)}</tr></thead>
+<tbody>
+${cells.map(row)}
+</tbody>
+</table>
+</div>`;
+}
+
+/** The style of a tinted cell by where its value lies among all of them. */
+function shadesOf(columns: readonly Head[], rows: readonly (readonly Value[])[]) {
+  const all = rows.flatMap((row) => row.filter((_, i) => columns[i]!.tinted));
+  const known = all.filter((value): value is number => Number.isFinite(value));
+  const [low, high] = [Math.min(...known), Math.max(...known)];
+  return (value: Value, i: number) =>
+    columns[i]!.tinted && Number.isFinite(value)
+      ? tint(high > low ? ((value as number) - low) / (high - low) : 0.5)
+      : undefined;
+}

@@ -1,0 +1,23 @@
+/** Ground and ink of a cell tinted by value. */
+
+/** Dark blue to light yellow: even in lightness, safe for the colour-blind, readable in grey. */
+const LOW = [24, 46, 92] as const;
+const MIDDLE = [112, 120, 122] as const;
+const HIGH = [252, 228, 110] as const;
+
+/** The style of a cell whose value lies at a share of the way from the least to the greatest. */
+export function tint(share: number): string {
+  const [from, to, at] = share < 0.5 ? [LOW, MIDDLE, 2 * share] : [MIDDLE, HIGH, 2 * share - 1];
+  const tones = from.map((tone, i) => Math.round(tone + at * (to[i]! - tone)));
+  return `background:rgb(${tones.join(' ')});color:${inkOn(tones)}`;
+}
+
+/** Black or white, whichever stands out more: above 4.5 to 1 on any ground (WCAG 2.2, 1.4.3). */
+function inkOn(tones: readonly number[]): string {
+  const [red, green, blue] = tones.map((tone) => {
+    const share = tone / 255;
+    return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
+  });
+  const luminance = 0.2126 * red! + 0.7152 * green! + 0.0722 * blue!;
+  return 1.05 / (luminance + 0.05) > (luminance + 0.05) / 0.05 ? '#fff' : '#000';
+}

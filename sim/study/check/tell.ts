@@ -1,0 +1,45 @@
+/** A scenario as it was understood, in words. */
+import { LENGTH_DRAWING, LENGTH_MEANING } from '../../report/lengthMeaning.ts';
+import { READABLE, type Report } from '../../report/report.ts';
+import { scenarioFacts } from '../../report/scenarioFacts.ts';
+import { defaultsTable } from '../../report/sections.ts';
+import { wrapped } from '../../report/textTable.ts';
+import type { Scenario } from '../../scenario/resolve.ts';
+
+/** Room for the label of a fact. */
+const LABEL = 15;
+
+export function checkReport(scenario: Scenario): Report {
+  const { spreads, defaultsUsed } = scenario;
+  const doubtful = spreads.map(({ path }) => path).join(', ');
+  return {
+    about: 'Understood',
+    scenario,
+    answer: [],
+    flags: [],
+    sections: [
+      ...scenarioFacts(scenario).map(({ heading, facts }) => ({
+        heading,
+        lines: facts.flatMap(({ label, text }) => factLines(label, text)),
+      })),
+      {
+        heading: 'What the lengths mean',
+        lines: [...wrapped(LENGTH_MEANING), '', ...LENGTH_DRAWING.split('\n')],
+      },
+      {
+        sentences:
+          doubtful === '' ? [] : [`Given with doubt, computed at the middle: ${doubtful}.`],
+      },
+      ...(defaultsUsed.length === 0
+        ? []
+        : [{ heading: 'Defaults used', tables: [defaultsTable(scenario)] }]),
+    ],
+    outcomes: [],
+  };
+}
+
+/** Label and text beside one another; the text goes on below itself. */
+function factLines(label: string, text: string): string[] {
+  const lines = wrapped(text, READABLE - LABEL - 1);
+  return lines.map((line, i) => `${(i === 0 ? label : '').padEnd(LABEL)} ${line}`);
+}

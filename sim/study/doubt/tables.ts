@@ -1,0 +1,89 @@
+/** How sure the answer is as tables and as part of a JSON document. */
+import type { Estimate, Spread } from '../../decision/sampleFigures.ts';
+import type { LengthSpread, UncertaintyStudy } from '../../decision/uncertainty.ts';
+import { plain } from '../../report/numbers.ts';
+import * as q from '../../report/quantities.ts';
+import {
+  asColumns,
+  asObjects,
+  type Column,
+  column,
+  tableOf,
+  within,
+  words,
+} from '../../report/table.ts';
+import type { Doubt } from './compute.ts';
+
+export type { Doubt } from './compute.ts';
+
+/** What to measure next, most first. */
+export function inputsTable({ study, inputs }: Doubt, most = Number.POSITIVE_INFINITY) {
+  const rows = study.effects.slice(0, most).map((effect) => {
+    const { text, given, why } = inputs.find(({ path }) => path === effect.input)!;
+    return { ...effect, text, given, why };
+  });
+  type Row = (typeof rows)[number];
+  return tableOf<Row>(
+    'What to measure next',
+    [
+      words('key', 'input', ({ input }) => input),
+      words('spread', 'spread', ({ text }) => text),
+      words('given', '', ({ given }) => given, { only: 'files' }),
+      words('why', '', ({ why }) => why, { only: 'files' }),
+      column(q.GAIN_EFFECT, ({ effect }) => effect),
+      column(q.SHARE_OF_VARIANCE, ({ share }) => share),
+      words('origin', 'origin', ({ given, why }) => (given ? 'given' : why), { only: 'people' }),
+    ],
+    rows,
+  );
+}
+
+const FIGURES = ['mean', 'p5', 'p50', 'p95'] as const;
+
+const SPREAD: readonly Column<Spread>[] = FIGURES.map((figure) =>
+  column({ key: figure, head: figure, unit: '', decimals: 3 }, (spread) => spread[figure].value),
+);
+
+/** The bands of both curves: one row a length and speed. */
+export function bandsTable({ recommended, baseline, speeds }: UncertaintyStudy) {
+  type Row = { length: number; speed: number; spread: Spread };
+  const rows = [recommended, baseline].flatMap(({ length, curve }) =>
+    curve.map((spread, j): Row => ({ length, speed: speeds[j]!, spread })),
+  );
+  const columns: Column<Row>[] = [
+    column(q.LENGTH, ({ length }) => length),
+    column(q.SPEED, ({ speed }) => speed),
+    ...within(SPREAD, ({ spread }: Row) => spread),
+  ];
+  return tableOf('Nine engines of ten', columns, rows);
+}
+
+export function doubtDocument(doubt: Doubt) {
+  const { study, seed } = doubt;
+  return {
+    samples: study.samples,
+    failed_samples: study.failed,
+    seed,
+    gain_percent: spreadOf(study.gainPercent),
+    probability_better: estimate(study.better),
+    recommended: lengthDocument(study.recommended),
+    baseline: lengthDocument(study.baseline),
+    inputs: asObjects(inputsTable(doubt)),
+    explained_share: plain(study.explained),
+  };
+}
+
+function lengthDocument({ length, curve, bandMean }: LengthSpread) {
+  return {
+    length_mm: q.filed(q.LENGTH, length),
+    ...asColumns(tableOf('', SPREAD, curve)),
+    band_mean: spreadOf(bandMean),
+  };
+}
+
+/** Each figure with its 95 % interval. */
+function spreadOf(spread: Spread) {
+  return Object.fromEntries(FIGURES.map((figure) => [figure, estimate(spread[figure])]));
+}
+
+const estimate = ({ value, low, high }: Estimate) => [value, low, high].map(plain);

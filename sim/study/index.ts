@@ -1,0 +1,19 @@
+/** Every question that the program answers: a line each. A new one is a folder beside this file. */
+import { checkStudy } from './check/index.ts';
+import { compareStudy } from './compare/index.ts';
+import { curveStudy } from './curve/index.ts';
+import { injectStudy } from './inject/index.ts';
+import { sweepStudy } from './length/index.ts';
+import type { Study } from './study.ts';
+import { tableStudy } from './table/index.ts';
+import { traceStudy } from './trace/index.ts';
+
+export const STUDIES: readonly Study[] = [
+  checkStudy,
+  sweepStudy,
+  tableStudy,
+  curveStudy,
+  traceStudy,
+  injectStudy,
+  compareStudy,
+];

@@ -1,0 +1,39 @@
+/** `inject`: injectors near the valve, above the trumpet, or both, over speed. */
+import { InputError } from '../../errors.ts';
+import type { Scenario } from '../../scenario/resolve.ts';
+import type { Findings, Study } from '../study.ts';
+import { type PlacementStudy, placementSettled, placementStudy } from './compute.ts';
+import { placementDocument } from './document.ts';
+import { placementsTable } from './tables.ts';
+import { placementReport } from './tell.ts';
+
+export const injectStudy: Study = {
+  name: 'inject',
+  help: 'injectors near the valve, above the trumpet, or both, over speed',
+  options: [],
+  open({ file, scenario }) {
+    const { engine, injectors, speeds } = scenario;
+    if (!injectors || injectors.list.length < 2) {
+      throw new InputError(
+        `${file}: placement needs two injectors a cylinder; add a section injectors with two rows under each`,
+      );
+    }
+    return {
+      width: speeds.length,
+      async run(computer, observer) {
+        const question = { engine, injectors, speeds };
+        return placementFindings(await placementStudy(question, computer, observer), scenario);
+      },
+    };
+  },
+};
+
+function placementFindings(study: PlacementStudy, scenario: Scenario): Findings {
+  return {
+    stem: 'inject',
+    document: placementDocument(study, scenario),
+    report: placementReport(study, scenario),
+    tables: { 'inject.csv': placementsTable(study) },
+    sound: placementSettled(study),
+  };
+}

@@ -1,0 +1,110 @@
+/** The study of injector placement in sentences. */
+import { leanTime } from '../../decision/tipIn.ts';
+import { inMilliseconds, rpm, share as shareText } from '../../report/figures.ts';
+import { fillingChange, told } from '../../report/quantities.ts';
+import type { Report } from '../../report/report.ts';
+import type { Scenario } from '../../scenario/resolve.ts';
+import { difference, type PlacementStudy } from './compute.ts';
+import * as figure from './figure.ts';
+import {
+  COVERED,
+  partLoadTable,
+  pulsesTable,
+  SPEEDS_NOTES,
+  speedsTable,
+  verdict,
+} from './tables.ts';
+
+/** Said wherever the outer injector is spoken of. */
+export const FUEL_CAUTIONS: readonly string[] = [
+  'Fuel sprayed above open trumpets stands in the open over a hot engine. Shield the exhaust, keep the stand-off fog away from it, and expect a back-fire through the trumpets to light it.',
+  'Fit a catch tray with a drain to a safe place under every injector above a mouth, and have fire protection that reaches it.',
+  'Pressure-test rails, hoses and joints for leaks cold and hot before the engine is started, and after every piece of work.',
+  'Where the share is switched, walls of the trumpet must first be wetted: cylinders run lean for the time stated. Blend over load and speed, and enrich on the dynamometer with the mixture watched at every cylinder.',
+  'Who may work on fuel systems, and what is allowed, is for licensed practice, the rules of your event and the law where you live; they come before anything here.',
+];
+
+/** The answer, then what stands behind it. */
+export function placementSentences(study: PlacementStudy): string[] {
+  return [answer(study), gains(study), partLoadWords(study), ...pulseWords(study)];
+}
+
+function answer({ choice, above, speeds }: PlacementStudy): string {
+  const { reason, switchOver, share, meanGain, meanUncertainty, bestStart } = choice;
+  const mean = volumetric(meanGain);
+  const doubt = `the model's own uncertainty of ${shareText(meanUncertainty, 2)}`;
+  if (reason === 'never-pays') {
+    return `Keep all fuel near the valve: over no range up to ${rpm(speeds[speeds.length - 1]!)} does "${above}" gain air (mean ${mean} of a full cylinder at best).`;
+  }
+  if (reason === 'below-uncertainty') {
+    return `Keep all fuel near the valve: what "${above}" gains, ${mean} of a full cylinder on the mean from ${rpm(bestStart ?? speeds[0]!)} on, which is its best range, is below ${doubt}.`;
+  }
+  const most = shareText(Math.max(...share), 0);
+  const limit = choice.limitedByFlow ? ', as much as its flow allows' : '';
+  const where =
+    reason === 'pays-everywhere'
+      ? `Use "${above}" at full load at every speed`
+      : `Switch to "${above}" at ${rpm(switchOver!)} at full load`;
+  const from = reason === 'pays-everywhere' ? 'over them all' : 'from there on';
+  return `${where}, with up to ${most} of the fuel${limit}, and stay near the valve at part load: ${from} it gains ${mean} of a full cylinder on the mean, more than ${doubt}.`;
+}
+
+function gains({ speeds, split, outcomes, uncertainty }: PlacementStudy): string {
+  const gain = speeds.map((_, i) => difference(outcomes.above[i]!, outcomes.near[i]!));
+  const known = gain.map((value) => value ?? Number.NEGATIVE_INFINITY);
+  const best = known.indexOf(Math.max(...known));
+  const mean = (values: (number | undefined)[]) => {
+    const list = values.filter((value): value is number => value !== undefined);
+    return volumetric(list.reduce((sum, value) => sum + value, 0) / list.length);
+  };
+  const losing = speeds.filter((_, i) => (gain[i] ?? 0) < -uncertainty.value);
+  const loses = losing.length > 0 ? `, and loses at ${losing.join(', ')} rpm` : '';
+  return `Used alone it gains most at ${rpm(speeds[best]!)}, ${volumetric(known[best]!)}${loses}. Against fuel that evaporates only in the cylinder, the outer injector changes filling by ${mean(split.cooling)} through cooling and ${mean(split.displacement)} through vapour that takes room, means of all speeds; the rest comes from waves that colder, heavier gas shifts to lower speeds (${mean(split.waveShift)} on the mean, either way at single speeds), which another trumpet length can undo or use.`;
+}
+
+function partLoadWords({ partLoad }: PlacementStudy): string {
+  const [near, above] = partLoad.points;
+  if (!near || !above) return '';
+  const words = (point: typeof near) =>
+    `${shareText(point.share, 0)} lands on walls with a time constant of ${inMilliseconds(point.time, 0)}, so that after a step of the throttle the mixture is more than 5 % lean for ${inMilliseconds(leanTime(point, COVERED), 0)}`;
+  return `At part load (${rpm(partLoad.speed)}, plate at ${partLoad.throttleAngle} deg): near the valve ${words(near)}; above the trumpet ${words(above)}.`;
+}
+
+function pulseWords({ pulses }: PlacementStudy): string[] {
+  return pulses.map((pulse) => {
+    const full = `${inMilliseconds(pulse.fullPulse, 1)}, ${shareText(pulse.fullDuty, 0)} of the cycle, at the highest speed`;
+    const idle = `${inMilliseconds(pulse.idlePulse, 2)} at idle, where ${inMilliseconds(pulse.smallestPulse, 2)} is the least that repeats well`;
+    return `Alone, "${pulse.name}" would be open for ${full} and ${idle}: ${verdict(pulse)}.`;
+  });
+}
+
+/** Volumetric efficiency as a change in per cent of a full cylinder. */
+function volumetric(value: number): string {
+  return told(fillingChange('', ''), value);
+}
+
+export function placementReport(study: PlacementStudy, scenario: Scenario): Report {
+  const { intake } = scenario.engine;
+  return {
+    about: 'Injectors',
+    scenario,
+    answer: placementSentences(study),
+    flags: [],
+    sections: [
+      { heading: 'Mind', items: FUEL_CAUTIONS },
+      {
+        plots: [
+          figure.gainPlot(study),
+          figure.fillingPlot(study),
+          figure.coolingPlot(study),
+          figure.splitPlot(study),
+          figure.evaporationPlot(study, intake),
+          figure.standOffPlot(study),
+        ],
+      },
+      { tables: [speedsTable(study)], notes: SPEEDS_NOTES },
+      { tables: [partLoadTable(study), pulsesTable(study)] },
+    ],
+    outcomes: Object.values(study.outcomes).flat(),
+  };
+}

@@ -1,0 +1,63 @@
+/** `sweep`: every length, or values of other keys, at every speed, and the decision. */
+import { InputError } from '../../errors.ts';
+import { allSettled } from '../../report/audit.ts';
+import { doubtSample } from '../../scenario/doubt.ts';
+import type { Scenario } from '../../scenario/resolve.ts';
+import { tablePoints, withLength } from '../../sweep/sweep.ts';
+import { askedUncertainty, DOUBT_OPTIONS } from '../doubt/ask.ts';
+import { doubtOf } from '../doubt/compute.ts';
+import { bandsTable } from '../doubt/tables.ts';
+import type { Asked, Job, Study } from '../study.ts';
+import { askedVary, VARY_OPTION } from '../vary/ask.ts';
+import { variantJob } from '../vary/index.ts';
+import { type LengthQuestion, lengthStudy, lengthsToRun } from './compute.ts';
+import { pointsTable, sweepDocument } from './tables.ts';
+import { sweepReport } from './tell.ts';
+
+export const sweepStudy: Study = {
+  name: 'sweep',
+  help: 'try every length of the scenario, or values of other keys, and decide',
+  options: [VARY_OPTION, ...DOUBT_OPTIONS],
+  stored: true,
+  open(asked) {
+    const keys = askedVary(asked);
+    if (keys.length === 0) return lengthJob(asked);
+    if (asked.options.uncertainty) {
+      throw new InputError('--uncertainty belongs to a sweep of lengths; leave --vary away');
+    }
+    return variantJob(asked, keys);
+  },
+};
+
+function questionOf({ engine, sweep: { lengths }, speeds, target, fit }: Scenario): LengthQuestion {
+  return { engine, lengths, speeds, target, ...(fit && { fit }) };
+}
+
+function lengthJob(asked: Asked): Job {
+  const { text, file, scenario } = asked;
+  const question = questionOf(scenario);
+  const uncertainty = askedUncertainty(asked);
+  const engines = lengthsToRun(question).map((length) => withLength(scenario.engine, length));
+  const table = tablePoints(engines, scenario.speeds);
+  return {
+    width: table.length,
+    table,
+    async run(computer, observer) {
+      const study = await lengthStudy(question, computer, observer);
+      const sample = uncertainty && doubtSample(text, file, uncertainty);
+      const doubt = sample && (await doubtOf(study, scenario, sample, computer, observer));
+      const report = sweepReport(study, scenario, doubt);
+      return {
+        stem: 'sweep',
+        document: sweepDocument(study, scenario, doubt),
+        report,
+        tables: {
+          'sweep.csv': pointsTable(study),
+          ...(doubt && { 'uncertainty.csv': bandsTable(doubt.study) }),
+        },
+        page: 'report.html',
+        sound: allSettled(report.outcomes),
+      };
+    },
+  };
+}

@@ -1,0 +1,45 @@
+/** Options that several studies share, read with the units and limits of the keys they stand for. */
+
+import { InputError } from '../errors.ts';
+import { LENGTH, told } from '../report/quantities.ts';
+import { readValue, type ScenarioPath, shortestLength } from '../scenario/readValue.ts';
+import type { Asked, OptionValues, StudyOption } from './study.ts';
+
+export const LENGTH_OPTION: StudyOption = {
+  flags: '--length <length>',
+  help: 'trumpet length, for example 180mm (default: as fitted now)',
+};
+
+/** The text of an option; undefined where it is absent. */
+export function textOf(options: OptionValues, name: string): string | undefined {
+  const value = options[name];
+  return typeof value === 'string' ? value : undefined;
+}
+
+/** Length of the trumpets [m]: as asked, or those fitted now. */
+export function askedLength({ options, scenario: { engine } }: Asked): number {
+  const text = textOf(options, 'length');
+  if (text === undefined) return engine.intake.trumpet.length;
+  const length = askedValue('--length', 'sweep.lengths.from', text);
+  const shortest = shortestLength(engine);
+  if (length >= shortest) return length;
+  throw new InputError(
+    `--length ${text}: the trumpet is shorter than its bellmouth leaves room for; at least ${told(LENGTH, shortest)}`,
+  );
+}
+
+/** A value read as the key at `path` would be. */
+export function askedValue(option: string, path: ScenarioPath, text: string): number {
+  const read = readValue(path, text);
+  if ('value' in read) return read.value;
+  throw refused(`${option} ${text}`, read);
+}
+
+/** What is wrong with an option, the limit and what to do about it. */
+export function refused(
+  option: string,
+  { problem, limit, remedy }: { problem: string; limit?: string; remedy: string },
+): InputError {
+  const limitText = limit === undefined ? '' : `; limit: ${limit}`;
+  return new InputError(`${option}: ${problem}${limitText}; ${remedy}`);
+}

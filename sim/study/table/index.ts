@@ -1,0 +1,38 @@
+/** `table`: values of one key or two at every speed, as they come: nothing is weighed. */
+import { InputError } from '../../errors.ts';
+import { allSettled } from '../../report/audit.ts';
+import { variantEngines } from '../../scenario/variants.ts';
+import { sweep, tablePoints } from '../../sweep/sweep.ts';
+import type { Study } from '../study.ts';
+import { askedVary, VARY_OPTION } from '../vary/ask.ts';
+import { tableDocument, valuesTable } from './tables.ts';
+import { tableReport } from './tell.ts';
+
+export const tableStudy: Study = {
+  name: 'table',
+  help: 'values of one key or two at every speed, as they come, without deciding',
+  options: [{ ...VARY_OPTION, help: VARY_OPTION.help.replace(' in place of the length', '') }],
+  open(asked) {
+    const { text, file, scenario } = asked;
+    const keys = askedVary(asked);
+    if (keys.length === 0) {
+      throw new InputError('--vary is missing: name a key with its values');
+    }
+    const engines = variantEngines(text, file, keys);
+    const table = tablePoints(engines, scenario.speeds);
+    return {
+      width: table.length,
+      async run(computer, observer) {
+        const outcomes = await sweep(engines, scenario.speeds, computer, observer);
+        const values = { keys, outcomes };
+        return {
+          stem: 'table',
+          document: tableDocument(values, scenario),
+          report: tableReport(values, scenario),
+          tables: { 'table.csv': valuesTable(values) },
+          sound: allSettled(outcomes.flat()),
+        };
+      },
+    };
+  },
+};

@@ -1,0 +1,48 @@
+/** Points of varied keys as a table and as a JSON document. */
+import { combinations } from '../../combinations.ts';
+import { auditOf } from '../../report/audit.ts';
+import { documentHead } from '../../report/document.ts';
+import { asColumns, type Column, type Table, tableOf, within, words } from '../../report/table.ts';
+import type { Axis } from '../../scenario/range.ts';
+import type { Scenario } from '../../scenario/resolve.ts';
+import type { PointOutcome } from '../../sweep/runner.ts';
+import { POINT } from '../points.ts';
+
+/** Every combination of values, the last key running fastest, at every speed. */
+export interface ValuePoints {
+  keys: readonly Axis[];
+  /** [combination][speed] */
+  outcomes: readonly (readonly PointOutcome[])[];
+}
+
+/** What the scenario would say in each combination, one text a key. */
+export function textsOf({ keys }: ValuePoints): string[][] {
+  const rows = combinations(keys.map(({ texts }) => texts.length));
+  return rows.map((row) => keys.map(({ texts }, k) => texts[row[k]!]!));
+}
+
+/** One row a combination and speed, one column a key. */
+export function valuesTable(points: ValuePoints): Table {
+  type Row = { texts: readonly string[]; outcome: PointOutcome };
+  const texts = textsOf(points);
+  const rows = points.outcomes.flatMap((row, i) =>
+    row.map((outcome): Row => ({ texts: texts[i]!, outcome })),
+  );
+  const columns: Column<Row>[] = [
+    ...points.keys.map(({ path }, k) =>
+      words<Row>(path, path.split('.').slice(-2).join('.'), (row) => row.texts[k], { name: path }),
+    ),
+    ...within(POINT, ({ outcome }: Row) => outcome),
+  ];
+  return tableOf('Every point', columns, rows);
+}
+
+export function tableDocument(points: ValuePoints, scenario: Scenario) {
+  const { keys, outcomes } = points;
+  return {
+    ...documentHead('table', scenario),
+    keys: keys.map(({ path, values, texts }) => ({ key: path, values: texts, values_si: values })),
+    ...asColumns(valuesTable(points)),
+    audit: auditOf(outcomes.flat()),
+  };
+}

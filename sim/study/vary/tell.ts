@@ -1,0 +1,132 @@
+/** A sweep of other keys than the length, in words. */
+import { change, percent, rpm, share } from '../../report/figures.ts';
+import { brief, listed } from '../../report/numbers.ts';
+import { bandMean, shown } from '../../report/quantities.ts';
+import type { Report } from '../../report/report.ts';
+import type { Scenario } from '../../scenario/resolve.ts';
+import { pointCautions } from '../cautions.ts';
+import { allOutcomes } from '../study.ts';
+import { TRADE_OFF_NOTE } from '../tradeOffs.ts';
+import { bandWords, floorWords, meanWords, NEXT_TO_NOTHING } from '../verdict.ts';
+import type { Cost, VariantStudy, WeighedVariant } from './compute.ts';
+import { keyPlots, variantPlot } from './figure.ts';
+import { variantsTable } from './tables.ts';
+
+export function variantSentences(study: VariantStudy): string[] {
+  const { weighed, target, recommended, costs } = study;
+  if (!weighed.some(({ bandMean }) => Number.isFinite(bandMean))) {
+    return [`No answer: no variant could be computed at every speed ${bandWords(target)}.`];
+  }
+  const found = recommended ? bestWords(study, recommended) : [];
+  return [...found, ...(costs ? costWords(study, costs) : []), ...moves(study)];
+}
+
+function bestWords(
+  { keys, weighed, target, between, ...study }: VariantStudy,
+  best: WeighedVariant,
+) {
+  const choice = keys.map(({ path }, k) => `${path} ${best.texts[k]}`).join(' and ');
+  const loss =
+    best.worstLossSpeed === undefined
+      ? 'no speed outside it loses'
+      : `at worst ${percent(best.worstLossPercent)} less outside it, at ${rpm(best.worstLossSpeed)}`;
+  const more = weighed.some(({ bandMean }) => bandMean > best.bandMean);
+  return [
+    `Best of those tried: ${choice}. Against the engine as it is the band ${bandWords(target)} gains ` +
+      `${change(best.gainPercent)}; ${loss}.`,
+    ...(best.meetsFloors
+      ? more
+        ? ['Another variant would give more in the band but breaks a floor of the target.']
+        : []
+      : ['No variant meets every floor of the target: this one misses by least.']),
+    [flatWords(weighed, best), ...best.floors.map(floorWords)].filter(Boolean).join(' '),
+    ...(between === undefined ? [] : [topWords({ keys, ...study }, between)]),
+  ];
+}
+
+/** The other variants that give next to the same; said only where no floor narrows the choice. */
+function flatWords(weighed: readonly WeighedVariant[], best: WeighedVariant): string {
+  const near = weighed.filter(
+    (one) => one !== best && one.bandMean >= (1 - NEXT_TO_NOTHING) * best.bandMean,
+  );
+  if (near.length === 0 || best.floors.length > 0) return '';
+  const names = listed(near.map(({ texts }) => texts.join(' and ')));
+  return `Within ${share(NEXT_TO_NOTHING)} of it in the band: ${names}.`;
+}
+
+/** What a condition costs, which nobody chooses. */
+function costWords({ keys, target }: VariantStudy, costs: readonly Cost[]): string[] {
+  const known = costs.filter(({ bandMean }) => Number.isFinite(bandMean));
+  const [kind, hard] = known.reduce(
+    ([most, least], one) => [
+      one.bandMean > most.bandMean ? one : most,
+      one.bandMean < least.bandMean ? one : least,
+    ],
+    [known[0]!, known[0]!],
+  );
+  const names = keys.filter(({ condition }) => condition).map(({ path }) => path);
+  const are = names.length > 1 ? 'are conditions, not choices' : 'is a condition, not a choice';
+  const best = names.length < keys.length ? ', each with the best of the other key' : '';
+  return [
+    `${names.join(' and ')} ${are}, so no value is recommended. What it costs${best}: ${hard.text} ` +
+      `gives ${percent(Math.abs(hard.changePercent))} less in the band ${bandWords(target)} than ` +
+      `${kind.text}, a ${meanWords(hard.bandMean, target)} instead of ` +
+      `${shown(bandMean(target.score), kind.bandMean)}.`,
+  ];
+}
+
+function topWords({ keys }: Pick<VariantStudy, 'keys'>, between: number): string {
+  const { path, values, texts } = keys[0]!;
+  const end = [Math.min(...values), Math.max(...values)].indexOf(between);
+  if (values.length < 3 || end >= 0) {
+    return `The best stands at the end of the values of ${path}, so further on may be better still.`;
+  }
+  const near = values.reduce(
+    (at, value, i) => (Math.abs(value - between) < Math.abs(values[at]! - between) ? i : at),
+    0,
+  );
+  return `The trend of ${path} tops near ${texts[near]}.`;
+}
+
+/** How the best of the second key moves with the first; nothing where there is one key. */
+function moves({ keys, bestSecond }: VariantStudy): string[] {
+  if (!bestSecond) return [];
+  const [first, second] = keys;
+  const tops = bestSecond.map(({ text, best, between }) => {
+    const scale = unitScale(second!, best);
+    return `${text}: ${scale ? `${brief(between * scale.factor, 4)} ${scale.unit}` : best.texts[1]}`;
+  });
+  return [
+    `Best ${second!.path} for each ${first!.path}, by the parabola through the best and its neighbours: ${tops.join('; ')}.`,
+  ];
+}
+
+/** Factor from SI to the unit of the texts, where the scale has no offset and no dead centre. */
+function unitScale(
+  { values, texts }: VariantStudy['keys'][number],
+  { values: own }: WeighedVariant,
+) {
+  const at = values.indexOf(own[1]!);
+  const match = /^([+-]?[\d.]+(?:[eE][+-]?\d+)?) ?(mm|cm|m|in|rpm|bar|mbar|kPa|)$/.exec(texts[at]!);
+  if (!match || Number(match[1]) === 0) return undefined;
+  return { factor: Number(match[1]) / values[at]!, unit: match[2]! };
+}
+
+export function variantReport(study: VariantStudy, scenario: Scenario): Report {
+  const { weighed, baseline } = study;
+  const named = weighed.map(({ texts, outcomes }) => ({ name: texts.join(', '), outcomes }));
+  return {
+    about: 'Variants',
+    scenario,
+    answer: variantSentences(study),
+    flags: pointCautions([...named, { name: 'as it is', outcomes: baseline }]),
+    sections: [
+      { plots: [variantPlot(study), ...keyPlots(study)] },
+      {
+        tables: [variantsTable(study)],
+        notes: [`${TRADE_OFF_NOTE} Unbeaten: no other gains as much at a lower price.`],
+      },
+    ],
+    outcomes: allOutcomes([...weighed, { outcomes: baseline }]),
+  };
+}

@@ -1,0 +1,31 @@
+/**
+ * What a worker can be asked for, by name. A longer computation of a study is a line here; it takes
+ * and gives plain data.
+ */
+import { type Station, type Trace, tracePoint } from '../engine/trace.ts';
+import { NonPhysicalStateError } from '../errors.ts';
+import { type PointFailure, type PointJob, type PointRunner, runSpeedsJob } from './runner.ts';
+
+export interface TraceJob extends PointJob {
+  stations: readonly Station[];
+}
+
+export const TASKS = { speeds: runSpeedsJob, trace: runTrace };
+
+export type TaskName = keyof typeof TASKS;
+export type TaskInput<Name extends TaskName> = Parameters<(typeof TASKS)[Name]>[0];
+export type TaskOutput<Name extends TaskName> = ReturnType<(typeof TASKS)[Name]>;
+
+/** Whoever computes for a study: here, in worker threads, in a browser's workers. */
+export interface Computer extends PointRunner {
+  task<Name extends TaskName>(name: Name, input: TaskInput<Name>): Promise<TaskOutput<Name>>;
+}
+
+function runTrace({ engine, speed, stations }: TraceJob): Trace | PointFailure {
+  try {
+    return tracePoint(engine, speed, stations);
+  } catch (error) {
+    if (error instanceof NonPhysicalStateError) return { speed, failure: error.message };
+    throw error;
+  }
+}

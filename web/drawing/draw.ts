@@ -1,0 +1,95 @@
+/** A plot of a study as the page draws it: the same series, marks and bands as in the report. */
+import type { Data, Layout, Shape } from 'plotly.js-cartesian-dist-min';
+import type { Mark, Plot, PlotLook, Series } from '../../sim/index.ts';
+import type { Role } from '../look.ts';
+
+import { baseLayout, type Look, ROLE_LINE } from '../look.ts';
+import type { Figure } from './view.ts';
+import { withKey } from './withKey.ts';
+
+/** Whose look on the page a line of a plot has. */
+const ROLE: Partial<Record<PlotLook, Role>> = { now: 'now', cut: 'best', third: 'hand' };
+
+const QUIET = { dash: 'dot', width: 1.5, symbol: 'x-thin-open' } as const;
+
+const roleLine = (look: PlotLook) => (ROLE[look] ? ROLE_LINE[ROLE[look]] : QUIET);
+
+export function lookColor(of: PlotLook, look: Look): string {
+  return ROLE[of] ? look.role[ROLE[of]] : look.quiet;
+}
+
+/** @param decimals of figures under the pointer */
+export function drawn(plot: Plot, look: Look, decimals = 1): Figure {
+  const { series, xLabel, yLabel, bands = [], marks = [] } = plot;
+  const layout = baseLayout(look, xLabel, yLabel);
+  const rows = Math.ceil(series.filter(({ name }) => name !== '').length / 2);
+  return {
+    data: series.flatMap((one) => lines(one, look)),
+    layout: withKey(
+      look,
+      {
+        ...layout,
+        yaxis: { ...layout.yaxis, hoverformat: `.${decimals}f` },
+        shapes: [
+          ...bands.map((band) => shade(band, look)),
+          ...marks.map((mark) => rule(mark, look)),
+        ],
+        annotations: [
+          ...bands.map(({ from, to, name }) => label((from + to) / 2, name, look)),
+          ...marks.flatMap(({ axis, at, name }) =>
+            axis === 'x' && name !== '' ? [label(at, name, look)] : [],
+          ),
+        ],
+      } as Partial<Layout>,
+      rows,
+    ),
+  };
+}
+
+/** The strip of a series, where it has one, then its line. */
+function lines({ name, xs, ys, look: of, from, upTo }: Series, look: Look): Partial<Data>[] {
+  const color = lookColor(of, look);
+  const { symbol, ...line } = roleLine(of);
+  const edge = { type: 'scatter', mode: 'lines', x: xs, showlegend: false, hoverinfo: 'skip' };
+  const strip =
+    from && upTo
+      ? [
+          { ...edge, y: upTo, line: { color, width: 1 } },
+          { ...edge, y: from, line: { color, width: 1 }, fill: 'tonexty', fillcolor: `${color}33` },
+        ]
+      : [];
+  const main = {
+    type: 'scatter',
+    mode: xs.length > MANY ? 'lines' : 'lines+markers',
+    name,
+    x: xs,
+    y: ys.map((value) => (Number.isFinite(value) ? value : null)),
+    line: { color, ...line },
+    marker: { color, symbol, size: 7 },
+    showlegend: name !== '',
+  };
+  return [...strip, main] as unknown as Partial<Data>[];
+}
+
+/** More points than this stand too close for marks. */
+const MANY = 60;
+
+function shade({ from, to }: { from: number; to: number }, look: Look): Partial<Shape> {
+  const place = { type: 'rect', xref: 'x', yref: 'paper', layer: 'below' } as const;
+  return { ...place, x0: from, x1: to, y0: 0, y1: 1, fillcolor: look.band, line: { width: 0 } };
+}
+
+/** A line across the whole plot. */
+function rule({ axis, at, look: of }: Mark, look: Look): Partial<Shape> {
+  const line = { color: lookColor(of, look), width: 1, dash: 'dash' } as const;
+  return axis === 'x'
+    ? { type: 'line', yref: 'paper', x0: at, x1: at, y0: 0, y1: 1, line }
+    : { type: 'line', xref: 'paper', y0: at, y1: at, x0: 0, x1: 1, line };
+}
+
+function label(x: number, text: string, look: Look) {
+  return {
+    ...{ text, x, y: 1, yref: 'paper', yanchor: 'top', showarrow: false },
+    font: { color: look.quiet, size: 12 },
+  };
+}

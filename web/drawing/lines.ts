@@ -1,0 +1,94 @@
+/** Curves against speed as plot lines and as tables, alike in every view. */
+import type { Data } from 'plotly.js-cartesian-dist-min';
+import { type Column, plotted, quantities as q, words } from '../../sim/index.ts';
+import { millimetres } from '../format.ts';
+import type { Role } from '../look.ts';
+import { type Look, ROLE_LINE, ROLE_NAME } from '../look.ts';
+import type { Curve, CurvePoint, Picture, Standing } from '../state/picture.ts';
+import { numbered, ofCurve, type Table } from './table.ts';
+
+/** A figure of a point in SI. */
+export type Value = (point: CurvePoint, index: number) => number | undefined;
+
+const ORDER: Role[] = ['now', 'hand', 'best'];
+
+/** A preview is drawn pale and without markers; a point that did not settle gets a cross. */
+export function curveLines(
+  picture: Picture,
+  look: Look,
+  quantity: q.Quantity,
+  value: Value,
+): Partial<Data>[] {
+  const curves = [...picture.curves].sort((a, b) => ORDER.indexOf(a.role) - ORDER.indexOf(b.role));
+  return curves.map((curve) => curveLine(curve, look, quantity, value));
+}
+
+function curveLine(curve: Curve, look: Look, quantity: q.Quantity, value: Value): Partial<Data> {
+  const { dash, width, symbol } = ROLE_LINE[curve.role];
+  const preview = curve.points.some(({ standing }) => standing === 'preview');
+  const color = look.role[curve.role];
+  return {
+    type: 'scatter',
+    mode: 'lines+markers',
+    name: curveName(curve),
+    x: curve.points.map(({ speed }) => speed),
+    y: plotted(quantity, curve.points.map(value)).map((y) => (Number.isFinite(y) ? y : null)),
+    text: curve.points.map(({ standing }) => STANDING_NOTE[standing]),
+    line: { color, width, dash: preview && curve.role !== 'now' ? 'dash' : dash },
+    marker: {
+      color: curve.points.map(({ standing }) => (standing === 'full' ? color : look.paper)),
+      line: { color, width: 1.5 },
+      size: curve.points.map(({ standing }) => (standing === 'unsettled' ? 11 : 6)),
+      symbol: curve.points.map(({ standing }) => (standing === 'unsettled' ? 'x-thin' : symbol)),
+    },
+    hovertemplate: '%{y}%{text}',
+  } as Partial<Data>;
+}
+
+const STANDING_NOTE: Record<Standing, string> = {
+  full: '',
+  unsettled: ' (not settled)',
+  preview: ' (preview)',
+  failed: ' (failed)',
+  waiting: '',
+};
+
+export function curveName({ role, length }: Curve): string {
+  return `${ROLE_NAME[role]}, ${millimetres(length)}`;
+}
+
+/** Speeds down, curves across, and how good each point is. */
+export function curveTable(picture: Picture, quantity: q.Quantity, value: Value): Table {
+  const { curves, scenario } = picture;
+  const columns = curves.flatMap((curve): Column<number>[] => {
+    const of = (i: number) => value(curve.points[i]!, i);
+    const state = (i: number) => STANDING_WORD[curve.points[i]!.standing];
+    const name = `state, ${ROLE_NAME[curve.role]}`;
+    return [{ ...ofCurve(quantity, curveName(curve)), of }, words(name, name, state)];
+  });
+  const speed = { ...q.SPEED, of: (i: number) => scenario.speeds[i] };
+  return numbered(q.headed(quantity), scenario.speeds.length, [speed, ...columns]);
+}
+
+/** Where each curve has the most of a quantity, in words. */
+export function highest({ curves }: Picture, quantity: q.Quantity, value: Value): string {
+  const words = curves.map(({ length, points }) => {
+    const known = points.flatMap((point, i) => {
+      const y = value(point, i);
+      return y === undefined ? [] : [{ y, speed: point.speed }];
+    });
+    if (known.length === 0) return `${millimetres(length)}: not known yet.`;
+    const top = known.reduce((a, b) => (b.y > a.y ? b : a));
+    const at = q.told(q.SPEED, top.speed);
+    return `${millimetres(length)}: highest ${q.told(quantity, top.y)} at ${at}.`;
+  });
+  return words.join(' ');
+}
+
+export const STANDING_WORD: Record<Standing, string> = {
+  full: 'computed',
+  unsettled: 'not settled',
+  preview: 'preview',
+  failed: 'failed',
+  waiting: 'waiting',
+};
