@@ -1,10 +1,11 @@
 /** Maps and curves: time on two workers and on one, and the error of a point's mesh over the demos. */
 import { readdirSync, readFileSync } from 'node:fs';
-import { type Workers, withWorkers } from '../../sim/cli/workers.ts';
+import { withWorkers } from '../../sim/cli/workers.ts';
 import {
   type EngineSpecification,
   isFailure,
   type PointOutcome,
+  type PointRunner,
   readScenario,
   sweep,
   withLength,
@@ -46,7 +47,7 @@ export async function mapsAndCurves(engine: EngineSpecification): Promise<Goal[]
 }
 
 /** Threads start, load and compile before the clock does. */
-async function warm(engine: EngineSpecification, pool: Workers): Promise<void> {
+async function warm(engine: EngineSpecification, pool: PointRunner): Promise<void> {
   for (let round = 0; round < 3; round++) await sweep([engine], SPEEDS, pool);
 }
 
@@ -54,7 +55,7 @@ async function timed(
   what: string,
   workers: number,
   engines: readonly EngineSpecification[],
-  pool: Workers,
+  pool: PointRunner,
 ): Promise<number> {
   const time = await wallSeconds(() => sweep(engines, SPEEDS, pool));
   row(what, workers, time.toFixed(2));
@@ -104,7 +105,7 @@ interface Judged {
   stated: number;
 }
 
-async function judged(engine: EngineSpecification, pool: Workers): Promise<Judged[]> {
+async function judged(engine: EngineSpecification, pool: PointRunner): Promise<Judged[]> {
   const engines = JUDGED_LENGTHS.map((length) => withLength(engine, length));
   const ours = await sweep(engines, JUDGED_SPEEDS, pool);
   const reference = await sweep(engines.map(finer), JUDGED_SPEEDS, pool);
