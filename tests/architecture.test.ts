@@ -40,9 +40,6 @@ const ESTIMATE = {
 /** The worker loads the solver without the reader of scenarios, so that it starts at once. */
 const WORKER = 'sim/cli/pointWorker.ts';
 
-/** The command that runs the published checks, which live with the tests. */
-const PROVE = { command: 'sim/cli/commands/prove.ts', checks: 'tests/prove' };
-
 interface Import {
   from: string;
   to: string;
@@ -128,8 +125,7 @@ test('the command line builds on the public interface only', () => {
   const outside = imports.filter(
     ({ from, to }) => within(from, 'sim/cli') && !within(to, 'sim/cli') && from !== WORKER,
   );
-  const proofs = ({ from, to }: Import) => from === PROVE.command && within(to, PROVE.checks);
-  const other = outside.filter((one) => one.to !== 'sim/index.ts' && !proofs(one));
+  const other = outside.filter((one) => one.to !== 'sim/index.ts');
   expect(other.map(text)).toEqual([]);
 });
 
@@ -146,6 +142,10 @@ test('inside the page, imports run one way, those of types too', () => {
   const drawn = inside.filter(({ from, to }) => !within(from, 'web/build') && /\.tsx?$/.test(to));
   expect(drawn.length).toBeGreaterThan(100);
   expect(drawn.filter(({ from, to }) => rank(to) > rank(from)).map(text)).toEqual([]);
+});
+
+test('nothing that is shipped imports a test', () => {
+  expect(imports.filter(({ to }) => within(to, 'tests')).map(text)).toEqual([]);
 });
 
 test('the page builds on the public interface only', () => {
