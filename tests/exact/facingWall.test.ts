@@ -1,12 +1,12 @@
 /** A wall in front of the mouth: what it adds to end correction and entry loss. */
 import { describe, expect, it } from 'vitest';
-import { END_CORRECTION_UNFLANGED } from '../../sim/acoustics/endCorrection.ts';
 import {
   WALL_CORRECTION_TABLE,
   WALL_LOSS_TABLE,
   wallCorrection,
   wallLoss,
 } from '../../sim/boundary/facingWall.ts';
+import { END_CORRECTION_UNFLANGED } from '../../sim/loss/endCorrection.ts';
 import { mouthLengthLimit } from './axisymmetricPotential.ts';
 
 describe('end correction before a wall', () => {

@@ -1,6 +1,7 @@
 /** The trumpet and the bellmouth at its mouth. */
-import { END_CORRECTION_UNFLANGED } from '../../acoustics/endCorrection.ts';
+
 import { entryLossProjecting, entryLossRounded } from '../../boundary/entryLoss.ts';
+import { END_CORRECTION_UNFLANGED } from '../../loss/endCorrection.ts';
 import type { BellmouthSpecification, TrumpetSpecification } from '../../specification.ts';
 import { maybe, oneOf, optional, section } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
