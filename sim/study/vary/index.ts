@@ -2,7 +2,7 @@
 import { allSettled } from '../../report/audit.ts';
 import { doubtSample } from '../../scenario/doubt.ts';
 import type { Axis } from '../../scenario/range.ts';
-import { variantEngines } from '../../scenario/variants.ts';
+import { variantsOf } from '../../scenario/variants.ts';
 import { type SweepObserver, tablePoints } from '../../sweep/sweep.ts';
 import type { Computer } from '../../sweep/tasks.ts';
 import { askedUncertainty } from '../doubt/ask.ts';
@@ -19,13 +19,15 @@ export function variantJob(asked: Asked, axes: readonly Axis[]): Job {
   const { text, file, scenario } = asked;
   const keys = withConditions(axes);
   const { engine: baseline, speeds, target } = scenario;
-  const engines = variantEngines(text, file, keys);
-  const table = tablePoints([...engines, baseline], speeds);
+  const variants = variantsOf(text, file, keys);
+  const { length } = variants;
+  const at = (i: number) => (i < length ? variants.at(i) : baseline);
+  const table = tablePoints({ length: length + 1, at }, speeds);
   return {
     width: table.length,
     table,
     async run(computer, observer) {
-      const question = { baseline, keys, engines, speeds, target };
+      const question = { baseline, keys, engines: variants.all(), speeds, target };
       const study = await variantStudy(question, computer, observer);
       return variantFindings(study, asked, await doubtOf(study, asked, computer, observer));
     },
