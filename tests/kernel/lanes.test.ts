@@ -97,6 +97,19 @@ describe('a step in lanes', () => {
     }
   });
 
+  it('has powers in f32 as right as powers.ts says', () => {
+    const kernel = load(modules.get('f32x4')!, 'f32x4', PLACES);
+    for (const seed of SEEDS) {
+      const [u, v] = numbers(seed, 2) as [number, number];
+      const x = Math.fround(2 ** u * (1 + Math.abs(v) / 9));
+      setLane(kernel, seed % 4, [x, v * 15]);
+      kernel.call.powers!();
+      const [log, power] = laneOf(kernel, seed % 4).slice(72, 74) as [number, number];
+      expect(Math.abs(log - Math.log2(x))).toBeLessThan(2e-7 + 2e-7 * Math.abs(Math.log2(x)));
+      expect(Math.abs(power / 2 ** (v * 15) - 1)).toBeLessThan(3e-7);
+    }
+  });
+
   it('does not let one lane know of another', () => {
     const k = numbers(1, PLACES);
     const x = numbers(2, 60);
