@@ -4,7 +4,7 @@ import { brief, listed } from '../../report/numbers.ts';
 import { bandMean, shown } from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
-import { pointCautions } from '../cautions.ts';
+import { fillingCautions, pointCautions } from '../cautions.ts';
 import type { Doubt } from '../doubt/compute.ts';
 import { doubtSections } from '../doubt/tell.ts';
 import { allOutcomes } from '../study.ts';
@@ -121,7 +121,10 @@ export function variantReport(study: VariantStudy, scenario: Scenario, doubt?: D
     about: 'Variants',
     scenario,
     answer: variantSentences(study),
-    flags: pointCautions([...named, { name: 'as it is', outcomes: baseline }]),
+    flags: [
+      ...pointCautions([...named, { name: 'as it is', outcomes: baseline }]),
+      ...fillingCautions(scenario.engine, baseline),
+    ],
     sections: [
       { plots: [variantPlot(study), ...keyPlots(study)] },
       ...(doubt ? doubtSections(doubt, target) : []),
