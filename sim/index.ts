@@ -6,6 +6,7 @@ export {
   type FittedUnknown,
   isRefusal,
 } from './decision/calibration.ts';
+export type { Reason } from './decision/choice.ts';
 export type { Comparison } from './decision/comparison.ts';
 export type { FloorMargin } from './decision/floor.ts';
 export { gearChangeBands } from './decision/gearChange.ts';
@@ -32,6 +33,7 @@ export type {
   UncertaintyQuestion,
   UncertaintyStudy,
 } from './decision/uncertainty.ts';
+export type { VariantStudy, VariedKey, WeighedVariant } from './decision/variants.ts';
 export { type PointResult, runPoint } from './engine/point.ts';
 export {
   STATIONS,
@@ -127,7 +129,6 @@ export {
   type LengthStudy,
   lengthStudy,
   lengthsToRun,
-  type Reason,
 } from './study/length/compute.ts';
 export { lengthsTable, studyCurves, sweepDocument } from './study/length/tables.ts';
 export {
@@ -139,12 +140,7 @@ export {
   sweepReport,
 } from './study/length/tell.ts';
 export type { Asked, Findings, Job, OptionValues, Study, StudyOption } from './study/study.ts';
-export {
-  type VariantStudy,
-  type VariedKey,
-  variantStudy,
-  type WeighedVariant,
-} from './study/vary/compute.ts';
+export { variantStudy } from './study/vary/compute.ts';
 export { bandWords, floorWords } from './study/verdict.ts';
 export {
   isFailure,

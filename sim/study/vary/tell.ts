@@ -1,4 +1,6 @@
 /** A sweep of other keys than the length, in words. */
+
+import type { Cost, VariantStudy, WeighedVariant } from '../../decision/variants.ts';
 import { change, percent, rpm, share } from '../../report/figures.ts';
 import { brief, listed } from '../../report/numbers.ts';
 import { bandMean, shown } from '../../report/quantities.ts';
@@ -10,7 +12,6 @@ import { doubtSections } from '../doubt/tell.ts';
 import { allOutcomes } from '../study.ts';
 import { TRADE_OFF_NOTE } from '../tradeOffs.ts';
 import { bandWords, floorWords, meanWords, NEXT_TO_NOTHING } from '../verdict.ts';
-import type { Cost, VariantStudy, WeighedVariant } from './compute.ts';
 import { keyPlots, variantPlot } from './figure.ts';
 import { variantsTable } from './tables.ts';
 
