@@ -140,7 +140,11 @@ export {
   sweepReport,
 } from './study/length/tell.ts';
 export type { Asked, Findings, Job, OptionValues, Study, StudyOption } from './study/study.ts';
+export { withConditions } from './study/vary/ask.ts';
 export { variantStudy } from './study/vary/compute.ts';
+export { variantPlot } from './study/vary/figure.ts';
+export { variantsTable } from './study/vary/tables.ts';
+export { variantSentences } from './study/vary/tell.ts';
 export { bandWords, floorWords } from './study/verdict.ts';
 export {
   isFailure,
