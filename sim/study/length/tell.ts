@@ -8,7 +8,7 @@ import { brief, counted } from '../../report/numbers.ts';
 import { bandMean, shown } from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
-import { pointCautions } from '../cautions.ts';
+import { fillingCautions, pointCautions } from '../cautions.ts';
 import type { Doubt } from '../doubt/tables.ts';
 import { doubtSections } from '../doubt/tell.ts';
 import { allOutcomes } from '../study.ts';
@@ -216,7 +216,7 @@ export function sweepReport(study: LengthStudy, scenario: Scenario, doubt?: Doub
     about: 'Trumpet length',
     scenario,
     answer: [answer, gain, price, found, shelf, mixed, feed],
-    flags: cautions,
+    flags: [...cautions, ...fillingCautions(scenario.engine, allOutcomes(studyCurves(study)))],
     sections: [
       { sentences: [LENGTH_MEANING_SHORT], only: 'text' },
       { plots: [studyPlot(study), worthPlot(study)] },
