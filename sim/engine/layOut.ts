@@ -51,7 +51,7 @@ export function layOut(parts: NetworkParts): Layout {
   N.fill(0);
   K.push(...gas.head());
   K[AT.COURANT] = parts.courant ?? 0.9;
-  K[AT.THETA] = parts.limiter ?? 1.5;
+  K[AT.THETA] = parts.limiter ?? 1.7;
   N[AT.ITERATIONS] = parts.iterations ?? 1;
   N[AT.ROUGH_FLUX] = parts.flux === 'rusanov' ? 1 : 0;
 

@@ -23,7 +23,7 @@ export const numericsSection = optional(
       absent: { value: '0.9', why: 'below the limit of 1 of the scheme' },
     }),
     limiter: choice(Object.keys(LIMITERS), 'Slope limiter.', {
-      value: 'theta-1.5',
+      value: 'theta-1.7',
       why: 'sharpest that keeps mass fractions in bounds and a standing shock still, tests/exact',
     }),
     flux: choice([...FLUXES], 'Numerical flux.', {
