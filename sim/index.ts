@@ -74,7 +74,6 @@ export type { Mark, Plot, PlotLook, Series } from './report/plot.ts';
 export { plotted } from './report/plot.ts';
 export * as quantities from './report/quantities.ts';
 export { type Report, reportHtml, reportText, type Section } from './report/report.ts';
-export { type FactSection, scenarioFacts } from './report/scenarioFacts.ts';
 export {
   asCsv,
   asGrid,
@@ -91,6 +90,7 @@ export {
   doubtfulInputs,
   doubtSample,
 } from './scenario/doubt.ts';
+export type { FactSection } from './scenario/facts.ts';
 export { scenarioHash } from './scenario/hash.ts';
 export { type MeasuredRun, readMeasuredRun } from './scenario/measuredRun.ts';
 export type { Axis, RangeProblem } from './scenario/range.ts';

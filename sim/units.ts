@@ -15,6 +15,12 @@ export const STANDARD_GRAVITY = 9.80665;
 /** Celsius zero on the thermodynamic scale [K]; exact (BIPM, SI Brochure, 9th ed., 2019). */
 export const ZERO_CELSIUS = 273.15;
 
+/**
+ * Specific gas constant of dry air [J/(kg K)], of a molar mass of 0.02896546 kg/mol with 400 ppm of carbon
+ * dioxide: CIPM-2007, Picard, Davis, Glaeser & Fujii, Metrologia 45 (2008) 149.
+ */
+export const DRY_AIR_GAS_CONSTANT = GAS_CONSTANT / 0.02896546;
+
 /** Conventional inch of water [Pa] (NIST Special Publication 811, 2008, appendix B.8). */
 export const INCH_OF_WATER = 249.08891;
 

@@ -23,24 +23,18 @@ const ORDER = [
   'study',
 ];
 
-/** The independent estimate: what it may import, and who may import it. The solver may not. */
-const ACOUSTICS = {
-  imports: ['gas'],
-  importers: ['decision', 'scenario', 'report', 'study'],
-};
-
-/** What the estimate reaches in all, detours counted: data, units and properties of air. */
+/**
+ * The independent estimate, and what it reaches in all, detours counted: data, units and properties
+ * of air.
+ */
 const ESTIMATE = {
-  file: 'sim/acoustics/linearEstimate.ts',
+  file: 'tests/acoustics/linearEstimate.ts',
   reaches:
-    /^sim\/(specification|units)\.ts$|^sim\/acoustics\/|^sim\/gas\/(atmosphere|component|species)\.ts$/,
+    /^sim\/(specification|units)\.ts$|^tests\/acoustics\/|^sim\/gas\/(atmosphere|component|species)\.ts$/,
 };
 
 /** The worker loads the solver without the reader of scenarios, so that it starts at once. */
 const WORKER = 'sim/cli/pointWorker.ts';
-
-/** The command that runs the published checks, which live with the tests. */
-const PROVE = { command: 'sim/cli/commands/prove.ts', checks: 'tests/prove' };
 
 interface Import {
   from: string;
@@ -58,7 +52,10 @@ const withoutRemarks = (source: string) =>
   source.replace(/\/\*[\s\S]*?\*\//g, '').replace(/\/\/.*$/gm, '');
 
 const sources = new Map(
-  [...files('sim'), ...files('web')].map((file) => [file, readFileSync(join(ROOT, file), 'utf8')]),
+  [...files('sim'), ...files('web'), ...files('tests/acoustics')].map((file) => [
+    file,
+    readFileSync(join(ROOT, file), 'utf8'),
+  ]),
 );
 const imports = [...sources].flatMap(([file, text]) => importsOf(file, withoutRemarks(text)));
 
@@ -88,8 +85,6 @@ function mayImport({ from, to }: Import): boolean {
   if (lower === undefined) return true;
   if (upper === undefined) return false;
   if (upper === lower) return true;
-  if (upper === 'acoustics') return ACOUSTICS.imports.includes(lower);
-  if (lower === 'acoustics') return ACOUSTICS.importers.includes(upper);
   return ORDER.includes(lower) && ORDER.indexOf(lower) < ORDER.indexOf(upper);
 }
 
@@ -97,7 +92,7 @@ test('every folder of sim has its place in the order', () => {
   const folders = readdirSync(join(ROOT, 'sim'), { withFileTypes: true })
     .filter((entry) => entry.isDirectory())
     .map(({ name }) => name);
-  expect(folders.sort()).toEqual([...ORDER, 'acoustics', 'cli'].sort());
+  expect(folders.sort()).toEqual([...ORDER, 'cli'].sort());
 });
 
 test('imports are found', () => {
@@ -127,8 +122,7 @@ test('the command line builds on the public interface only', () => {
   const outside = imports.filter(
     ({ from, to }) => within(from, 'sim/cli') && !within(to, 'sim/cli') && from !== WORKER,
   );
-  const proofs = ({ from, to }: Import) => from === PROVE.command && within(to, PROVE.checks);
-  const other = outside.filter((one) => one.to !== 'sim/index.ts' && !proofs(one));
+  const other = outside.filter((one) => one.to !== 'sim/index.ts');
   expect(other.map(text)).toEqual([]);
 });
 
@@ -145,6 +139,11 @@ test('inside the page, imports run one way, those of types too', () => {
   const drawn = inside.filter(({ from, to }) => !within(from, 'web/build') && /\.tsx?$/.test(to));
   expect(drawn.length).toBeGreaterThan(100);
   expect(drawn.filter(({ from, to }) => rank(to) > rank(from)).map(text)).toEqual([]);
+});
+
+test('nothing that is shipped imports a test', () => {
+  const shipped = imports.filter(({ from }) => !within(from, 'tests'));
+  expect(shipped.filter(({ to }) => within(to, 'tests')).map(text)).toEqual([]);
 });
 
 test('the page builds on the public interface only', () => {

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { expect, it } from 'vitest';
-import { helmholtzFrequency } from '../sim/acoustics/resonance.ts';
+import { helmholtzFrequency } from './acoustics/resonance.ts';
 
 const text = readFileSync('docs/network.md', 'utf8');
 const [, code] = /```ts\n([\s\S]*?)```/.exec(text)!;

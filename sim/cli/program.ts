@@ -11,7 +11,6 @@ import {
   type Study,
 } from '../index.ts';
 import type { CommonOptions } from './asked.ts';
-import { type ProveOptions, prove } from './commands/prove.ts';
 import { EXIT, Interrupted } from './exit.ts';
 import { merge, runStudy } from './study.ts';
 import { printJson, remark, type Terminal } from './terminal.ts';
@@ -20,14 +19,21 @@ import { printJson, remark, type Terminal } from './terminal.ts';
  * Runs one command.
  *
  * @param words what follows the program's name
+ * @param added commands that do not come with the program
  * @returns the exit code
  */
-export async function runCommandLine(words: readonly string[], streams: Streams): Promise<number> {
+export async function runCommandLine(
+  words: readonly string[],
+  streams: Streams,
+  added: readonly AddCommand[] = [],
+): Promise<number> {
   // Known before anything is parsed, so that a wrong option too is told in the form asked for.
   const terminal: Terminal = { ...streams, json: words.includes('--json') };
   const end = { code: EXIT.done as number };
   try {
-    await program(terminal, end).parseAsync(words, { from: 'user' });
+    const root = program(terminal, end);
+    for (const add of added) add(root, terminal, end);
+    await root.parseAsync(words, { from: 'user' });
     return end.code;
   } catch (error) {
     return failed(terminal, error);
@@ -35,6 +41,9 @@ export async function runCommandLine(words: readonly string[], streams: Streams)
 }
 
 type Streams = Omit<Terminal, 'json'>;
+
+/** Adds a command; its action leaves the exit code in `end`. */
+export type AddCommand = (root: Command, terminal: Terminal, end: { code: number }) => void;
 
 function program(terminal: Terminal, end: { code: number }): Command {
   const root = new Command('trumpetry')
@@ -63,15 +72,6 @@ function program(terminal: Terminal, end: { code: number }): Command {
       end.code = await merge(terminal, study, file, options);
     });
   }
-  root
-    .command('prove')
-    .description('every published value beside what this program computes (in the repository)')
-    .addOption(json())
-    .option('--out <folder>', 'write proof.json there (default: out; with --json none)')
-    .option('--slow', 'slow studies too, many minutes')
-    .action(async (options: ProveOptions) => {
-      end.code = await prove(terminal, options);
-    });
   return root;
 }
 

@@ -17,10 +17,10 @@ import { circleArea } from '../duct/profile.ts';
 import { interpolateLinear } from '../interpolation.ts';
 import { nozzleFlux } from '../loss/nozzle.ts';
 import type { ValveSpecification } from '../specification.ts';
+import { DRY_AIR_GAS_CONSTANT } from '../units.ts';
 
 /** Dry air on a flow bench. */
 const BENCH_GAMMA = 1.4;
-const BENCH_R = 287.05;
 
 /** Losses of the port that the bench saw too. */
 export interface PortLoss {
@@ -58,9 +58,12 @@ export function benchArea(
   bench: { depression: number; temperature: number; pressure: number },
   q: number,
 ): number {
-  const density = bench.pressure / (BENCH_R * bench.temperature);
+  const density = bench.pressure / (DRY_AIR_GAS_CONSTANT * bench.temperature);
   const below = bench.pressure - bench.depression;
-  return (q * density) / nozzleFlux(bench.pressure, bench.temperature, BENCH_R, BENCH_GAMMA, below);
+  return (
+    (q * density) /
+    nozzleFlux(bench.pressure, bench.temperature, DRY_AIR_GAS_CONSTANT, BENCH_GAMMA, below)
+  );
 }
 
 function withoutPort(area: number, port: PortLoss): number {

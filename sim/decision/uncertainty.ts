@@ -25,6 +25,11 @@ export interface UncertaintyQuestion {
   /** Trumpet lengths to hold against each other [m]. */
   recommended: number;
   baseline: number;
+  /** Where other keys are held against each other: both engines of each sample, and their names. */
+  variants?: {
+    engines: readonly (readonly [EngineSpecification, EngineSpecification])[];
+    names: readonly [recommended: string, baseline: string];
+  };
   /** Speeds [rpm], rising. */
   speeds: readonly number[];
   target: Target;
@@ -65,8 +70,9 @@ export interface UncertaintyStudy {
 
 /** One length with its spread of scores. */
 export interface LengthSpread {
-  /** Trumpet length [m]. */
+  /** Trumpet length [m]; NaN for variants, which have a name. */
   length: number;
+  name?: string;
   /** Spread at each speed. */
   curve: Spread[];
   /** Spread of the mean over the bands. */
@@ -78,8 +84,9 @@ export function fewestSamples(inputs: number): number {
   return Math.max(16, Math.ceil(1.5 * inputs) + 2);
 }
 
-/** The pair of lengths of every sample, in the order in which `uncertaintyOf` takes their outcomes. */
-export function sampleEngines({ samples, recommended, baseline }: UncertaintyQuestion) {
+/** The pair of every sample, in the order in which `uncertaintyOf` takes their outcomes. */
+export function sampleEngines({ samples, recommended, baseline, variants }: UncertaintyQuestion) {
+  if (variants) return variants.engines.flat();
   return samples.flatMap(({ engine }) =>
     [recommended, baseline].map((length) => withLength(engine, length)),
   );
@@ -90,7 +97,7 @@ export function uncertaintyOf(
   question: UncertaintyQuestion,
   table: readonly (readonly PointOutcome[])[],
 ): UncertaintyStudy {
-  const { inputs, samples, speeds, target } = question;
+  const { inputs, samples, speeds, target, variants } = question;
   const curves = samples.map((_, i) => ({
     ours: scores(table[2 * i]!, target.score),
     theirs: scores(table[2 * i + 1]!, target.score),
@@ -106,32 +113,34 @@ export function uncertaintyOf(
     samples: kept.length,
     failed: samples.length - kept.length,
     speeds: [...speeds],
-    recommended: spreadAt(
-      question.recommended,
-      kept.map(({ ours }) => ours),
-      speeds,
-      target,
-    ),
-    baseline: spreadAt(
-      question.baseline,
-      kept.map(({ theirs }) => theirs),
-      speeds,
-      target,
-    ),
+    recommended: {
+      ...contender(question.recommended, variants?.names[0]),
+      ...spreadsOf(
+        kept.map(({ ours }) => ours),
+        question,
+      ),
+    },
+    baseline: {
+      ...contender(question.baseline, variants?.names[1]),
+      ...spreadsOf(
+        kept.map(({ theirs }) => theirs),
+        question,
+      ),
+    },
     gainPercent: spreadOf(gains),
     better: shareOf(gains.filter((gain) => gain > 0).length, gains.length),
     ...effectsOf(inputs, at, gains),
   };
 }
 
-function spreadAt(
-  length: number,
+const contender = (length: number, name: string | undefined) =>
+  name === undefined ? { length } : { length, name };
+
+function spreadsOf(
   curves: readonly (readonly number[])[],
-  speeds: readonly number[],
-  target: Target,
-): LengthSpread {
+  { speeds, target }: Pick<UncertaintyQuestion, 'speeds' | 'target'>,
+) {
   return {
-    length,
     curve: speeds.map((_, j) => spreadOf(curves.map((curve) => curve[j]!))),
     bandMean: spreadOf(curves.map((curve) => targetMean(speeds, curve, target))),
   };

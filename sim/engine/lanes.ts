@@ -3,13 +3,15 @@
  * as one comes to its end the next speed takes its place, so that what a speed gives depends on no other.
  */
 import type { NonPhysicalStateError } from '../errors.ts';
-import { BYTES } from '../kernel/f64x2.ts';
+import { BYTES as SINGLE } from '../kernel/f32x4.ts';
+import { BYTES as DOUBLE } from '../kernel/f64x2.ts';
 import { type Kernel, load, moduleOf } from '../kernel/load.ts';
 import * as AT from '../step/layout.ts';
 import { placed } from './cycle.ts';
+import { type Driver, type End, type Start, solo } from './driver.ts';
 import type { Layout } from './layOut.ts';
 import type { EngineModel } from './plan.ts';
-import type { Driver, End, Start } from './point.ts';
+
 import { type SettleRule, Settling } from './settle.ts';
 
 /** Places of a lane's column that a kernel holds at least. */
@@ -18,22 +20,47 @@ const MOST_STEPS = 1_000_000;
 /** How far a lane without a speed is sent [deg]. */
 const IDLE = 360;
 
-let module: WebAssembly.Module | undefined;
-let kernel: Kernel | undefined;
+type Form = 'f64x2' | 'f32x4';
+const BYTES: Record<Form, string> = { f64x2: DOUBLE, f32x4: SINGLE };
+const modules = new Map<Form, WebAssembly.Module>();
+const kernels = new Map<Form, Kernel>();
 
 /** A kernel with room for a column; the last one where that will do. */
-function kernelFor(places: number): Kernel {
-  module ??= moduleOf(BYTES);
-  if (!kernel || kernel.X.length < places * kernel.lanes) {
-    kernel = load(module, 'f64x2', Math.max(places, LEAST_PLACES));
-  }
+function kernelFor(form: Form, places: number): Kernel {
+  const known = kernels.get(form);
+  if (known && known.X.length >= places * known.lanes) return known;
+  const module = modules.get(form) ?? moduleOf(BYTES[form]);
+  modules.set(form, module);
+  const kernel = load(module, form, Math.max(places, LEAST_PLACES));
+  kernels.set(form, kernel);
   return kernel;
 }
 
-/** Speeds in the lanes of the compiled step. */
-export const inLanes: Driver = (model, starts, rule) => {
+/** Whether this machine has the lanes; without them speeds go one after the other, to the same bits. */
+function lanesOf(form: Form, places: number): Kernel | undefined {
+  try {
+    return kernelFor(form, places);
+  } catch {
+    return undefined;
+  }
+}
+
+/** Two speeds at a time, in double precision. */
+export const inLanes: Driver = (model, starts, rule) => drive('f64x2', model, starts, rule);
+
+/** Four at a time in single precision, for previews: volumetric efficiency is within 1e-4 of the other. */
+export const inQuickLanes: Driver = (model, starts, rule) => drive('f32x4', model, starts, rule);
+
+function drive(
+  form: Form,
+  model: EngineModel,
+  starts: readonly Start[],
+  rule: SettleRule,
+): (End | NonPhysicalStateError)[] {
   const { layout } = model.network;
-  const lanes = new Lanes(kernelFor(layout.column.length), layout);
+  const kernel = lanesOf(form, layout.column.length);
+  if (!kernel) return solo(model, starts, rule);
+  const lanes = new Lanes(kernel, layout);
   const ends = new Array<End | NonPhysicalStateError>(starts.length);
   let next = 0;
   const seats = Array.from({ length: lanes.count }, () => new Seat(model, rule, lanes));
@@ -60,7 +87,7 @@ export const inLanes: Driver = (model, starts, rule) => {
     });
   }
   return ends;
-};
+}
 
 /** One lane and the speed in it. */
 class Seat {

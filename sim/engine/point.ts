@@ -1,24 +1,24 @@
 /**
  * Operating points: cycles until trapped mass and pressure at valve closing repeat, first on meshes of
- * four times and twice the cell, then on the mesh asked for, and the figures of the last cycle there
- * with their audit.
+ * four times and twice the cell, then on the mesh asked for; the figures of the last cycle there, carried
+ * on by what the meshes differ, with their audit.
  *
  * Volumetric efficiency = fresh air trapped at intake closing / (ambient density x swept volume).
  */
 import { sweptVolume } from '../cylinder/crank.ts';
-import { NonPhysicalStateError } from '../errors.ts';
+import type { NonPhysicalStateError } from '../errors.ts';
 import type { EngineSpecification } from '../specification.ts';
 import type { SprayCycle } from '../spray/sprayTally.ts';
 import type { Audit } from './audit.ts';
-import { placed, Run } from './cycle.ts';
+import { type LineCycle, Run } from './cycle.ts';
+import type { Driver, End, Start } from './driver.ts';
 import { inLanes } from './lanes.ts';
 import { type EngineModel, engineModel, type Solved } from './plan.ts';
-import { type SettledState, type SettleRule, Settling } from './settle.ts';
+import type { SettledState, SettleRule } from './settle.ts';
 import { takeOver } from './takeOver.ts';
 
-export interface PointResult {
-  /** Engine speed [rpm]. */
-  speed: number;
+/** What a cycle comes to. */
+export interface CycleFigures {
   /** Volumetric efficiency against ambient air [-]. */
   volumetricEfficiency: number;
   /** Cylinder pressure at intake closing [Pa]. */
@@ -33,13 +33,20 @@ export interface PointResult {
   mouthOutflow: number;
   /** Indicated torque of the engine, gas exchange included [N m]; compare, do not quote. */
   indicatedTorque: number;
+}
+
+export interface PointResult extends CycleFigures {
+  /** Engine speed [rpm]. */
+  speed: number;
   /** Whether trapped mass and pressure repeated within the stated change. */
   settled: boolean;
-  /** Cycles computed. */
+  /** Cycles computed on the finest mesh. */
   cycles: number;
   /**
-   * What the mesh is estimated to change of volumetric efficiency, as a share of it: a third of the
-   * difference to the mesh of twice the cell, the scheme being of second order; NaN if that failed.
+   * Estimated error of volumetric efficiency from mesh and settling, as a share of it: the difference
+   * to the mesh of twice the cell, and the change at which cycles count as settled; NaN where that
+   * mesh failed. At least the error found against a quarter of the cell at nine points of ten
+   * (docs/speed.md).
    */
   meshError: number;
   audit: Audit;
@@ -83,25 +90,6 @@ interface SettledPoint {
   column: Float64Array;
 }
 
-/** How speeds of one model get from their starts to their ends. */
-export type Driver = (
-  model: EngineModel,
-  starts: readonly Start[],
-  rule: SettleRule,
-) => (End | NonPhysicalStateError)[];
-
-export interface Start {
-  speed: number;
-  column: Float64Array;
-  /** Whether the charge has its fuel. */
-  fuelled: boolean;
-}
-
-export interface End {
-  state: SettledState;
-  column: Float64Array;
-}
-
 /** Cell sizes of the meshes over the one asked for, coarsest first. */
 const CASCADE = [4, 2, 1];
 
@@ -133,8 +121,8 @@ export function settleSpeeds(
     const end = ends.at(-1)!;
     if (end instanceof Error) return end;
     const coarser = ends.at(-2)!;
-    const air = coarser instanceof Error ? Number.NaN : coarser.state.line.trapped.air;
-    const result = pointResult(last!, speeds[i]!, end.state, air);
+    const twice = coarser instanceof Error ? undefined : coarser.state;
+    const result = pointResult(last!, speeds[i]!, end.state, twice);
     return { result, model: last!, column: end.column };
   });
 }
@@ -156,37 +144,52 @@ function meshed(spec: EngineSpecification, factor: number): EngineSpecification 
   return { ...spec, numerics };
 }
 
-/** One speed after the other, in TypeScript. */
-export const solo: Driver = (model, starts, rule) =>
-  starts.map(({ speed, column, fuelled }) => {
-    const { network } = model;
-    network.load(column);
-    const settling = new Settling(model, speed, rule);
-    settling.begin(fuelled);
-    for (;;) {
-      try {
-        network.run(Number.MAX_SAFE_INTEGER);
-      } catch (error) {
-        if (!(error instanceof NonPhysicalStateError)) throw error;
-        return placed(error, network.layout.column) as NonPhysicalStateError;
-      }
-      const state = settling.arrive();
-      if (state) return { state, column: network.layout.column.slice() };
-    }
-  });
+/**
+ * Share of the difference between the last two meshes by which figures go on beyond the finest: a scheme
+ * of second order asks for 1/3, one of first order for 1, and blow-down shocks and contacts leave this
+ * one between (docs/speed.md).
+ */
+const BEYOND = 0.5;
 
 function pointResult(
-  { spec, working }: EngineModel,
+  model: EngineModel,
   speed: number,
-  state: SettledState,
-  coarseAir: number,
+  { line, settled, cycles, audit, spray }: SettledState,
+  twice: SettledState | undefined,
 ): PointResult {
-  const { trapped, work, backflow, mouthOutflow } = state.line;
+  const here = figuresOf(model, line);
+  const coarse = twice && figuresOf(model, twice.line);
+  const figures = coarse && settled && twice.settled ? beyond(here, coarse) : here;
+  const difference = Math.abs(
+    (coarse?.volumetricEfficiency ?? Number.NaN) / here.volumetricEfficiency - 1,
+  );
+  return {
+    speed,
+    ...figures,
+    settled,
+    cycles,
+    meshError: difference + model.spec.numerics.settle,
+    audit,
+    ...(spray && { spray }),
+  };
+}
+
+/** Figures on the finest mesh carried on towards no cell at all. */
+function beyond(fine: CycleFigures, coarse: CycleFigures): CycleFigures {
+  const entries = (Object.keys(fine) as (keyof CycleFigures)[]).map((key) => {
+    const value = fine[key] + BEYOND * (fine[key] - coarse[key]);
+    // What is all but nothing stays no less than nothing.
+    return [key, fine[key] >= 0 ? Math.max(value, 0) : value];
+  });
+  return Object.fromEntries(entries);
+}
+
+function figuresOf({ spec, working }: EngineModel, line: LineCycle): CycleFigures {
+  const { trapped, work, backflow, mouthOutflow } = line;
   const { pressure, temperature } = spec.ambient;
   const density = pressure / (working.gas.gasConstant(0, 0) * temperature);
   const charge = trapped.air + trapped.burned + trapped.fuel;
   return {
-    speed,
     volumetricEfficiency: trapped.air / (density * sweptVolume(spec.cylinder)),
     pressureAtClosing: trapped.pressure,
     chargeTemperature: trapped.temperature,
@@ -194,11 +197,6 @@ function pointResult(
     backflow: backflow / charge,
     mouthOutflow: mouthOutflow / charge,
     indicatedTorque: (work * spec.cylinder.count) / (4 * Math.PI),
-    settled: state.settled,
-    cycles: state.cycles,
-    meshError: Math.abs(coarseAir / trapped.air - 1) / 3,
-    audit: state.audit,
-    ...(state.spray && { spray: state.spray }),
   };
 }
 

@@ -7,7 +7,6 @@ import { lengthDrawing } from './lengthDrawing.ts';
 import { LENGTH_MEANING } from './lengthMeaning.ts';
 import { html, type Markup } from './markup.ts';
 import { counted } from './numbers.ts';
-import { scenarioFacts } from './scenarioFacts.ts';
 import { asHtml, tableOf, words } from './table.ts';
 import { wrapped } from './textTable.ts';
 
@@ -51,7 +50,7 @@ ${list(NOT_KNOWN)}`;
 
 export function scenarioSection(scenario: Scenario): Markup {
   const { defaultsUsed, warnings, spreads, notes } = scenario;
-  const sections = scenarioFacts(scenario).map(
+  const sections = scenario.facts.map(
     ({ heading, facts }) => html`<h3>${heading}</h3>
 <table class="words"><tbody>
 ${facts.map(({ label, text }) => html`<tr><th scope="row">${label}</th><td>${text}</td></tr>`)}

@@ -43,6 +43,8 @@ export function doubtfulInputs(text: string, name: string, byTrade = true): Doub
 /**
  * One engine a row of places, each place from 0 to 1 over its input's spread.
  *
+ * @param also what every engine says besides, whatever is in doubt
+ *
  * @throws ScenarioError where values within the spreads break a rule of the scenario
  */
 export function doubtfulEngines(
@@ -50,9 +52,10 @@ export function doubtfulEngines(
   name: string,
   places: readonly (readonly number[])[],
   byTrade = true,
+  also: readonly Change[] = [],
 ): InputSample[] {
   const all = knobs(text, name, byTrade);
-  const changesAt = (at: number[]) => all.flatMap((knob, k) => knob.changes(at[k]!));
+  const changesAt = (at: number[]) => [...all.flatMap((knob, k) => knob.changes(at[k]!)), ...also];
   const engineWith = engineReader(text, name, changesAt(all.map(() => 0)));
   return places.map((row) => {
     const at = all.map((_, k) => 2 * row[k]! - 1);
@@ -170,10 +173,15 @@ export interface DoubtSample {
  *
  * @throws ScenarioError where values within the spreads break a rule of the scenario
  */
-export function doubtSample(text: string, name: string, asked: Uncertainty): DoubtSample {
+export function doubtSample(
+  text: string,
+  name: string,
+  asked: Uncertainty,
+  also: readonly Change[] = [],
+): DoubtSample {
   const inputs = doubtfulInputs(text, name, asked.byTrade);
   const count = Math.max(asked.samples, fewestSamples(inputs.length));
   const places = latinHypercube(inputs.length, count, asked.seed);
-  const samples = doubtfulEngines(text, name, places, asked.byTrade);
+  const samples = doubtfulEngines(text, name, places, asked.byTrade, also);
   return { inputs, samples, seed: asked.seed };
 }

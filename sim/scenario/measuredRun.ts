@@ -16,7 +16,7 @@ import Papa from 'papaparse';
 import { ScenarioError, type ScenarioIssue } from '../errors.ts';
 import type { AmbientSpecification } from '../specification.ts';
 import { closest } from './closest.ts';
-import { convert } from './dimension.ts';
+import { type Column, cellValue, columnOf, headOf, isUnit, SPELLINGS } from './measuredColumns.ts';
 import { readValue } from './readValue.ts';
 
 /** What a run measured. */
@@ -48,53 +48,6 @@ export const FEWEST_ROWS = 5;
 
 const MOST_CHARACTERS = 1 << 20;
 const MOST_ROWS = 5000;
-
-interface Column {
-  name: string;
-  unit: string;
-  /** Limits of a plausible figure, inside the program. */
-  limits: readonly [number, number];
-  inside(number: number): number;
-}
-
-/** Columns by head, in the spelling of the documentation. */
-const COLUMNS = [
-  column('speed', 'rpm', [50, 30_000], (x) => x),
-  column('torque', 'Nm', [0, 5000], (x) => x),
-  column('torque', 'lbft', [0, 5000], (x) => convert(x, 'lbf ft', 'N m')),
-  column('power', 'kW', [0, 5e6], (x) => 1e3 * x),
-  column('power', 'hp', [0, 5e6], (x) => convert(x, 'hp', 'W')),
-  // Metric horsepower: 75 kilogram-force metres a second (DIN 66036, from memory).
-  column('power', 'PS', [0, 5e6], (x) => convert(75 * x, 'kgf m / s', 'W')),
-  column('volumetric_efficiency', '', [0.05, 2.5], (x) => x),
-  column('volumetric_efficiency', '%', [0.05, 2.5], (x) => x / 100),
-] as const;
-
-function column(
-  name: string,
-  unit: string,
-  limits: readonly [number, number],
-  inside: Column['inside'],
-): Column {
-  return { name, unit, limits, inside };
-}
-
-/** Other spellings of units, letters, digits and per cent only, lower case. */
-const UNIT_NAMES: Record<string, string> = {
-  rpm: 'rpm',
-  nm: 'Nm',
-  lbft: 'lbft',
-  ftlb: 'lbft',
-  lbfft: 'lbft',
-  ftlbf: 'lbft',
-  ftlbs: 'lbft',
-  kw: 'kW',
-  hp: 'hp',
-  bhp: 'hp',
-  ps: 'PS',
-  '%': '%',
-  percent: '%',
-};
 
 /**
  * Reads a run.
@@ -143,7 +96,7 @@ function runOf(text: string, report: Report): MeasuredRun | undefined {
   const rows = data
     .map((cells, i) => ({ line: i + 1, cells: cells.map((cell) => cell.trim()) }))
     .filter(({ cells }) => cells.some((cell) => cell !== ''));
-  const [head, ...body] = rows;
+  const [head, ...body] = withUnits(rows);
   if (!head) {
     report(1, '', 'the file holds no table', `write a head line such as ${EXAMPLE}`);
     return undefined;
@@ -158,6 +111,16 @@ function runOf(text: string, report: Report): MeasuredRun | undefined {
 }
 
 const EXAMPLE = 'speed_rpm,torque_Nm';
+
+/** Heads with the units of the line below them, where that line holds nothing else. */
+function withUnits([head, units, ...body]: Row[]): Row[] {
+  const all = [head, units, ...body].filter((row) => row !== undefined);
+  if (!head || !units?.cells.every((cell) => cell === '' || isUnit(cell))) return all;
+  const cells = head.cells.map((cell, i) => {
+    return columnOf(cell) ? cell : `${cell} ${units.cells[i] ?? ''}`;
+  });
+  return [{ ...head, cells }, ...body];
+}
 
 /** What the head line is split by; the guess of the library stumbles over empty lines. */
 function delimiterOf(text: string): string {
@@ -226,35 +189,15 @@ function chosenColumns(heads: string[], line: number, report: Report): Chosen | 
 }
 
 function missing(line: number, what: string, example: string, heads: string[], report: Report) {
-  const spellings = COLUMNS.map(headOf);
-  const near = heads.map((head) => closest(head, spellings)).find((one) => one !== undefined);
+  const near = heads.map((head) => closest(head, SPELLINGS)).find((one) => one !== undefined);
   report(
     line,
     '',
     `no column of ${what} with its unit; found: ${heads.join(', ')}`,
     near
       ? `did you mean "${near}"?`
-      : `name a column for example ${example}; known: ${spellings.join(', ')}`,
+      : `name a column for example ${example}; known: ${SPELLINGS.join(', ')}`,
   );
-}
-
-function headOf({ name, unit }: Column): string {
-  const suffix = unit === '%' ? 'percent' : unit;
-  return suffix === '' ? name : `${name}_${suffix}`;
-}
-
-/** `torque_Nm`, `Torque [Nm]`, `torque (lb-ft)` and their like. */
-function columnOf(head: string): Column | undefined {
-  const text = head.trim();
-  return COLUMNS.find(({ name, unit }) => {
-    const start = text.slice(0, name.length).toLowerCase().replace(/[\s-]/g, '_');
-    if (start !== name) return false;
-    const rest = text
-      .slice(name.length)
-      .toLowerCase()
-      .replace(/[^a-z0-9%]/g, '');
-    return (rest === '' ? '' : UNIT_NAMES[rest]) === unit;
-  });
 }
 
 interface Row {
@@ -268,8 +211,14 @@ function tableOf(chosen: Chosen, body: readonly Row[], headLine: number, report:
     report(headLine, '', `the run has ${body.length} rows`, 'thin it out', `at most ${MOST_ROWS}`);
   }
   const points = body.slice(0, MOST_ROWS).map(({ line, cells }) => {
-    const rpm = cellOf(cells, speed, line, report);
-    const raw = cellOf(cells, figure, line, report);
+    const cellOf = ({ at, column }: Chosen['speed']) => {
+      const read = cellValue(cells[at] ?? '', column);
+      if (typeof read === 'number') return read;
+      report(line, headOf(column), read.problem, read.remedy, read.limit);
+      return Number.NaN;
+    };
+    const rpm = cellOf(speed);
+    const raw = cellOf(figure);
     // T = P / omega.
     const value = figure.column.name === 'power' ? raw / ((rpm * Math.PI) / 30) : raw;
     return { line, rpm, value };
@@ -290,36 +239,4 @@ function tableOf(chosen: Chosen, body: readonly Row[], headLine: number, report:
     speeds: points.map(({ rpm }) => rpm),
     values: points.map(({ value }) => value),
   };
-}
-
-function cellOf(
-  cells: readonly string[],
-  { at, column: kind }: { at: number; column: Column },
-  line: number,
-  report: Report,
-): number {
-  const text = cells[at] ?? '';
-  const head = headOf(kind);
-  if (!/^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?$/.test(text)) {
-    const comma = /^[+-]?\d+,\d+$/.test(text);
-    const message = text === '' ? 'the cell is empty' : `"${text}" is no number`;
-    report(
-      line,
-      head,
-      message,
-      comma ? 'write decimals with a point' : 'write a plain number; the unit stands in the head',
-    );
-    return Number.NaN;
-  }
-  const value = kind.inside(Number(text));
-  const [low, high] = kind.limits;
-  if (value >= low && value <= high) return value;
-  const limit = `${shown(low, kind)} to ${shown(high, kind)}`;
-  report(line, head, `${text} is out of range`, 'is the unit in the head right?', limit);
-  return Number.NaN;
-}
-
-function shown(inside: number, kind: Column): string {
-  const one = kind.inside(1);
-  return `${Number((inside / one).toPrecision(3))} ${kind.unit}`.trim();
 }

@@ -3,6 +3,7 @@ import type { z } from 'zod';
 import { ScenarioError } from '../errors.ts';
 import type { EngineSpecification } from '../specification.ts';
 import { type Change, changedTree, patchedTree } from './change.ts';
+import { refuseForeign } from './foreign.ts';
 import { issueFrom, issueOf } from './issue.ts';
 import { resolveScenario, resolveWholeEngine, type Scenario, warnUnusual } from './resolve.ts';
 import { checkScenario, parseScenario, type ScenarioView, scenarioKeys } from './schema.ts';
@@ -79,6 +80,7 @@ export function engineReader(
 
 function parsedFile(text: string, name: string, changes: readonly Change[]): ParsedFile {
   const source = yamlSource(text, name);
+  refuseForeign(source);
   const tree = changedTree(source.tree, changes);
   const { tree: values, issues } = parseScenario(tree);
   return { ...source, tree, values, issues };

@@ -5,8 +5,28 @@ import type { Change } from './change.ts';
 import type { Axis } from './range.ts';
 import { engineReader } from './read.ts';
 
+/** One engine a combination of values, the last key running fastest; made when it is asked for. */
+export interface Variants {
+  readonly length: number;
+  /** @throws ScenarioError where the combination breaks a rule of the scenario */
+  at(index: number): EngineSpecification;
+  /** Every one of them. */
+  all(): EngineSpecification[];
+}
+
+export function variantsOf(text: string, name: string, axes: readonly Axis[]): Variants {
+  const changes = variantChanges(axes);
+  const read = engineReader(text, name, changes[0]!);
+  const made: EngineSpecification[] = [];
+  const at = (index: number) => {
+    made[index] ??= read(changes[index]!);
+    return made[index];
+  };
+  return { length: changes.length, at, all: () => changes.map((_, index) => at(index)) };
+}
+
 /**
- * One engine a combination of values; the last key runs fastest.
+ * Every engine of the variants.
  *
  * @throws ScenarioError where a combination breaks a rule of the scenario
  */
@@ -15,8 +35,7 @@ export function variantEngines(
   name: string,
   axes: readonly Axis[],
 ): EngineSpecification[] {
-  const changes = variantChanges(axes);
-  return changes.map(engineReader(text, name, changes[0]!));
+  return variantsOf(text, name, axes).all();
 }
 
 /** What each combination changes. */

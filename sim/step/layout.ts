@@ -72,6 +72,7 @@ export const CV_R: I = 13;
 export const E_BURNED: I = 14; // what burned products and vapour add to e at given p / rho [J/kg]
 export const E_FUEL: I = 15;
 export const PER_R: I = 16;
+export const CP: I = 39; // [J/kg K]
 // Faces, the side of falling x, then of rising x: rho, u, p, e, c, burned, fuel.
 export const LEFT: I = 17;
 export const RIGHT: I = 24;
@@ -81,7 +82,7 @@ export const FLUX: I = 31;
 export const TOTAL_PRESSURE: I = 36;
 export const WALL_FORCE: I = 37;
 export const WALL_HEAT: I = 38;
-export const ROWS: I = 39;
+export const ROWS: I = 40;
 
 // Rows of a duct in K.
 export const FACE_AREA: I = 0; // [m2]

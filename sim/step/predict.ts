@@ -21,6 +21,7 @@
 import { abs, all, type I, K, min, N, type R, sqrt, type V, X } from './lanes.ts';
 import {
   BURNED,
+  CP,
   CV_R,
   D_CELLS,
   D_K,
@@ -68,15 +69,34 @@ const LEAST_SHARE: R = 0.1;
 /** Fills face states and wall sources of a duct for a step dt [s]. */
 export function predict(duct: I, dt: V): void {
   const n: I = N[duct + D_CELLS];
-  for (let i: I = 0; i < n; i++) predictCell(duct, i, n, dt);
+  const s: I = n + 2;
+  const x: I = N[duct + D_X];
+  const k: I = N[duct + D_K];
+  const taper: I = N[duct + D_TAPER];
+  const rubs: boolean = N[duct + D_WALL] !== 0;
+  const half: V = -0.5 * dt;
+  const halfPerDx: V = half * K[k + DX * s + 1];
+  for (let i: I = 0; i < n; i++) {
+    // A face is half a cell away: its difference counts twice.
+    const toLow: R = i === 0 ? 2 : 1;
+    const toHigh: R = i === n - 1 ? 2 : 1;
+    const bent: boolean = N[taper + i] !== 0;
+    predictCell(x + i, k + i, s, half, halfPerDx, toLow, toHigh, bent, rubs);
+  }
 }
 
-export function predictCell(duct: I, i: I, n: I, dt: V): void {
-  const s: I = n + 2;
-  const x: I = N[duct + D_X] + i;
-  const k: I = N[duct + D_K] + i;
-  const half: V = -0.5 * dt;
-  const halfPerDx: V = half * K[N[duct + D_K] + DX * s + 1];
+/** One cell: `half` is half a step, negative; `bent`: its area changes; `rubs`: its wall acts. */
+function predictCell(
+  x: I,
+  k: I,
+  s: I,
+  half: V,
+  halfPerDx: V,
+  toLow: R,
+  toHigh: R,
+  bent: boolean,
+  rubs: boolean,
+): void {
   const perVolume: R = K[k + PER_VOLUME * s];
 
   const r0: V = X[x + RHO * s + 1];
@@ -103,8 +123,7 @@ export function predictCell(duct: I, i: I, n: I, dt: V): void {
   let pR: V = p0;
   let steady: V = 0;
   let narrowing: R = 0;
-  const taper: boolean = N[N[duct + D_TAPER] + i] !== 0;
-  if (taper) {
+  if (bent) {
     const perC2: V = 1 / (gamma * pv);
     const aL: R = K[k + TO_LOW * s];
     const aR: R = K[k + TO_HIGH * s];
@@ -133,9 +152,6 @@ export function predictCell(duct: I, i: I, n: I, dt: V): void {
     narrowing = K[k + MEAN_AREA * s] * (aR - aL);
   }
 
-  // A face is half a cell away: its difference counts twice.
-  const toLow: R = i === 0 ? 2 : 1;
-  const toHigh: R = i === n - 1 ? 2 : 1;
   const hr: V = 0.5 * limited(toLow * (r0 - rl), toHigh * (rh - r0));
   const hu: V = 0.5 * limited(toLow * (u0 - ul), toHigh * (uh - u0));
   const hp: V = 0.5 * limited(toLow * (p0 - pl), toHigh * (ph - p0));
@@ -151,7 +167,7 @@ export function predictCell(duct: I, i: I, n: I, dt: V): void {
   let drag: V = 0;
   let toGas: V = 0;
   let wall: R = 0;
-  if (N[duct + D_WALL] !== 0) {
+  if (rubs) {
     const friction: V = fanning(
       X[x + MOMENTUM * s + 1],
       X[x + T * s + 1],
@@ -161,10 +177,7 @@ export function predictCell(duct: I, i: I, n: I, dt: V): void {
     const rub: V = friction * K[k + PER_DIAMETER * s];
     drag = 2 * rub + 0.5 * K[k + LOSS * s];
     wall = K[k + WALL_TEMPERATURE * s];
-    // cp = gamma cv, and cv = (cv / R) R.
-    if (wall > 0)
-      toGas =
-        (r0 * speed * rub * HEAT_PER_FRICTION * gamma * X[x + CV_R * s + 1]) / X[x + PER_R * s + 1];
+    if (wall > 0) toGas = r0 * speed * rub * HEAT_PER_FRICTION * X[x + CP * s + 1];
   } else {
     const loss: R = K[k + LOSS * s];
     if (loss > 0) drag = 0 * u0 + 0.5 * loss;
@@ -226,8 +239,8 @@ export function predictCell(duct: I, i: I, n: I, dt: V): void {
   const sb: V = limited(toLow * (b0 - X[x + BURNED * s]), toHigh * (X[x + BURNED * s + 2] - b0));
   const sf: V = limited(toLow * (f0 - X[x + FUEL * s]), toHigh * (X[x + FUEL * s + 2] - f0));
   const skew: V = 0.5 * (leftR - rightR) * perRho;
-  const bent: V = abs(skew);
-  const part: V = 0.5 * (1 - bent * (1 - bent * (1 - bent)));
+  const lean: V = abs(skew);
+  const part: V = 0.5 * (1 - lean * (1 - lean * (1 - lean)));
   const advance: V = halfPerDx * u0;
   const onLow: V = part * (1 + skew) - advance;
   const onHigh: V = part * (1 - skew) + advance;

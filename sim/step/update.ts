@@ -15,6 +15,7 @@ import { caloric, gasConstant, gasCv, gasE, gasEBurned, gasEFuel } from './gas.t
 import { abs, type I, K, max, N, type R, sqrt, type V, X } from './lanes.ts';
 import {
   BURNED,
+  CP,
   CV_R,
   D_CELLS,
   D_FASTEST,
@@ -112,6 +113,7 @@ export function refreshCell(x: I, s: I): void {
   X[x + P * s + 1] = rho * rt;
   X[x + PER_R * s + 1] = perR;
   X[x + CV_R * s + 1] = cvR;
+  X[x + CP * s + 1] = gasCv + r;
   // Taken at the guess: its error is of second order in what T changes in a step.
   X[x + E_BURNED * s + 1] = gasEBurned - cvR * temperature * K[R_BURNED];
   X[x + E_FUEL * s + 1] = gasEFuel - cvR * temperature * K[R_FUEL];

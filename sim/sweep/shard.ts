@@ -1,6 +1,7 @@
 /**
- * One job dealt out to several machines: the points of a table, in the order in which they start,
- * go to the shards in turn like cards, so that each gets its share of slow low speeds.
+ * One job dealt out to several machines like cards. Where there are many engines, engines go to the
+ * shards in turn, so that a shard makes no engine but its own; where they are few, the points do, in
+ * the order in which they start, so that each shard gets its share of slow low speeds.
  */
 import type { PointRunner } from './runner.ts';
 import type { SweepObserver, TablePoint } from './sweep.ts';
@@ -22,9 +23,17 @@ export function parseShard(text: string): Shard | undefined {
   return index <= count && count <= MOST_SHARDS ? { index, count } : undefined;
 }
 
-/** The points of one shard. */
-export function shardPoints<T>(points: readonly T[], { index, count }: Shard): T[] {
-  return points.filter((_, at) => at % count === index - 1);
+/** Engines a shard from which on engines are dealt: shares then differ by a tenth at most. */
+const MANY = 10;
+
+/** The points of one shard; `i` is the engine of a point. */
+export function shardPoints<T extends { i: number }>(
+  points: readonly T[],
+  { index, count }: Shard,
+): T[] {
+  const engines = points.reduce((most, { i }) => Math.max(most, i + 1), 0);
+  const many = engines >= MANY * count;
+  return points.filter((point, at) => (many ? point.i : at) % count === index - 1);
 }
 
 /** Computes the given points; what becomes of them is the runner's matter (store.ts). */

@@ -15,6 +15,12 @@ export function withLength(engine: EngineSpecification, length: number): EngineS
   return { ...engine, intake: { ...engine.intake, trumpet } };
 }
 
+/** Engines by number, perhaps made only when they are asked for; an array will do. */
+export interface Engines {
+  readonly length: number;
+  at(index: number): EngineSpecification | undefined;
+}
+
 /** One place of the table and its job. */
 export interface TablePoint extends PointJob {
   /** Variant. */
@@ -27,12 +33,16 @@ export interface TablePoint extends PointJob {
  * The points of a table in the order in which they start. Low speeds come first: they take longest,
  * and a long point at the end would leave workers idle.
  */
-export function tablePoints(
-  variants: readonly EngineSpecification[],
-  speeds: readonly number[],
-): TablePoint[] {
+export function tablePoints(variants: Engines, speeds: readonly number[]): TablePoint[] {
   const points = speeds.flatMap((speed, j) =>
-    variants.map((engine, i) => ({ engine, speed, i, j })),
+    Array.from({ length: variants.length }, (_, i) => ({
+      get engine() {
+        return variants.at(i)!;
+      },
+      speed,
+      i,
+      j,
+    })),
   );
   return points.sort((a, b) => a.speed - b.speed);
 }

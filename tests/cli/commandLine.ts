@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { PassThrough } from 'node:stream';
 import { text as textOf } from 'node:stream/consumers';
-import { runCommandLine } from '../../sim/cli/program.ts';
+import { type AddCommand, runCommandLine } from '../../sim/cli/program.ts';
 import type { Computer } from '../../sim/sweep/tasks.ts';
 
 export interface Answer {
@@ -49,15 +49,21 @@ export function answerFrom(workers: Computer | undefined, ...words: string[]): P
   return answerOn({ workers }, ...words);
 }
 
-/** The same on a terminal of so many columns. */
+interface AnswerOptions {
+  workers?: Computer | undefined;
+  columns?: number | undefined;
+  added?: readonly AddCommand[];
+}
+
+/** The same on a terminal of so many columns, or with commands added. */
 export async function answerOn(
-  { workers, columns }: { workers?: Computer | undefined; columns?: number | undefined },
+  { workers, columns, added = [] }: AnswerOptions,
   ...words: string[]
 ): Promise<Answer> {
   const [out, err] = [new PassThrough(), new PassThrough()];
   if (columns !== undefined) Object.assign(out, { isTTY: true, columns });
   const [stdout, stderr] = [textOf(out), textOf(err)];
-  const code = await runCommandLine(words, { out, err, ...(workers && { workers }) });
+  const code = await runCommandLine(words, { out, err, ...(workers && { workers }) }, added);
   out.end();
   err.end();
   return { code, stdout: await stdout, stderr: await stderr };

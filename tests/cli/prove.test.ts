@@ -2,7 +2,8 @@
 import { beforeEach, expect, it, vi } from 'vitest';
 import type { Check } from '../prove/check.ts';
 import { outcomeOf } from '../prove/check.ts';
-import { answer } from './commandLine.ts';
+import { addProve } from '../prove/command.ts';
+import { answerOn } from './commandLine.ts';
 
 const checks = vi.hoisted((): Check[] => []);
 vi.mock('../prove/proof.ts', () => ({
@@ -30,7 +31,7 @@ beforeEach(() => {
 
 it('ends with 0 where all checks hold, and prints one document', async () => {
   checks.push(check(1), check(1.009));
-  const { code, stdout, stderr } = await answer('prove', '--json');
+  const { code, stdout, stderr } = await answerOn({ added: [addProve] }, 'prove', '--json');
   expect(code).toBe(0);
   expect(stderr).toBe('');
   expect(JSON.parse(stdout)).toMatchObject({
@@ -43,7 +44,7 @@ it('ends with 0 where all checks hold, and prints one document', async () => {
 
 it('ends with 1 where one fails, and names it', async () => {
   checks.push(check(1), check(1.011));
-  const { code, stdout, stderr } = await answer('prove', '--json');
+  const { code, stdout, stderr } = await answerOn({ added: [addProve] }, 'prove', '--json');
   expect(code).toBe(1);
   expect(stderr).toContain('fails: Pipes: ours 1.011');
   expect(JSON.parse(stdout)).toMatchObject({

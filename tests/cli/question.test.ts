@@ -59,7 +59,6 @@ describe('sweep --vary', () => {
     [['--vary', 'intake.trumpet.bore=43mm'], 'no key with a number'],
     [['--vary', 'diameter'], 'KEY=VALUES'],
     [['--vary', 'engine.bore=86mm', '--vary', 'engine.bore=87mm'], 'varied twice'],
-    [['--vary', 'engine.bore=86mm', '--uncertainty'], 'leave --vary away'],
     [['--shard', '3/2', '--out', 'x'], 'which of how many'],
     [['--shard', '1/2', '--json'], 'need --out'],
     [['--resume', '--json'], 'need --out'],

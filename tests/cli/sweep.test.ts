@@ -168,9 +168,9 @@ test('the words: decision first, then a row a length, then the files', () => {
     /\n(Cut the trumpets to # mm, in place of the # mm fitted now|Keep the trumpets fitted now, # mm long)\.\n/,
   );
   expect(form).toMatch(/\nIn the band from # to # rpm they give /);
-  expect(form).toMatch(/\nlength mean VE in band gain worst loss outside\n/);
-  expect(form).toMatch(/\n ?# mm # .*cut this\n|keep, fitted now/);
-  expect(form).toMatch(/\n ?# mm # - - fitted now\n|keep, fitted now/);
+  expect(form).toMatch(/\nlength mean VE in band gain worst loss at least\n/);
+  expect(form).toMatch(/\n ?# # .*cut this\n|keep, fitted now/);
+  expect(form).toMatch(/\n ?# # - # - # fitted now\n|keep, fitted now/);
   expect(form).toContain('\nWritten: OUT/sweep.csv, OUT/sweep.json, OUT/report.html\n');
   expect(text.stderr).toBe('');
 });

@@ -1,6 +1,6 @@
 /** A wall in front of the mouth: what it adds to end correction and entry loss. */
 import { describe, expect, it } from 'vitest';
-import { END_CORRECTION_UNFLANGED } from '../../sim/acoustics/endCorrection.ts';
+import { END_CORRECTION_UNFLANGED } from '../../sim/loss/endCorrection.ts';
 import {
   WALL_CORRECTION_TABLE,
   WALL_LOSS_TABLE,

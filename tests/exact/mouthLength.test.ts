@@ -1,9 +1,6 @@
 /** Inertial length of plain and flared mouths: the table against potential flow, and that against others. */
 import { describe, expect, it } from 'vitest';
-import {
-  END_CORRECTION_FLANGED,
-  END_CORRECTION_UNFLANGED,
-} from '../../sim/acoustics/endCorrection.ts';
+import { END_CORRECTION_FLANGED, END_CORRECTION_UNFLANGED } from '../../sim/loss/endCorrection.ts';
 import {
   flareLength,
   LIP_TABLE,

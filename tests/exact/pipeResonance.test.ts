@@ -1,10 +1,6 @@
 /** Transfer matrices; published frequencies are in tests/prove/pipeAcoustics.ts. */
 import { describe, expect, it } from 'vitest';
-import {
-  helmholtzFrequency,
-  inertialArea,
-  naturalFrequencies,
-} from '../../sim/acoustics/resonance.ts';
+import { helmholtzFrequency, inertialArea, naturalFrequencies } from '../acoustics/resonance.ts';
 import {
   type DuctSection,
   fourPoleChain,
@@ -15,7 +11,7 @@ import {
   planeImpedance,
   reversedDucts,
   waveNumber,
-} from '../../sim/acoustics/transferMatrix.ts';
+} from '../acoustics/transferMatrix.ts';
 
 const air = { density: 1.2041, soundSpeed: 343.2 };
 const limit = 1500;

@@ -725,6 +725,52 @@ describe('no scenario at all', () => {
   });
 });
 
+describe('an engine of another kind gets one refusal', () => {
+  test.each([
+    ['strokes: 2', /^ {2}cylinders: 4/m, '  strokes: 2\n  cylinders: 4', 'engine.strokes'],
+    ['a kind in words', /^ {2}cylinders: 4/m, '  type: two-stroke\n  cylinders: 4', 'engine.type'],
+    ['rotors', /^engine:\n[\s\S]*?(?=^intake)/m, 'engine:\n  rotors: 2\n', 'engine.rotors'],
+    ['rotary', /^engine:\n[\s\S]*?(?=^intake)/m, 'engine: rotary\n', 'engine'],
+  ])('%s', (_, from, to, path) => {
+    const issues = issuesOf(edit(GOOD, from, to));
+    expect(issues).toHaveLength(1);
+    expect(issues[0]).toMatchObject({
+      path,
+      message: 'two-stroke and rotary engines are not computed',
+    });
+    expect(issues[0]!.line).toBeGreaterThan(10);
+  });
+
+  test('strokes: 4 is a key too many, no more', () => {
+    const issues = issuesOf(edit(GOOD, /^ {2}cylinders: 4/m, '  strokes: 4\n  cylinders: 4'));
+    expect(issues.map(({ message }) => message)).toEqual([
+      '"strokes" is not a key of this section',
+    ]);
+  });
+});
+
+describe('an angle that names no dead centre', () => {
+  test.each([
+    ['close: 60 deg ABDC', 'close: 60 deg', 'did you mean 60 deg ABDC?'],
+    ['open: 58 deg BBDC', 'open: 58 deg', 'did you mean 58 deg BBDC?'],
+  ])('%s written %s', (from, to, remedy) => {
+    const [issue, ...others] = issuesOf(edit(GOOD, from, to));
+    expect(others).toEqual([]);
+    expect(issue!.message).toContain('names no dead centre');
+    expect(issue!.remedy).toContain(remedy);
+  });
+
+  test('a lobe centre of 106 deg', () => {
+    const single = readFileSync('scenarios/sprint-single.yaml', 'utf8');
+    const exhaust = issuesOf(edit(single, 'centre: 106 deg BTDC', 'centre: 106 deg'));
+    expect(exhaust[0]!.remedy).toContain('did you mean 106 deg BTDC?');
+    const intake = issuesOf(edit(single, 'centre: 104 deg ATDC', 'centre: 104 deg'));
+    expect(intake[0]!.remedy).toContain('did you mean 104 deg ATDC?');
+    const whole = readScenario(edit(single, 'centre: 106 deg BTDC', 'centre: 254 deg'), 'x');
+    expect(whole.engine).toEqual(readScenario(single, 'x').engine);
+  });
+});
+
 describe('several things wrong', () => {
   const several = [
     ['bore: 86 mm', 'bore: 0 mm'],

@@ -1,10 +1,7 @@
 /** The end's limits; published rows are in tests/prove/pipeAcoustics.ts. */
 import { describe, expect, it } from 'vitest';
-import {
-  END_CORRECTION_FLANGED,
-  reflectionFlanged,
-  reflectionUnflanged,
-} from '../../sim/acoustics/endCorrection.ts';
+import { END_CORRECTION_FLANGED } from '../../sim/loss/endCorrection.ts';
+import { reflectionFlanged, reflectionUnflanged } from '../acoustics/endReflection.ts';
 
 describe('flanged end', () => {
   it('tends to the flanged limit, below the piston in a baffle 8/(3 pi)', () => {

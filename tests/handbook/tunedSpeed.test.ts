@@ -10,16 +10,16 @@ import {
   type IntakePipe,
   inductionCycle,
   pipeReflection,
-} from '../../sim/acoustics/linearInduction.ts';
-import { inertialArea, quarterWaveFrequency } from '../../sim/acoustics/resonance.ts';
-import { planeImpedance } from '../../sim/acoustics/transferMatrix.ts';
+} from '../acoustics/linearInduction.ts';
+import { inertialArea, quarterWaveFrequency } from '../acoustics/resonance.ts';
+import { planeImpedance } from '../acoustics/transferMatrix.ts';
 import {
   engelmanTunedSpeed,
   linearTunedPeaks,
   oneOscillationSpeed,
   orderTunedSpeed,
   tunedPeaks,
-} from '../../sim/acoustics/tunedSpeed.ts';
+} from '../acoustics/tunedSpeed.ts';
 
 const gas = { density: 1.2, soundSpeed: 343, pressure: 101325 };
 const OPENS = 330;

@@ -1,7 +1,8 @@
 /** From modules of a step to WebAssembly. */
 import { readdirSync, readFileSync } from 'node:fs';
 import asc from 'assemblyscript/asc';
-import type { Lanes } from './prelude.ts';
+import type { Lanes } from '../../sim/kernel/load.ts';
+import { assemblyScript } from './assemblyScript.ts';
 import type { SourceModule } from './program.ts';
 import { translate } from './translate.ts';
 
@@ -25,7 +26,7 @@ export async function compiled(text: string, extra: readonly string[] = []): Pro
 }
 
 export async function build(modules: readonly SourceModule[], lanes: Lanes): Promise<Uint8Array> {
-  return compiled(translate(modules, lanes));
+  return compiled(translate(modules, assemblyScript(lanes)));
 }
 
 /** The modules of sim/step, but for the words that every target has its own way of saying. */

@@ -1,5 +1,6 @@
 /** What the translator says of a source that is not in the language of a step. */
 import { describe, expect, it } from 'vitest';
+import { assemblyScript } from './assemblyScript.ts';
 import { translate } from './translate.ts';
 
 const inBody = (body: string) => `export function f(v: V, r: R, i: I, m: B, c: boolean): void {
@@ -8,7 +9,7 @@ ${body}
 
 const said = (text: string) => {
   try {
-    translate([{ file: 'sim/step/some.ts', text }], 'f64x2');
+    translate([{ file: 'sim/step/some.ts', text }], assemblyScript('f64x2'));
   } catch (error) {
     return (error as Error).message;
   }
@@ -39,7 +40,7 @@ describe('the translator refuses', () => {
     ['X[r] = v;', 'an integer is needed here, this is a real of all lanes'],
     ['K[i] = v;', 'a real of all lanes is needed here, this is a real of a lane'],
     ['const a: V = 1; a = v;', 'a is constant'],
-    ['for (i = 0; i < 3; i++) X[i] = v;', 'a loop begins with let'],
+    ['for (i = 0; i < 3; i++) X[i] = v;', 'a loop begins with let and one name'],
     ['r++;', 'only integers are counted'],
     ['v > 0;', 'this does nothing'],
     ['const a: string = 0;', 'a type is needed here: I, R, V, B or boolean'],
@@ -71,7 +72,9 @@ export function f(v: V): void {\n  X[1] = v > 0 ? through(v) : 0;\n}`;
   it('one name exported by two modules', () => {
     const text = 'export const A: R = 1;';
     const modules = ['sim/step/a.ts', 'sim/step/b.ts'].map((file) => ({ file, text }));
-    expect(() => translate(modules, 'f64x2')).toThrow('sim/step/b.ts:1: A is exported twice');
+    expect(() => translate(modules, assemblyScript('f64x2'))).toThrow(
+      'sim/step/b.ts:1: A is exported twice',
+    );
   });
 
   it('nothing that is in it', () => {

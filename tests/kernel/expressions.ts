@@ -1,8 +1,13 @@
-/** Expressions of a step as AssemblyScript: types from the leaves up, plain operators as calls of lanes. */
+/** Expressions of a step in another language: types from the leaves up, plain operators as calls of lanes. */
 import type * as t from '@babel/types';
-import { AT, BYTES_OF_LANES } from '../../sim/kernel/layout.ts';
-import { FORMS, type Lanes } from './prelude.ts';
-import { type Named, type Program, type Routine, SourceError, type Type } from './program.ts';
+import {
+  type Named,
+  type Program,
+  type Routine,
+  SourceError,
+  type Target,
+  type Type,
+} from './program.ts';
 
 /** A translated expression. A literal has no type until its neighbour gives it one. */
 export interface Value {
@@ -34,6 +39,7 @@ const ARITHMETIC: Record<string, string> = { '+': 'add', '-': 'sub', '*': 'mul',
 const COMPARED: Record<string, string> = {
   ...{ '<': 'lt', '<=': 'le', '>': 'gt', '>=': 'ge', '===': 'eq', '!==': 'ne' },
 };
+const TYPE_IN: Record<'N' | 'K' | 'X', Type> = { N: 'I', K: 'R', X: 'V' };
 const LOGICAL: Record<string, string> = { '&&': 'and', '||': 'or' };
 export const WORDS: Record<Type | 'literal', string> = {
   I: 'an integer',
@@ -53,7 +59,7 @@ export class Expressions {
 
   constructor(
     readonly program: Program,
-    readonly lanes: Lanes,
+    readonly target: Target,
     protected file = '',
   ) {}
 
@@ -110,7 +116,7 @@ export class Expressions {
 
   private literal(value: number, want: 'R' | 'V'): string {
     const digits = Number.isInteger(value) ? value.toFixed(1) : `${value}`;
-    const real = this.lanes === 'f64x2' ? digits : `<R>${digits}`;
+    const real = this.target.real(digits);
     return want === 'V' ? `$k(${real})` : `(${real})`;
   }
 
@@ -163,20 +169,11 @@ export class Expressions {
     const name = node.object.type === 'Identifier' ? node.object.name : '';
     if (name !== 'N' && name !== 'K' && name !== 'X')
       return this.refuse(node, 'only N, K and X have entries');
-    const { shift, real } = FORMS[this.lanes];
-    const [type, bits, form] = (
-      { N: ['I', 2, 'i32'], K: ['R', shift, real], X: ['V', BYTES_OF_LANES, 'v128'] } as const
-    )[name];
     const { rest, constant } = this.sum(node.property);
-    const offset = AT[name] + constant * 2 ** bits;
-    const address = rest === undefined ? `${offset}` : `<usize>${rest} << ${bits}`;
-    const tail = rest === undefined ? '' : `, ${offset}`;
-    const [load, store] =
-      form === 'v128' ? ['v128.load', 'v128.store'] : [`load<${form}>`, `store<${form}>`];
     return {
-      type: type as Type,
-      load: `${load}(${address}${tail})`,
-      store: (value: string) => `${store}(${address}, ${value}${tail})`,
+      type: TYPE_IN[name],
+      load: this.target.load(name, rest, constant),
+      store: (value: string) => this.target.store(name, rest, constant, value),
     };
   }
 
@@ -199,7 +196,7 @@ export class Expressions {
   private unary(node: t.UnaryExpression): Value {
     const { text, type, value } = this.value(node.argument);
     if (node.operator === '!') {
-      if (type === 'B') return { text: `v128.not(${text})`, type };
+      if (type === 'B') return { text: `$not(${text})`, type };
       return { text: `!${this.cast({ text, type }, 'b', node)}`, type: 'b' };
     }
     if (node.operator !== '-') return this.refuse(node, `${node.operator} is not used here`);
@@ -263,7 +260,7 @@ export class Expressions {
     if (a.type !== 'B' || b.type !== 'B')
       return this.refuse(node, `${node.operator} between ${WORDS[a.type]} and ${WORDS[b.type]}`);
     this.refuseWrites(node, before);
-    return { text: `v128.${name}(${a.text}, ${b.text})`, type: 'B' };
+    return { text: `$${name}(${a.text}, ${b.text})`, type: 'B' };
   }
 
   private choice(node: t.ConditionalExpression, want?: Type): Value {
@@ -275,7 +272,7 @@ export class Expressions {
       this.refuseWrites(node, before);
       const type = a.type === 'B' || b.type === 'B' ? 'B' : 'V';
       const both = [this.cast(a, type, node.consequent), this.cast(b, type, node.alternate)];
-      return { text: `v128.bitselect(${both.join(', ')}, ${test.text})`, type };
+      return { text: `$pick(${both.join(', ')}, ${test.text})`, type };
     }
     const type = literals && want !== undefined ? want : this.common(node, a, b);
     const both = [this.cast(a, type, node.consequent), this.cast(b, type, node.alternate)] as const;

@@ -1,6 +1,7 @@
 /** The compiled step as files of text, so that nothing need be built to run. */
+
+import type { Lanes } from '../../sim/kernel/load.ts';
 import { build, stepModules } from './build.ts';
-import type { Lanes } from './prelude.ts';
 
 export const KERNELS = ['f64x2', 'f32x4'] as const;
 

@@ -25,12 +25,28 @@ export interface Routine {
   body: t.BlockStatement;
   file: string;
   exported: boolean;
-  calls: Set<string>;
+  /** Functions it calls, once for every place where it does. */
+  calls: string[];
   loops: boolean;
   /** Whether it writes to memory or to variables of its module, itself or by what it calls. */
   writes: boolean;
-  /** Nodes of its tree. */
+  /** Nodes of its tree, with those of the functions that stand in it where they are called. */
   size: number;
+  /** Whether it stands where it is called. */
+  inline: boolean;
+}
+
+/** The language a step is translated to: how it says what the step's own language says otherwise. */
+export interface Target {
+  /** What stands before everything. */
+  prelude(routines: readonly Routine[]): string;
+  real(digits: string): string;
+  variable(fixed: boolean, type: Type, name: string, value: string): string;
+  /** Head of a function; `outside`: callers outside can have it. */
+  signature(routine: Routine, outside: boolean): string;
+  /** An entry of N, K or X at the sum of what is known at run time only and a constant. */
+  load(array: 'N' | 'K' | 'X', rest: string | undefined, constant: number): string;
+  store(array: 'N' | 'K' | 'X', rest: string | undefined, constant: number, value: string): string;
 }
 
 export class SourceError extends Error {
@@ -46,6 +62,9 @@ export interface Declaration {
   declarator: t.VariableDeclarator;
   fixed: boolean;
 }
+
+/** Functions without loops up to this size stand where they are called. */
+const SMALL = 120;
 
 interface TopLevel {
   file: string;
@@ -65,10 +84,11 @@ export class Program {
     for (const { file, node, exported } of all)
       if (node.type === 'FunctionDeclaration') this.addRoutine(file, node, exported);
       else this.addVariables(file, node);
-    for (const { calls } of this.routines.values())
-      for (const name of calls) if (!this.routines.has(name)) calls.delete(name);
-    this.spreadWrites();
+    for (const routine of this.routines.values())
+      routine.calls = routine.calls.filter((name) => this.routines.has(name));
     for (const routine of this.routines.values()) this.refuseRecursion(routine, []);
+    this.spreadWrites();
+    this.chooseInline();
   }
 
   /** How a name of a module is called in the one text of all. */
@@ -111,7 +131,7 @@ export class Program {
     const { calls, ...found } = survey(f.body);
     this.routines.set(name, {
       ...{ name, parameters, result, body: f.body, file, exported, ...found },
-      calls: new Set([...calls].map((one) => this.called(file, one))),
+      calls: calls.map((one) => this.called(file, one)),
     });
   }
 
@@ -125,10 +145,27 @@ export class Program {
       again = false;
       for (const routine of this.routines.values()) {
         if (routine.writes) continue;
-        routine.writes = [...routine.calls].some((name) => this.routines.get(name)!.writes);
+        routine.writes = routine.calls.some((name) => this.routines.get(name)!.writes);
         again ||= routine.writes;
       }
     }
+  }
+
+  private chooseInline(): void {
+    const done = new Set<Routine>();
+    const places = [...this.routines.values()].flatMap(({ calls }) => calls);
+    const choose = (routine: Routine) => {
+      if (done.has(routine)) return;
+      done.add(routine);
+      for (const name of routine.calls) {
+        const called = this.routines.get(name)!;
+        choose(called);
+        if (called.inline) routine.size += called.size;
+      }
+      const once = places.filter((name) => name === routine.name).length === 1;
+      routine.inline = !routine.loops && (routine.size <= SMALL || once);
+    };
+    for (const routine of this.routines.values()) choose(routine);
   }
 
   private refuseRecursion(routine: Routine, path: string[]): void {
@@ -191,13 +228,13 @@ function* nodes(node: t.Node): Generator<t.Node> {
   }
 }
 
-function survey(body: t.Node): Pick<Routine, 'calls' | 'loops' | 'size' | 'writes'> {
+function survey(body: t.Node) {
   const all = [...nodes(body)];
   const called = all.flatMap((node) =>
     node.type === 'CallExpression' && node.callee.type === 'Identifier' ? [node.callee.name] : [],
   );
   const loops = all.some(({ type }) => type === 'ForStatement' || type === 'WhileStatement');
-  return { calls: new Set(called), loops, size: all.length, writes: false };
+  return { calls: called, loops, size: all.length, writes: false, inline: false };
 }
 
 /** Names that are assigned to; `[]` for memory. */

@@ -1,30 +1,29 @@
 /**
- * From the language of a step (sim/step/lanes.ts says its words) to AssemblyScript for lanes.
+ * From the language of a step (sim/step/lanes.ts says its words) to a language with lanes.
  * Types are found from the leaves up; reals of a lane become 128 bit vectors, their operators calls,
  * their comparisons masks, a choice by a mask a selection of bits. The rest stays as it stands.
  */
 import type * as t from '@babel/types';
 import { Expressions } from './expressions.ts';
-import { type Lanes, prelude } from './prelude.ts';
 import {
   type Declaration,
   nameOf,
   Program,
   type Routine,
   type SourceModule,
+  type Target,
   type Type,
   typeOf,
 } from './program.ts';
 
-/** Functions without loops up to this size [nodes of the tree] stand where they are called. */
-const SMALL = 400;
 /** Types that a caller outside can give and take. */
 const OUTSIDE = new Set<Type>(['I', 'R', 'b', 'void']);
 
-/** One AssemblyScript text of all modules; every exported function of common types is exported. */
-export function translate(modules: readonly SourceModule[], lanes: Lanes): string {
-  const translation = new Translation(new Program(modules), lanes);
-  return [prelude(lanes), ...translation.lines()].join('\n');
+/** One text of all modules; callers outside get every exported function of common types. */
+export function translate(modules: readonly SourceModule[], target: Target): string {
+  const program = new Program(modules);
+  const lines = new Translation(program, target).lines();
+  return [target.prelude([...program.routines.values()]), ...lines].join('\n');
 }
 
 class Translation extends Expressions {
@@ -50,23 +49,20 @@ class Translation extends Expressions {
       return '';
     }
     this.globals.set(name, { name, type, fixed });
-    return `${fixed ? 'const' : 'let'} ${name}: ${type} = ${this.as(init, type)};`;
+    return `${this.target.variable(fixed, type, name, this.as(init, type))};`;
   }
 
   private routine(routine: Routine): string {
-    const { name, parameters, result, body, file, loops, size } = routine;
+    const { parameters, result, body, file, exported } = routine;
     this.in(file);
     this.current = routine;
     this.enter();
     for (const parameter of parameters) this.declare(parameter);
-    const head = `${name}(${parameters.map((p) => `${p.name}: ${p.type}`).join(', ')}): ${result}`;
     const text = this.block(body, '');
     this.leave();
-    const outside = [result, ...parameters.map(({ type }) => type)].every((type) =>
-      OUTSIDE.has(type),
-    );
-    const inline = !loops && size <= SMALL ? '@inline ' : '';
-    return `${inline}${routine.exported && outside ? 'export ' : ''}function ${head} ${text}`;
+    const types = [result, ...parameters.map(({ type }) => type)];
+    const outside = exported && types.every((type) => OUTSIDE.has(type));
+    return `${this.target.signature(routine, outside)} ${text}`;
   }
 
   private block(node: t.Statement, indent: string): string {
@@ -125,17 +121,17 @@ class Translation extends Expressions {
       const type = asked ?? (value.type as Type);
       const text = this.cast(value, type, init);
       this.declare({ name, type, fixed: node.kind === 'const' });
-      return `${name}: ${type} = ${text}`;
+      return this.target.variable(node.kind === 'const', type, name, text);
     });
-    return `${node.kind} ${parts.join(', ')}`;
+    return parts.join('; ');
   }
 
   private loop(node: t.ForStatement, indent: string): string {
     this.enter();
     const first =
-      node.init?.type === 'VariableDeclaration'
+      node.init?.type === 'VariableDeclaration' && node.init.declarations.length === 1
         ? this.variables(node.init)
-        : this.refuse(node, 'a loop begins with let');
+        : this.refuse(node, 'a loop begins with let and one name');
     const test = this.condition(node.test ?? this.refuse(node, 'a loop has a condition'));
     const next = this.effect(node.update ?? this.refuse(node, 'a loop has a step'));
     const text = `for (${first}; ${test}; ${next}) ${this.block(node.body, indent)}`;

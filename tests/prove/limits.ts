@@ -7,10 +7,10 @@
  * Each figure must not exceed the bound that the page states.
  */
 
-import { tunedPeaks } from '../../sim/acoustics/tunedSpeed.ts';
 import { runPoint } from '../../sim/engine/point.ts';
 import { withLength } from '../../sim/index.ts';
 import type { EngineSpecification } from '../../sim/specification.ts';
+import { tunedPeaks } from '../acoustics/tunedSpeed.ts';
 import { hillClimb } from './cases/engine.ts';
 
 const LENGTHS = [0.09, 0.2];

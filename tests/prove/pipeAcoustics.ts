@@ -1,17 +1,14 @@
 /** End correction and reflection against ka; natural frequencies, closed form and as solved. */
-import {
-  END_CORRECTION_FLANGED,
-  END_CORRECTION_UNFLANGED,
-  reflectionFlanged,
-  reflectionUnflanged,
-} from '../../sim/acoustics/endCorrection.ts';
+
+import { circleArea } from '../../sim/duct/profile.ts';
+import { END_CORRECTION_FLANGED, END_CORRECTION_UNFLANGED } from '../../sim/loss/endCorrection.ts';
+import { reflectionFlanged, reflectionUnflanged } from '../acoustics/endReflection.ts';
 import {
   closedConeFrequency,
   helmholtzFrequency,
   naturalFrequencies,
   quarterWaveFrequency,
-} from '../../sim/acoustics/resonance.ts';
-import { circleArea } from '../../sim/duct/profile.ts';
+} from '../acoustics/resonance.ts';
 import { plainTrumpetDuct } from './cases/engine.ts';
 import {
   correctionLevineSchwinger,

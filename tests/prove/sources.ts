@@ -74,7 +74,7 @@ export const SOURCES = {
   scipy:
     'tests/independent/scipy: discontinuous Galerkin with scipy.integrate.solve_ivp, from the equations (computed outside this program)',
   linear:
-    'linear induction cycle of sim/acoustics, idea after Harrison & Stanev 2004, J. Sound Vib. 269:361 (computed)',
+    'linear induction cycle of tests/acoustics, idea after Harrison & Stanev 2004, J. Sound Vib. 269:361 (computed)',
 } as const satisfies Record<string, string>;
 
 export type SourceName = keyof typeof SOURCES;

@@ -1,6 +1,6 @@
 /** Induction tuning formulas and published worked examples. */
-import { helmholtzFrequency } from '../../sim/acoustics/resonance.ts';
-import { engelmanTunedSpeed } from '../../sim/acoustics/tunedSpeed.ts';
+import { helmholtzFrequency } from '../acoustics/resonance.ts';
+import { engelmanTunedSpeed } from '../acoustics/tunedSpeed.ts';
 import { absolute, type Check, type Group, relative } from './check.ts';
 
 const INCH = 0.0254;

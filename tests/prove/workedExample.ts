@@ -8,9 +8,10 @@
  * timing, rod. Straight pipe, end correction counted within the 13 in; exhaust a stub, so that no
  * exhaust wave helps. Ends with 0 where the page's figure, 10 %, holds.
  */
-import { engelmanTunedSpeed, tunedPeaks } from '../../sim/acoustics/tunedSpeed.ts';
+
 import { runPoint } from '../../sim/engine/point.ts';
 import type { PipeSpecification } from '../../sim/specification.ts';
+import { engelmanTunedSpeed, tunedPeaks } from '../acoustics/tunedSpeed.ts';
 import { hillClimb } from './cases/engine.ts';
 
 const INCH = 0.0254;

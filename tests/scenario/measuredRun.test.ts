@@ -23,6 +23,14 @@ describe('units', () => {
     ['speed_rpm,torque_Nm', () => 200, () => 200],
     // 1 lbf ft = 0.45359237 kg x 9.80665 m/s2 x 0.3048 m, exact: 1.3558179483 N m.
     ['Speed [rpm],Torque (lb-ft)', () => 100, () => 135.58179483],
+    ['RPM,Nm', () => 200, () => 200],
+    ['RPM,Torque Nm', () => 200, () => 200],
+    ['Engine Speed (RPM),lb-ft', () => 100, () => 135.58179483],
+    ['rpm,TQ (ft.lbs)', () => 100, () => 135.58179483],
+    ['RPM,Torque\nrpm,lb-ft', () => 100, () => 135.58179483],
+    ['RPM,kW', () => 100, (rpm: number) => 1e5 / ((rpm * Math.PI) / 30)],
+    ['RPM,HP', () => 100, (rpm: number) => 74569.987158 / ((rpm * Math.PI) / 30)],
+    ['RPM,PS', () => 100, (rpm: number) => 73549.875 / ((rpm * Math.PI) / 30)],
     // T = P / omega: 100 kW at 3000 rpm = 100000 / 314.159 = 318.31 N m.
     ['speed_rpm,power_kW', () => 100, (rpm: number) => 1e5 / ((rpm * Math.PI) / 30)],
     // 550 ft lbf/s: 745.69987 W (NIST SP 811, appendix B.8).
@@ -104,6 +112,8 @@ speed_rpm,torque_Nm
     ['', 'holds no table'],
     ['speed_rpm,torque_Nm\n', 'the run has 0 rows'],
     [`speed,torque_Nm\n${rows(() => 1)}`, 'no column of speed with its unit'],
+    [`RPM,whp\n${rows(() => 1)}`, 'no column of torque, power or volumetric efficiency'],
+    [`RPM,Torque\n${rows(() => 1)}`, 'no column of torque, power or volumetric efficiency'],
     [`speed_rpm,torque\n${rows(() => 1)}`, 'no column of torque, power or volumetric efficiency'],
     [`speed_rpm,torque_kW\n${rows(() => 1)}`, 'no column of torque'],
     [`speed_rpm,torque_Nm\n${rows((x) => `${x / 100},5`)}`, '3 cells under 2 heads'],

@@ -169,6 +169,22 @@ describe('shards', () => {
     expect(shards.map((shard) => shard.length)).toEqual([3, 3, 2, 2, 2]);
   });
 
+  it('of many engines make none but their own', () => {
+    const made = new Set<number>();
+    const at = (i: number) => {
+      made.add(i);
+      return engine;
+    };
+    const points = tablePoints({ length: 101, at }, speeds);
+    const shards = [1, 2, 3].map((index) => shardPoints(points, { index, count: 3 }));
+    expect(made.size).toBe(0);
+    expect(shards.map((shard) => shard.length / speeds.length)).toEqual([34, 34, 33]);
+    expect(new Set(shards.flat()).size).toBe(points.length);
+    for (const point of shards[1]!) expect(point.engine).toBe(engine);
+    expect([...made].every((i) => i % 3 === 1)).toBe(true);
+    expect(made.size).toBe(34);
+  });
+
   it('merge into the whole', async () => {
     const texts = await Promise.all(
       [1, 2, 3].map(async (index) => {

@@ -1,13 +1,11 @@
 /** What the valves flow: points off a flow bench, a table of coefficients, or the default. */
 import type { ValveFlowSpecification } from '../../specification.ts';
+import { DRY_AIR_GAS_CONSTANT } from '../../units.ts';
 import { choice, type Doubt, list, maybe, quantity, section } from '../key.ts';
 import { numbers } from '../view.ts';
 import { warnKink } from './smooth.ts';
 import type { ValvesView } from './valve.ts';
 import { maximumLift, seatOf } from './valveHead.ts';
-
-/** Specific gas constant of dry air [J/(kg K)]: 8.314462618 / 0.0289647 (CIPM-2007 molar mass). */
-const AIR_GAS_CONSTANT = 287.055;
 
 /**
  * Discharge coefficient on the curtain area against lift over diameter: the middle of the band of a
@@ -101,7 +99,7 @@ function checkBenchFlow(valves: ValvesView): void {
   const seat = seatOf(valves);
   const count = valves.count.given;
   if (seat === undefined || count === undefined || depression.given === undefined) return;
-  const density = pressure.assumed / (AIR_GAS_CONSTANT * temperature.assumed);
+  const density = pressure.assumed / (DRY_AIR_GAS_CONSTANT * temperature.assumed);
   const velocity = Math.sqrt((2 * depression.given) / density);
   const most = (lift: number) => count * Math.PI * seat * Math.min(lift, seat / 4) * velocity;
   const bad = points.rows.find(({ lift, flow }) => flow.given! > most(lift.given!));

@@ -2,7 +2,6 @@
 import { documentHead } from '../../report/document.ts';
 import { LENGTH_MEANING } from '../../report/lengthMeaning.ts';
 import { filed, LENGTH } from '../../report/quantities.ts';
-import { scenarioFacts } from '../../report/scenarioFacts.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { targetDocument } from '../tradeOffs.ts';
 
@@ -15,7 +14,7 @@ export function checkDocument(scenario: Scenario) {
     lengths_mm: sweep.lengths.map((length) => filed(LENGTH, length)),
     speeds_rpm: speeds,
     target: targetDocument(target),
-    facts: scenarioFacts(scenario),
+    facts: scenario.facts,
     defaults_used: defaultsUsed,
     warnings,
   };

@@ -1,13 +1,10 @@
 /** A scenario as it was understood, in words. */
 import { LENGTH_DRAWING, LENGTH_MEANING } from '../../report/lengthMeaning.ts';
 import { READABLE, type Report } from '../../report/report.ts';
-import { scenarioFacts } from '../../report/scenarioFacts.ts';
 import { defaultsTable } from '../../report/sections.ts';
 import { wrapped } from '../../report/textTable.ts';
+import type { Fact } from '../../scenario/facts.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
-
-/** Room for the label of a fact. */
-const LABEL = 15;
 
 export function checkReport(scenario: Scenario): Report {
   const { spreads, defaultsUsed } = scenario;
@@ -18,10 +15,7 @@ export function checkReport(scenario: Scenario): Report {
     answer: [],
     flags: [],
     sections: [
-      ...scenarioFacts(scenario).map(({ heading, facts }) => ({
-        heading,
-        lines: facts.flatMap(({ label, text }) => factLines(label, text)),
-      })),
+      ...scenario.facts.map(({ heading, facts }) => ({ heading, lines: facts.flatMap(factLines) })),
       {
         heading: 'What the lengths mean',
         lines: [...wrapped(LENGTH_MEANING), '', ...LENGTH_DRAWING.split('\n')],
@@ -38,8 +32,11 @@ export function checkReport(scenario: Scenario): Report {
   };
 }
 
+/** Room for the label of a fact. */
+const LABEL = 24;
+
 /** Label and text beside one another; the text goes on below itself. */
-function factLines(label: string, text: string): string[] {
+function factLines({ label, text }: Fact): string[] {
   const lines = wrapped(text, READABLE - LABEL - 1);
   return lines.map((line, i) => `${(i === 0 ? label : '').padEnd(LABEL)} ${line}`);
 }

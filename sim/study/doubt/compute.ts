@@ -45,3 +45,27 @@ export async function doubtOf(
   };
   return { study: await uncertaintyStudy(question, runner, observer), inputs, seed };
 }
+
+/** The doubt of a variant against the engine as it is, each with the same sample of inputs. */
+export async function variantDoubt(
+  names: readonly [recommended: string, baseline: string],
+  [ours, theirs]: readonly [DoubtSample, DoubtSample],
+  { speeds, target }: Scenario,
+  runner: PointRunner,
+  observer: SweepObserver = {},
+): Promise<Doubt> {
+  const { inputs, samples, seed } = ours;
+  const question = {
+    inputs: inputs.map(({ path }) => path),
+    samples,
+    recommended: Number.NaN,
+    baseline: Number.NaN,
+    variants: {
+      names,
+      engines: samples.map(({ engine }, i) => [engine, theirs.samples[i]!.engine] as const),
+    },
+    speeds,
+    target,
+  };
+  return { study: await uncertaintyStudy(question, runner, observer), inputs, seed };
+}

@@ -44,14 +44,22 @@ const SPREAD: readonly Column<Spread>[] = FIGURES.map((figure) =>
   column({ key: figure, head: figure, unit: '', decimals: 3 }, (spread) => spread[figure].value),
 );
 
-/** The bands of both curves: one row a length and speed. */
+/** What a curve belongs to: a length, or a variant by its name. */
+export function contenderName({ length, name }: LengthSpread): string {
+  return name ?? q.told(q.LENGTH, length);
+}
+
+/** The bands of both curves: one row a length, or variant, and speed. */
 export function bandsTable({ recommended, baseline, speeds }: UncertaintyStudy) {
-  type Row = { length: number; speed: number; spread: Spread };
-  const rows = [recommended, baseline].flatMap(({ length, curve }) =>
-    curve.map((spread, j): Row => ({ length, speed: speeds[j]!, spread })),
+  type Row = { of: LengthSpread; speed: number; spread: Spread };
+  const rows = [recommended, baseline].flatMap((of) =>
+    of.curve.map((spread, j): Row => ({ of, speed: speeds[j]!, spread })),
   );
+  const named = recommended.name !== undefined;
   const columns: Column<Row>[] = [
-    column(q.LENGTH, ({ length }) => length),
+    named
+      ? words('variant', 'variant', ({ of }) => of.name)
+      : column(q.LENGTH, ({ of }) => of.length),
     column(q.SPEED, ({ speed }) => speed),
     ...within(SPREAD, ({ spread }: Row) => spread),
   ];
@@ -73,9 +81,9 @@ export function doubtDocument(doubt: Doubt) {
   };
 }
 
-function lengthDocument({ length, curve, bandMean }: LengthSpread) {
+function lengthDocument({ length, name, curve, bandMean }: LengthSpread) {
   return {
-    length_mm: q.filed(q.LENGTH, length),
+    ...(name === undefined ? { length_mm: q.filed(q.LENGTH, length) } : { name }),
     ...asColumns(tableOf('', SPREAD, curve)),
     band_mean: spreadOf(bandMean),
   };

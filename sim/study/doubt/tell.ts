@@ -1,12 +1,12 @@
 /** How sure the answer is, and what to measure next, in words. */
 import type { Target } from '../../decision/target.ts';
 import type { UncertaintyStudy } from '../../decision/uncertainty.ts';
-import { change, millimetres, share as shareText } from '../../report/figures.ts';
+import { change, share as shareText } from '../../report/figures.ts';
 import { counted } from '../../report/numbers.ts';
 import type { Section } from '../../report/report.ts';
 import type { Doubt } from './compute.ts';
 import { doubtPlot } from './figure.ts';
-import { inputsTable } from './tables.ts';
+import { contenderName, inputsTable } from './tables.ts';
 
 /** Inputs named in the sentence on what to measure next, and listed below it. */
 const NAMED = 3;
@@ -21,8 +21,8 @@ export function uncertaintySentences(study: UncertaintyStudy): string[] {
   const first = effects.slice(0, NAMED).filter(({ share }) => share > 0.01);
   const named = first.map(({ input, share }) => `${input} (${shareText(share, 0)})`);
   return [
-    `With every input anywhere within its spread, ${millimetres(recommended.length)} beats ` +
-      `${millimetres(baseline.length)} in the band in ${chance} of ${counted(study.samples, 'sample')}; ` +
+    `With every input anywhere within its spread, ${contenderName(recommended)} beats ` +
+      `${contenderName(baseline)} in the band in ${chance} of ${counted(study.samples, 'sample')}; ` +
       `the gain is ${change(gainPercent.mean.value)} in the mean, from ` +
       `${change(gainPercent.p5.value)} to ${change(gainPercent.p95.value)} in nine of ten.`,
     ...(named.length > 0

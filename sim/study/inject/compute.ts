@@ -22,6 +22,7 @@ import type {
 import { outerShare } from '../../spray/staging.ts';
 import { isFailure, type PointOutcome, type PointRunner } from '../../sweep/runner.ts';
 import type { SweepObserver } from '../../sweep/sweep.ts';
+import { DRY_AIR_GAS_CONSTANT } from '../../units.ts';
 
 export interface PlacementQuestion {
   engine: EngineSpecification;
@@ -244,7 +245,7 @@ function pulsesOf({ engine, injectors, speeds }: PlacementQuestion, near: PointO
   const last = near[near.length - 1]!;
   const ratio = fuelNamed(engine.combustion.fuel as FuelName).stoichiometricAirFuelRatio;
   const { pressure, temperature } = engine.ambient;
-  const air = (pressure / (287.05 * temperature)) * sweptVolume(engine.cylinder);
+  const air = (pressure / (DRY_AIR_GAS_CONSTANT * temperature)) * sweptVolume(engine.cylinder);
   const fallback = air / (ratio * engine.combustion.lambda);
   const full = isFailure(last) ? fallback : (last.spray?.needed ?? fallback);
   return injectors.list.map((injector) =>

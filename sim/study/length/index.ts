@@ -1,7 +1,7 @@
 /** `sweep`: every length, or values of other keys, at every speed, and the decision. */
-import { InputError } from '../../errors.ts';
 import { allSettled } from '../../report/audit.ts';
 import { doubtSample } from '../../scenario/doubt.ts';
+import type { Axis } from '../../scenario/range.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { tablePoints, withLength } from '../../sweep/sweep.ts';
 import { askedUncertainty, DOUBT_OPTIONS } from '../doubt/ask.ts';
@@ -21,21 +21,27 @@ export const sweepStudy: Study = {
   stored: true,
   open(asked) {
     const keys = askedVary(asked);
-    if (keys.length === 0) return lengthJob(asked);
-    if (asked.options.uncertainty) {
-      throw new InputError('--uncertainty belongs to a sweep of lengths; leave --vary away');
-    }
-    return variantJob(asked, keys);
+    const lengths = lengthsOf(keys, asked.scenario);
+    return lengths ? lengthJob(asked, lengths) : variantJob(asked, keys);
   },
 };
 
-function questionOf({ engine, sweep: { lengths }, speeds, target, fit }: Scenario): LengthQuestion {
+/** Lengths to try [m]; none where other keys are varied. The length alone is swept as ever. */
+function lengthsOf(keys: readonly Axis[], { sweep }: Scenario): readonly number[] | undefined {
+  if (keys.length === 0) return sweep.lengths;
+  const [{ path, values }] = keys as [Axis];
+  if (keys.length > 1 || path !== 'intake.trumpet.length') return undefined;
+  return [...values].sort((a, b) => a - b);
+}
+
+function questionOf(scenario: Scenario, lengths: readonly number[]): LengthQuestion {
+  const { engine, speeds, target, fit } = scenario;
   return { engine, lengths, speeds, target, ...(fit && { fit }) };
 }
 
-function lengthJob(asked: Asked): Job {
+function lengthJob(asked: Asked, lengths: readonly number[]): Job {
   const { text, file, scenario } = asked;
-  const question = questionOf(scenario);
+  const question = questionOf(scenario, lengths);
   const uncertainty = askedUncertainty(asked);
   const engines = lengthsToRun(question).map((length) => withLength(scenario.engine, length));
   const table = tablePoints(engines, scenario.speeds);

@@ -3,14 +3,13 @@ import { combinations } from '../../combinations.ts';
 import { auditOf } from '../../report/audit.ts';
 import { documentHead } from '../../report/document.ts';
 import { asColumns, type Column, type Table, tableOf, within, words } from '../../report/table.ts';
-import type { Axis } from '../../scenario/range.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import type { PointOutcome } from '../../sweep/runner.ts';
 import { POINT } from '../points.ts';
 
 /** Every combination of values, the last key running fastest, at every speed. */
 export interface ValuePoints {
-  keys: readonly Axis[];
+  keys: readonly Readonly<{ path: string; values: readonly number[]; texts: readonly string[] }>[];
   /** [combination][speed] */
   outcomes: readonly (readonly PointOutcome[])[];
 }

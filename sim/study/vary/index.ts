@@ -1,43 +1,70 @@
 /** `sweep` over other keys than the length: every combination of their values at every speed. */
 import { allSettled } from '../../report/audit.ts';
+import { doubtSample } from '../../scenario/doubt.ts';
 import type { Axis } from '../../scenario/range.ts';
-import { variantEngines } from '../../scenario/variants.ts';
-import { tablePoints } from '../../sweep/sweep.ts';
-import type { Asked, Job } from '../study.ts';
+import { variantsOf } from '../../scenario/variants.ts';
+import { type SweepObserver, tablePoints } from '../../sweep/sweep.ts';
+import type { Computer } from '../../sweep/tasks.ts';
+import { askedUncertainty } from '../doubt/ask.ts';
+import { type Doubt, variantDoubt } from '../doubt/compute.ts';
+import { bandsTable } from '../doubt/tables.ts';
+import type { Asked, Findings, Job } from '../study.ts';
 import { valuesTable } from '../table/tables.ts';
 import { withConditions } from './ask.ts';
-import { variantStudy } from './compute.ts';
+import { type VariantStudy, variantStudy } from './compute.ts';
 import { variantDocument } from './tables.ts';
 import { variantReport } from './tell.ts';
 
-export function variantJob({ text, file, scenario }: Asked, axes: readonly Axis[]): Job {
+export function variantJob(asked: Asked, axes: readonly Axis[]): Job {
+  const { text, file, scenario } = asked;
   const keys = withConditions(axes);
-  const { engine: baseline, speeds, target, uncertainty } = scenario;
-  const engines = variantEngines(text, file, keys);
-  const table = tablePoints([...engines, baseline], speeds);
+  const { engine: baseline, speeds, target } = scenario;
+  const variants = variantsOf(text, file, keys);
+  const { length } = variants;
+  const at = (i: number) => (i < length ? variants.at(i) : baseline);
+  const table = tablePoints({ length: length + 1, at }, speeds);
   return {
     width: table.length,
     table,
     async run(computer, observer) {
-      const question = { baseline, keys, engines, speeds, target };
+      const question = { baseline, keys, engines: variants.all(), speeds, target };
       const study = await variantStudy(question, computer, observer);
-      const report = variantReport(study, scenario);
-      return {
-        stem: 'variants',
-        document: variantDocument(study, scenario),
-        report,
-        tables: {
-          'variants.csv': valuesTable({
-            keys,
-            outcomes: study.weighed.map(({ outcomes }) => outcomes),
-          }),
-        },
-        page: 'report.html',
-        sound: allSettled(report.outcomes),
-        ...(uncertainty && {
-          remarks: ['The doubt is carried through in sweeps of lengths only.'],
-        }),
-      };
+      return variantFindings(study, asked, await doubtOf(study, asked, computer, observer));
     },
+  };
+}
+
+/** How sure the recommended variant is, where that is asked and there is one. */
+async function doubtOf(
+  { keys, recommended }: VariantStudy,
+  asked: Asked,
+  computer: Computer,
+  observer: SweepObserver,
+): Promise<Doubt | undefined> {
+  const uncertainty = askedUncertainty(asked);
+  if (!uncertainty || !recommended) return undefined;
+  const { text, file, scenario } = asked;
+  const changes = keys.map(({ path }, k) => ({ path, text: recommended.texts[k]! }));
+  const samples = [
+    doubtSample(text, file, uncertainty, changes),
+    doubtSample(text, file, uncertainty),
+  ] as const;
+  const names = [recommended.texts.join(', '), 'the engine as it is'] as const;
+  return variantDoubt(names, samples, scenario, computer, observer);
+}
+
+function variantFindings(study: VariantStudy, { scenario }: Asked, doubt?: Doubt): Findings {
+  const report = variantReport(study, scenario, doubt);
+  const { keys, weighed } = study;
+  return {
+    stem: 'variants',
+    document: variantDocument(study, scenario, doubt),
+    report,
+    tables: {
+      'variants.csv': valuesTable({ keys, outcomes: weighed.map(({ outcomes }) => outcomes) }),
+      ...(doubt && { 'uncertainty.csv': bandsTable(doubt.study) }),
+    },
+    page: 'report.html',
+    sound: allSettled(report.outcomes),
   };
 }

@@ -8,6 +8,7 @@ import { asColumns, asObjects, column, type Table, tableOf, words } from '../../
 import type { Scenario } from '../../scenario/resolve.ts';
 import type { PointOutcome } from '../../sweep/runner.ts';
 import { curveTable } from '../curve/tables.ts';
+import { type Doubt, doubtDocument } from '../doubt/tables.ts';
 import { REMARK } from '../points.ts';
 import { allOutcomes } from '../study.ts';
 import { targetDocument, tradeOffColumns, tradeOffDocument } from '../tradeOffs.ts';
@@ -40,7 +41,7 @@ function shortName(path: string): string {
   return path.split('.').slice(-2).join('.');
 }
 
-export function variantDocument(study: VariantStudy, scenario: Scenario) {
+export function variantDocument(study: VariantStudy, scenario: Scenario, doubt?: Doubt) {
   const { keys, weighed, recommended, pareto, baseline, between, bestSecond, costs, target } =
     study;
   const figures = (outcomes: readonly PointOutcome[], names: readonly string[]) => {
@@ -70,6 +71,7 @@ export function variantDocument(study: VariantStudy, scenario: Scenario) {
       })),
     }),
     ...(costs && { costs: asObjects(costsTable(costs, target.score)) }),
+    ...(doubt && { uncertainty: doubtDocument(doubt) }),
     audit: auditOf(allOutcomes([...weighed, { outcomes: baseline }])),
   };
 }

@@ -5,6 +5,8 @@ import { bandMean, shown } from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { pointCautions } from '../cautions.ts';
+import type { Doubt } from '../doubt/compute.ts';
+import { doubtSections } from '../doubt/tell.ts';
 import { allOutcomes } from '../study.ts';
 import { TRADE_OFF_NOTE } from '../tradeOffs.ts';
 import { bandWords, floorWords, meanWords, NEXT_TO_NOTHING } from '../verdict.ts';
@@ -112,8 +114,8 @@ function unitScale(
   return { factor: Number(match[1]) / values[at]!, unit: match[2]! };
 }
 
-export function variantReport(study: VariantStudy, scenario: Scenario): Report {
-  const { weighed, baseline } = study;
+export function variantReport(study: VariantStudy, scenario: Scenario, doubt?: Doubt): Report {
+  const { weighed, baseline, target } = study;
   const named = weighed.map(({ texts, outcomes }) => ({ name: texts.join(', '), outcomes }));
   return {
     about: 'Variants',
@@ -122,6 +124,7 @@ export function variantReport(study: VariantStudy, scenario: Scenario): Report {
     flags: pointCautions([...named, { name: 'as it is', outcomes: baseline }]),
     sections: [
       { plots: [variantPlot(study), ...keyPlots(study)] },
+      ...(doubt ? doubtSections(doubt, target) : []),
       {
         tables: [variantsTable(study)],
         notes: [`${TRADE_OFF_NOTE} Unbeaten: no other gains as much at a lower price.`],

@@ -6,11 +6,11 @@
  * Walls at feed temperature, so that both know the speed of sound, and a low speed, so that there is
  * time for many periods. Loss and finite amplitude move the note by far less than the end correction.
  */
-import { END_CORRECTION_UNFLANGED } from '../../../sim/acoustics/endCorrection.ts';
-import { linearIntake } from '../../../sim/acoustics/linearEstimate.ts';
-import { pipeReflection } from '../../../sim/acoustics/linearInduction.ts';
 import { tracePoint, withLength } from '../../../sim/index.ts';
 import type { EngineSpecification } from '../../../sim/specification.ts';
+import { END_CORRECTION_UNFLANGED } from '../../acoustics/endCorrection.ts';
+import { linearIntake } from '../../acoustics/linearEstimate.ts';
+import { pipeReflection } from '../../acoustics/linearInduction.ts';
 import { hillClimb } from './engine.ts';
 
 const SPEED = 1500;

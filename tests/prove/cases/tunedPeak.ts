@@ -1,9 +1,9 @@
 /** The hill-climb four's main tuned peak by the linear induction cycle and by the solver. */
 
-import { linearIntake } from '../../../sim/acoustics/linearEstimate.ts';
-import { linearTunedPeaks, tunedPeaks } from '../../../sim/acoustics/tunedSpeed.ts';
 import { runPoint, withLength } from '../../../sim/index.ts';
 import type { EngineSpecification } from '../../../sim/specification.ts';
+import { linearIntake } from '../../acoustics/linearEstimate.ts';
+import { linearTunedPeaks, tunedPeaks } from '../../acoustics/tunedSpeed.ts';
 import { hillClimb } from './engine.ts';
 
 /** With a trumpet of this length [m]; a coarse mesh moves a peak by far less than 5 %. */

@@ -28,7 +28,7 @@
  */
 import Complex from 'complex.js';
 import FFT from 'fft.js';
-import { reflectionUnflanged } from './endCorrection.ts';
+import { reflectionUnflanged } from './endReflection.ts';
 import {
   areaOf,
   type DuctSection,

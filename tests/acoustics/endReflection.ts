@@ -6,24 +6,14 @@
  *   ka  wave number times pipe radius [-]      |R|  pressure reflection coefficient [-]
  *   l/a end correction in pipe radii [-]
  *
- * No mean flow, thin wall or infinite flange, plane waves only (ka < 1.84). A pressure-release end
- * in a time-domain solver has l = 0, so the correction must be added to the length drawn.
- * No published table for a flared mouth was found: take the correction of the mouth's rim.
+ * No mean flow, thin wall or infinite flange, plane waves only (ka < 1.84). As ka -> 0 the corrections
+ * are those of sim/loss/endCorrection.ts.
  *
  * Sources: Levine & Schwinger, Phys. Rev. 73 (1948) 383; Davies, Bento Coelho & Bhattacharya,
  * J. Sound Vib. 72 (1980) 543; Nomura, Yamamura & Inawashiro, J. Phys. Soc. Japan 15 (1960) 510;
  * Norris & Sheng, J. Sound Vib. 135 (1989) 85. Coefficients of both fits from memory; the
  * unflanged one is checked against Levine & Schwinger's integrals in the tests.
  */
-
-/**
- * l/a of an unflanged end as ka -> 0: (1/pi) int_0^inf ln(1 / (2 I1(x) K1(x))) / x^2 dx, to four
- * digits. Levine & Schwinger printed 0.6133.
- */
-export const END_CORRECTION_UNFLANGED = 0.6127;
-
-/** l/a of an end in an infinite flange as ka -> 0 (Nomura et al. 1960). */
-export const END_CORRECTION_FLANGED = 0.8217;
 
 /** Reflection of an open end at one frequency. */
 export interface EndReflection {

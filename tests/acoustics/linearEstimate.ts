@@ -14,8 +14,8 @@
  * a radius of the bore, r of the flare [m]; A area, Q volume flow, dp drop [SI]. No exhaust waves, no
  * steepening, no flow that carries the waves; gas at feed temperature throughout.
  */
-import { vapourFraction } from '../gas/atmosphere.ts';
-import { componentOf, moistAir } from '../gas/component.ts';
+import { vapourFraction } from '../../sim/gas/atmosphere.ts';
+import { componentOf, moistAir } from '../../sim/gas/component.ts';
 import type {
   CylinderSpecification,
   EngineSpecification,
@@ -23,9 +23,8 @@ import type {
   LiftSpecification,
   PipeSpecification,
   ValveSpecification,
-} from '../specification.ts';
-import { GAS_CONSTANT } from '../units.ts';
-import { END_CORRECTION_UNFLANGED } from './endCorrection.ts';
+} from '../../sim/specification.ts';
+import { GAS_CONSTANT } from '../../sim/units.ts';
 import type { BreathingCylinder, InductionGas, IntakePipe } from './linearInduction.ts';
 import { areaOf, type DuctSection } from './transferMatrix.ts';
 
@@ -40,6 +39,7 @@ export interface LinearIntake {
  * to potential flow into four flares (12 mm round, 20 x 20 and 30 deep x 20 wide on 45 mm, 22 x 15 on
  * 52 mm), within 0.01 radii; not for deeper ones.
  */
+const UNFLANGED = 0.6127;
 const DEEPER = 0.05;
 const DEEPEST = 1.4;
 
@@ -66,7 +66,7 @@ export function linearIntake(spec: EngineSpecification): LinearIntake {
 export function mouthLength({ trumpet, facingWall }: IntakeSpecification): number {
   const { depth, overhang } = trumpet.bellmouth;
   const a = trumpet.outerDiameter / 2;
-  const beyond = END_CORRECTION_UNFLANGED - DEEPER * Math.min(DEEPEST, depth / a) ** 2;
+  const beyond = UNFLANGED - DEEPER * Math.min(DEEPEST, depth / a) ** 2;
   const clearance =
     facingWall === undefined ? Number.POSITIVE_INFINITY : facingWall - trumpet.length;
   // The wall adds at least the mouth's image in it, a sink at twice the clearance.

@@ -1,8 +1,8 @@
-/** The built-ins of sim/step/builtins.ts for lanes, as AssemblyScript. */
+/** A step as AssemblyScript, and the built-ins of sim/step/builtins.ts for lanes. */
 import { AT, BYTES_OF_LANES } from '../../sim/kernel/layout.ts';
 import type { Lanes } from '../../sim/kernel/load.ts';
 
-export type { Lanes } from '../../sim/kernel/load.ts';
+import type { Routine, Target, Type } from './program.ts';
 
 interface Form {
   real: string;
@@ -18,7 +18,7 @@ interface Form {
   rounder: string;
 }
 
-export const FORMS: Record<Lanes, Form> = {
+const FORMS: Record<Lanes, Form> = {
   f64x2: {
     ...{ real: 'f64', bits: 'i64x2', word: 'i64', shift: 3, count: 2, mantissa: 52 },
     ...{ rootHalf: '0x3fe6a09e00000000', rounder: '6755399441055744.0' },
@@ -36,16 +36,57 @@ const ONE = ['neg', 'sqrt', 'abs'];
 
 const inline = (text: string) => `@inline function ${text}`;
 
-export function prelude(lanes: Lanes): string {
+const TYPES: Record<Type, string> = { I: 'I', R: 'R', V: 'V', B: 'B', b: 'bool', void: 'void' };
+
+export function assemblyScript(lanes: Lanes): Target {
+  const { real, shift } = FORMS[lanes];
+  const FORM = {
+    N: { bits: 2, load: 'load<i32>', store: 'store<i32>' },
+    K: { bits: shift, load: `load<${real}>`, store: `store<${real}>` },
+    X: { bits: BYTES_OF_LANES, load: 'v128.load', store: 'v128.store' },
+  };
+  const address = (array: keyof typeof AT, rest: string | undefined, constant: number) => {
+    const offset = AT[array] + constant * 2 ** FORM[array].bits;
+    if (rest === undefined) return { at: `${offset}`, offset: '' };
+    return { at: `<usize>${rest} << ${FORM[array].bits}`, offset: `, ${offset}` };
+  };
+  return {
+    prelude: () => prelude(lanes),
+    real: (digits) => (real === 'f64' ? digits : `<R>${digits}`),
+    variable: (fixed, type, name, value) =>
+      `${fixed ? 'const' : 'let'} ${name}: ${TYPES[type]} = ${value}`,
+    signature,
+    load: (array, rest, constant) => {
+      const { at, offset } = address(array, rest, constant);
+      return `${FORM[array].load}(${at}${offset})`;
+    },
+    store: (array, rest, constant, value) => {
+      const { at, offset } = address(array, rest, constant);
+      return `${FORM[array].store}(${at}, ${value}${offset})`;
+    },
+  };
+}
+
+function signature({ name, parameters, result, inline }: Routine, outside: boolean): string {
+  const given = parameters.map((one) => `${one.name}: ${TYPES[one.type]}`).join(', ');
+  const head = `${inline ? '@inline ' : ''}${outside ? 'export ' : ''}function`;
+  return `${head} ${name}(${given}): ${TYPES[result]}`;
+}
+
+function prelude(lanes: Lanes): string {
   const form = FORMS[lanes];
   const { real } = form;
   const two = [...Object.entries(TWO), ...COMPARED.map((name) => [name, name])];
   return [
-    `type I = i32; type R = ${real}; type V = v128; type B = v128; type b = bool;`,
+    `type I = i32; type R = ${real}; type V = v128; type B = v128;`,
     `const DOUBLE: bool = ${real === 'f64'};`,
     inline(`$k(x: R): V { return ${lanes}.splat(x); }`),
     ...two.map(([name, op]) => inline(`$${name}(a: V, b: V): V { return ${lanes}.${op}(a, b); }`)),
     ...ONE.map((op) => inline(`$${op}(a: V): V { return ${lanes}.${op}(a); }`)),
+    inline('$and(a: B, b: B): B { return v128.and(a, b); }'),
+    inline('$or(a: B, b: B): B { return v128.or(a, b); }'),
+    inline('$not(a: B): B { return v128.not(a); }'),
+    inline('$pick(a: V, b: V, where: B): V { return v128.bitselect(a, b, where); }'),
     inline('$minR(a: R, b: R): R { return b < a ? b : a; }'),
     inline('$maxR(a: R, b: R): R { return a < b ? b : a; }'),
     inline(`$sqrtR(a: R): R { return sqrt<R>(a); }`),

@@ -1,0 +1,43 @@
+/** How speeds of one model get from their starts to their ends on one mesh. */
+import { NonPhysicalStateError } from '../errors.ts';
+import { placed } from './cycle.ts';
+import type { EngineModel } from './plan.ts';
+import { type SettledState, type SettleRule, Settling } from './settle.ts';
+
+/** How speeds of one model get from their starts to their ends. */
+export type Driver = (
+  model: EngineModel,
+  starts: readonly Start[],
+  rule: SettleRule,
+) => (End | NonPhysicalStateError)[];
+
+export interface Start {
+  speed: number;
+  column: Float64Array;
+  /** Whether the charge has its fuel. */
+  fuelled: boolean;
+}
+
+export interface End {
+  state: SettledState;
+  column: Float64Array;
+}
+
+/** One speed after the other, in TypeScript. */
+export const solo: Driver = (model, starts, rule) =>
+  starts.map(({ speed, column, fuelled }) => {
+    const { network } = model;
+    network.load(column);
+    const settling = new Settling(model, speed, rule);
+    settling.begin(fuelled);
+    for (;;) {
+      try {
+        network.run(Number.MAX_SAFE_INTEGER);
+      } catch (error) {
+        if (!(error instanceof NonPhysicalStateError)) throw error;
+        return placed(error, network.layout.column) as NonPhysicalStateError;
+      }
+      const state = settling.arrive();
+      if (state) return { state, column: network.layout.column.slice() };
+    }
+  });

@@ -1,0 +1,37 @@
+/** Engines that are not computed here are refused once, rather than key by key. */
+import { ScenarioError } from '../errors.ts';
+import type { YamlSource } from './yamlSource.ts';
+
+/** Keys that only such engines have, and keys whose value may say so; in lower case. */
+const KEYS = /^(rotors?|rotary|eccentricity|two-?strokes?|2-?strokes?|transfer(ports?)?|reeds?)$/;
+const KINDS = /^(strokes|strokespercycle|cycle|type|kind|engine)$/;
+const SAID = /^(2|two)\b|2-?stroke|two-?stroke|rotary/i;
+
+/** @throws ScenarioError where the file, or its engine, is none of four strokes with valves */
+export function refuseForeign(source: YamlSource): void {
+  const tree = source.tree as Record<string, unknown>;
+  const { engine } = tree;
+  const path = foreignIn(tree) ?? foreignIn(engine)?.replace(/^/, 'engine.');
+  if (path === undefined) return;
+  const names = path.split('.');
+  throw new ScenarioError([
+    {
+      file: source.file,
+      ...source.placeOfKey(names),
+      path,
+      value: names.reduce((node, name) => Object(node)[name], tree as unknown),
+      message: 'two-stroke and rotary engines are not computed',
+      limit: 'four strokes, with poppet valves',
+      remedy: 'ports that a piston or a rotor opens follow rules that this program does not know',
+    },
+  ]);
+}
+
+function foreignIn(section: unknown): string | undefined {
+  if (!(section instanceof Object) || Array.isArray(section)) return undefined;
+  return Object.entries(section).find(([key, value]) => {
+    const name = key.toLowerCase().replace(/[\s_]/g, '');
+    const text = typeof value === 'string' || typeof value === 'number' ? String(value) : '';
+    return KEYS.test(name) || (KINDS.test(name) && SAID.test(text));
+  })?.[0];
+}

@@ -1,0 +1,20 @@
+/**
+ * `prove`: every published value beside ours. The checks are tests, so the command is added to the
+ * program in the repository only (main.ts beside); they are loaded when it is called.
+ */
+import { type Command, Option } from 'commander';
+import type { Terminal } from '../../sim/cli/terminal.ts';
+import type { ProofOptions } from './run.ts';
+
+export function addProve(root: Command, terminal: Terminal, end: { code: number }): void {
+  root
+    .command('prove')
+    .description('every published value beside what this program computes (in the repository)')
+    .addOption(new Option('--json', 'print one JSON document and nothing else'))
+    .option('--out <folder>', 'write proof.json there (default: out; with --json none)')
+    .option('--slow', 'slow studies too, many minutes')
+    .action(async (options: ProofOptions) => {
+      const { runProof } = await import('./run.ts');
+      end.code = runProof(terminal, options);
+    });
+}
