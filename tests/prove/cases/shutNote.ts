@@ -7,8 +7,8 @@
  * time for many periods. Loss and finite amplitude move the note by far less than the end correction.
  */
 import { tracePoint, withLength } from '../../../sim/index.ts';
+import { END_CORRECTION_UNFLANGED } from '../../../sim/loss/endCorrection.ts';
 import type { EngineSpecification } from '../../../sim/specification.ts';
-import { END_CORRECTION_UNFLANGED } from '../../acoustics/endCorrection.ts';
 import { linearIntake } from '../../acoustics/linearEstimate.ts';
 import { pipeReflection } from '../../acoustics/linearInduction.ts';
 import { hillClimb } from './engine.ts';
