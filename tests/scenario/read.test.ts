@@ -58,6 +58,21 @@ describe('defaults', () => {
     expect(openLoss).toBeCloseTo((1 / 0.772061 - 1) ** 2, 5);
   });
 
+  test('typical coefficients are those of the kind of valve', () => {
+    const scenario = edited(
+      [/ {4}flowBench: # the head[\s\S]*?(?=\nexhaust)/, ''],
+      [/ {4}flowBench: # the same[\s\S]*?(?= {2}port)/, ''],
+    );
+    const [intake, exhaust] = (['intake', 'exhaust'] as const).map((kind) => {
+      const { flow } = scenario.engine[kind].valve;
+      const used = defaultOf(scenario, `${kind}.valves.flowCoefficient`);
+      return { used, middle: flow.kind === 'coefficient' ? flow.coefficient[2] : undefined };
+    });
+    // Heywood (1988) figs. 6-14 and 6-21, both from memory.
+    expect(intake).toMatchObject({ middle: 0.62, used: { why: expect.stringContaining('6-14') } });
+    expect(exhaust).toMatchObject({ middle: 0.68, used: { why: expect.stringContaining('6-21') } });
+  });
+
   test('a value given is not listed', () => {
     const scenario = edited();
     expect(defaultOf(scenario, 'fuel.lambda')).toBeUndefined();
