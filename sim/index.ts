@@ -76,6 +76,7 @@ export type { Mark, Plot, PlotLook, Series } from './report/plot.ts';
 export { plotted } from './report/plot.ts';
 export * as quantities from './report/quantities.ts';
 export { type Report, reportHtml, reportText, type Section } from './report/report.ts';
+export { defaultsTable } from './report/sections.ts';
 export {
   asCsv,
   asGrid,
