@@ -2,19 +2,15 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 
-const PHYSICS = ['gas', 'duct', 'flux', 'scheme', 'loss', 'boundary', 'spray', 'cylinder'];
+const PHYSICS = ['step', 'gas', 'duct', 'loss', 'boundary', 'spray', 'cylinder'];
 
 /** Files that hold no equation: types, registries, book-keeping, numerics. */
 const WITHOUT_PHYSICS = [
   'sim/boundary/ductEnd.ts',
   'sim/boundary/node.ts',
   'sim/boundary/reservoir.ts',
-  'sim/boundary/rootSearch.ts',
   'sim/duct/duct.ts',
-  'sim/duct/faces.ts',
   'sim/duct/mesh.ts',
-  'sim/flux/index.ts',
-  'sim/flux/numericalFlux.ts',
   // The spray's books, and how its answers are shared out in time and place.
   'sim/spray/filmConditions.ts',
   'sim/spray/intakeLine.ts',

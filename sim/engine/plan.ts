@@ -27,7 +27,7 @@ import type { Gas } from '../gas/gas.ts';
 import { throttleArea } from '../loss/throttleArea.ts';
 import type { EngineSpecification } from '../specification.ts';
 import { exhaustDucts } from './exhaustDucts.ts';
-import { intakeDucts, intakeMouth, mouthLoss, portLoss } from './intakeDucts.ts';
+import { intakeDucts, intakeMouth, mouthInertia, mouthLoss, portLoss } from './intakeDucts.ts';
 import { Network } from './network.ts';
 import { type FluxName, LIMITERS, type LimiterName } from './numerics.ts';
 import { type WorkingGas, workingGas } from './workingGas.ts';
@@ -173,7 +173,7 @@ function lineNodes(
   const outArea = effectiveValveArea(exhaust.valve, portLoss(exhaust.port));
   const { cylinder, phase } = line;
   return [
-    mouth(line.mouth, feed, intakeMouth(intake, air), mouthLoss(intake)),
+    mouthNode(intake, line.mouth, feed, air),
     constriction(new DuctEnd(line.trumpet, 'high'), new DuctEnd(line.runner, 'low'), {
       forward: plate,
       backward: plate,
@@ -181,6 +181,18 @@ function lineNodes(
     valve(line.intakeValve, cylinder, (angle) => inArea(line.intakeLift.lift(angle)), phase),
     valve(line.exhaustValve, cylinder, (angle) => outArea(line.exhaustLift.lift(angle)), phase),
   ];
+}
+
+/** Air without inertia, where a scenario says so, is a constant pressure. */
+function mouthNode(
+  intake: EngineSpecification['intake'],
+  end: DuctEnd,
+  feed: OpenAir,
+  air: { density: number; soundSpeed: number },
+): Node {
+  const loss = mouthLoss(intake);
+  if (mouthInertia(intake) <= 0) return openEnd(end, feed, loss);
+  return mouth(end, feed, intakeMouth(intake, air), loss);
 }
 
 /** Joints, tails and open ends of the exhaust. */

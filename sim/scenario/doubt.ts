@@ -1,15 +1,14 @@
 /** What a builder is unsure about, given or by trade sense, and engines that all of it allows. */
 import { latinHypercube } from '../decision/latinHypercube.ts';
 import { fewestSamples, type InputSample } from '../decision/uncertainty.ts';
-import type { ValveFlowSpecification } from '../specification.ts';
-import { type Change, insideText } from './change.ts';
+import { type Change, flowChanges, insideText } from './change.ts';
 import { type Doubt, type Leaf, leafValue, limitsOf } from './key.ts';
 import { leavesBelow } from './keyPath.ts';
 import { quantityToText, readQuantity } from './quantity.ts';
 import { engineReader, type OpenScenario, openScenario } from './read.ts';
 import { scenarioKeys } from './schema.ts';
 import type { Uncertainty } from './sections/uncertainty.ts';
-import { TABLE_DOUBT, TYPICAL_DOUBT } from './sections/valveFlow.ts';
+import { TABLE_DOUBT, typicalDoubt } from './sections/valveFlow.ts';
 import { LeafPlace } from './view.ts';
 
 /** One input with its doubt. */
@@ -116,8 +115,9 @@ export function doubtsByTrade(): (Doubt & { path: string })[] {
   const singles = leavesBelow(scenarioKeys).flatMap(([path, { doubt }]) => {
     return doubt ? [{ path, ...doubt }] : [];
   });
-  const tables = [TABLE_DOUBT, TYPICAL_DOUBT].map((doubt) => {
-    return { path: '*.valves.flowCoefficient', ...doubt };
+  const tables = (['intake', 'exhaust'] as const).flatMap((kind) => {
+    const path = `${kind}.valves.flowCoefficient`;
+    return [TABLE_DOUBT, typicalDoubt(kind)].map((doubt) => ({ path, ...doubt }));
   });
   return [...singles, ...tables];
 }
@@ -138,27 +138,12 @@ function flowKnobs({ scenario, view }: OpenScenario, byTrade: boolean): Knob[] {
     const { flow } = scenario.engine[kind].valve;
     if (flow.kind !== 'coefficient') return [];
     const { present, path } = view[kind].valves.flowCoefficient.here;
-    const { half, why } = present ? TABLE_DOUBT : TYPICAL_DOUBT;
+    const { half, why } = present ? TABLE_DOUBT : typicalDoubt(kind);
     const share = Number.parseFloat(half) / 100;
     const text = `all coefficients +- ${half}`;
     const changes = (at: number) => flowChanges(path, flow, 1 + at * share);
     return [{ path, value: 1, half: share, text, given: false, why, changes }];
   });
-}
-
-function flowChanges(
-  path: string,
-  flow: Extract<ValveFlowSpecification, { kind: 'coefficient' }>,
-  factor: number,
-): Change[] {
-  const points = flow.liftRatio.flatMap((ratio, i) => [
-    { path: `${path}.points.${i}.liftRatio`, text: String(ratio) },
-    {
-      path: `${path}.points.${i}.coefficient`,
-      text: String(Math.min(1, factor * flow.coefficient[i]!)),
-    },
-  ]);
-  return [{ path: `${path}.reference`, text: flow.reference }, ...points];
 }
 
 /** What a study of the doubt starts from. */

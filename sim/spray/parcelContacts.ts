@@ -75,7 +75,8 @@ export class ParcelContacts {
     if (from < plate !== parcel.s < plate) this.passPlate(parcel, from, plate, tau);
     if (parcel.where === 'intake' && parcel.s >= line.length)
       this.meetValve(parcel, valveOpen, tau);
-    if (parcel.where === 'intake') this.meetWall(parcel);
+    // The flare is no part of the line: what it does not draw in strikes the wall at its foot.
+    if (parcel.where === 'intake' && parcel.s >= 0) this.meetWall(parcel);
   }
 
   private passRim(parcel: Parcel, way: 'in' | 'out'): void {

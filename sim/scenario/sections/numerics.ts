@@ -2,7 +2,7 @@
 import { FLUXES, LIMITERS } from '../../engine/numerics.ts';
 import type { NumericsSpecification } from '../../specification.ts';
 import { choice, maybe, optional, section } from '../key.ts';
-import type { ViewOf } from '../view.ts';
+import { takeAll, type ViewOf } from '../view.ts';
 
 const CHOSEN = 'halving both cells changes volumetric efficiency by less than 0.5 %, tests/order';
 
@@ -23,8 +23,8 @@ export const numericsSection = optional(
       absent: { value: '0.9', why: 'below the limit of 1 of the scheme' },
     }),
     limiter: choice(Object.keys(LIMITERS), 'Slope limiter.', {
-      value: 'theta-1.5',
-      why: 'sharpest that keeps mass fractions in bounds and a standing shock still, tests/exact',
+      value: 'theta-1.7',
+      why: 'sharpest that keeps mass fractions in bounds and a standing shock still: tests/exact, tests/conservation',
     }),
     flux: choice([...FLUXES], 'Numerical flux.', {
       value: 'hllc',
@@ -47,13 +47,5 @@ export const numericsSection = optional(
 );
 
 export function resolveNumerics(at: ViewOf<typeof numericsSection>): NumericsSpecification {
-  return {
-    intakeCell: at.intakeCell.take(),
-    exhaustCell: at.exhaustCell.take(),
-    courant: at.courant.take(),
-    limiter: at.limiter.take(),
-    flux: at.flux.take(),
-    settle: at.settle.take(),
-    maximumCycles: at.maximumCycles.take(),
-  };
+  return takeAll(at);
 }

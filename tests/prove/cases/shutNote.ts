@@ -6,8 +6,8 @@
  * Walls at feed temperature, so that both know the speed of sound, and a low speed, so that there is
  * time for many periods. Loss and finite amplitude move the note by far less than the end correction.
  */
-
 import { tracePoint, withLength } from '../../../sim/index.ts';
+import { END_CORRECTION_UNFLANGED } from '../../../sim/loss/endCorrection.ts';
 import type { EngineSpecification } from '../../../sim/specification.ts';
 import { linearIntake } from '../../acoustics/linearEstimate.ts';
 import { pipeReflection } from '../../acoustics/linearInduction.ts';
@@ -19,7 +19,8 @@ const SPEED = 1500;
 export function coolEngine(length: number, flared: boolean): EngineSpecification {
   const engine = withLength(hillClimb(), length);
   const { intake } = engine;
-  if (!flared) Object.assign(intake.trumpet.bellmouth, { depth: 0, overhang: 0 });
+  const plain = { depth: 0, overhang: 0, endCorrection: END_CORRECTION_UNFLANGED };
+  if (!flared) Object.assign(intake.trumpet.bellmouth, plain);
   for (const pipe of [intake.trumpet, intake.runner, intake.port]) {
     pipe.wallTemperature = intake.feed.temperature;
   }
