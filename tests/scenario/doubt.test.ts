@@ -33,7 +33,7 @@ describe('inputs in doubt', () => {
 
   it('reach defaults that were taken', () => {
     const list = inputs('hill-climb');
-    expect(named(list, 'intake.trumpet.bellmouth.endCorrection')?.half).toBeCloseTo(0.1, 12);
+    expect(named(list, 'intake.trumpet.bellmouth.endCorrection')?.half).toBeCloseTo(0.05, 12);
     expect(named(list, 'exhaust.primary.wallTemperature')?.half).toBe(100);
     // 70 % of the loss by rule, 0.03.
     expect(named(list, 'intake.trumpet.bellmouth.entryLoss')?.half).toBeCloseTo(0.021, 9);

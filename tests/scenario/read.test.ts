@@ -1,6 +1,7 @@
 /** What a file means: defaults, warnings, and engines that are absurd but valid. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { flareLength } from '../../sim/loss/mouthLength.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
 
 const GOOD = readFileSync('scenarios/hill-climb.yaml', 'utf8');
@@ -45,9 +46,18 @@ describe('defaults', () => {
     expect(defaultOf(scenario, 'intake.trumpet.bellmouth')?.value).toBe('plain cut end');
   });
 
-  test('the end correction is that of an unflanged pipe', () => {
+  test('the end correction of a plain cut end is that of an unflanged pipe', () => {
     // Levine & Schwinger 1948, low-frequency limit of their integral: 0.6127.
-    expect(edited().engine.intake.trumpet.bellmouth.endCorrection).toBeCloseTo(0.6127, 4);
+    const scenario = edited([/ {4}bellmouth:\n.*\n/, '']);
+    expect(scenario.engine.intake.trumpet.bellmouth.endCorrection).toBeCloseTo(0.6127, 4);
+  });
+
+  test('that of a flare counts with the flare as potential flow has both', () => {
+    // 23.4 mm of bore for 12 mm round on 45 mm, tests/exact/mouthLength.test.ts; 22.5/34.5 squared
+    // of a rim's radius is as long in the bore.
+    const { endCorrection } = edited().engine.intake.trumpet.bellmouth;
+    const outside = endCorrection * 0.0345 * (22.5 / 34.5) ** 2;
+    expect(outside + flareLength(0.045, 0.012, 0.012)).toBeCloseTo(0.0234, 3);
   });
 
   test('the loss of the open plate is Borda-Carnot past the shaft', () => {
