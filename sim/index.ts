@@ -20,6 +20,7 @@ export {
   type FittedUnknown,
   isRefusal,
 } from './decision/calibration.ts';
+export type { Reason } from './decision/choice.ts';
 export type { Comparison } from './decision/comparison.ts';
 export type { FloorMargin } from './decision/floor.ts';
 export { gearChangeBands } from './decision/gearChange.ts';
@@ -46,6 +47,7 @@ export type {
   UncertaintyQuestion,
   UncertaintyStudy,
 } from './decision/uncertainty.ts';
+export type { VariantStudy, VariedKey, WeighedVariant } from './decision/variants.ts';
 export { Duct, type DuctOptions, type InitialState } from './duct/duct.ts';
 export { type Profile, profileOf } from './duct/profile.ts';
 export { type Moment, Network } from './engine/network.ts';
@@ -74,6 +76,7 @@ export type { Mark, Plot, PlotLook, Series } from './report/plot.ts';
 export { plotted } from './report/plot.ts';
 export * as quantities from './report/quantities.ts';
 export { type Report, reportHtml, reportText, type Section } from './report/report.ts';
+export { defaultsTable } from './report/sections.ts';
 export {
   asCsv,
   asGrid,
@@ -145,7 +148,6 @@ export {
   type LengthStudy,
   lengthStudy,
   lengthsToRun,
-  type Reason,
 } from './study/length/compute.ts';
 export { lengthsTable, studyCurves, sweepDocument } from './study/length/tables.ts';
 export {
@@ -157,12 +159,11 @@ export {
   sweepReport,
 } from './study/length/tell.ts';
 export type { Asked, Findings, Job, OptionValues, Study, StudyOption } from './study/study.ts';
-export {
-  type VariantStudy,
-  type VariedKey,
-  variantStudy,
-  type WeighedVariant,
-} from './study/vary/compute.ts';
+export { withConditions } from './study/vary/ask.ts';
+export { variantStudy } from './study/vary/compute.ts';
+export { variantPlot } from './study/vary/figure.ts';
+export { variantsTable } from './study/vary/tables.ts';
+export { variantSentences } from './study/vary/tell.ts';
 export { bandWords, floorWords } from './study/verdict.ts';
 export { batched, type SpeedsJob } from './sweep/batch.ts';
 export {

@@ -172,6 +172,17 @@ test('no file imports itself by a detour', () => {
   expect(circles.filter((found) => found.length > 0)).toEqual([]);
 });
 
+test('factors of units stand with the quantities alone', () => {
+  const FACTOR = /\b1e-?[36]\b|\b100 \*|\* 100\b|\* 1000\b|\/ 1000\b/;
+  const own = ['sim/report/quantities.ts', 'sim/report/figures.ts'];
+  const told = [...sources].filter(
+    ([file]) => /^sim\/(report|study|cli)\//.test(file) && !own.includes(file),
+  );
+  expect(told.length).toBeGreaterThan(60);
+  const found = told.filter(([, source]) => FACTOR.test(withoutRemarks(source)));
+  expect(found.map(([file]) => file)).toEqual([]);
+});
+
 describe('sim outside sim/cli', () => {
   const pure = [...sources].filter(([file]) => within(file, 'sim') && !within(file, 'sim/cli'));
 

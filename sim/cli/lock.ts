@@ -42,14 +42,21 @@ export function takeLock(file: string): Lock {
 }
 
 function create(path: string, text: string): boolean {
+  let handle: number;
   try {
-    const handle = openSync(path, 'wx');
-    writeFileSync(handle, text);
-    closeSync(handle);
-    return true;
+    handle = openSync(path, 'wx');
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code === 'EEXIST') return false;
     throw error;
+  }
+  try {
+    writeFileSync(handle, text);
+    return true;
+  } catch (error) {
+    rmSync(path, { force: true }); // a full disk: nothing is left behind that says the file is in use
+    throw error;
+  } finally {
+    closeSync(handle);
   }
 }
 

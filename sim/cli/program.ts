@@ -66,9 +66,9 @@ function program(terminal: Terminal, end: { code: number }): Command {
     command.action(async (file: string, options: Options) => {
       end.code = await runStudy(terminal, study, file, options);
     });
-    if (!study.stored) continue;
+    if (study.merge === undefined) continue;
     const help = 'decide from the points that shards have left in the folder of --out';
-    studyCommand(root, study, 'merge', help).action(async (file: string, options: Options) => {
+    studyCommand(root, study, study.merge, help).action(async (file: string, options: Options) => {
       end.code = await merge(terminal, study, file, options);
     });
   }

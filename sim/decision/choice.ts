@@ -1,7 +1,7 @@
 /** Which of several curves to take, and which length between them to try. */
 import { bestBetween } from './bestBetween.ts';
 import { leastMargin } from './floor.ts';
-import type { TradeOff } from './tradeOff.ts';
+import type { TradeOff, WeighedLength } from './tradeOff.ts';
 
 /** Lengths are cut to the millimetre. */
 export const CUT = 1e-3;
@@ -53,4 +53,37 @@ function greatest(figures: readonly number[]): number {
 /** A length [m] to the nearest millimetre. */
 export function toCut(length: number): number {
   return Math.round(length / CUT) / Math.round(1 / CUT);
+}
+
+/** Why the recommended length was chosen. */
+export type Reason =
+  /** The best lies between lengths tried and a run there confirms it. */
+  | 'confirmed-between'
+  /** The run between the lengths tried was no better: the best of those tried stands. */
+  | 'best-tried'
+  /** The best lies at the end of the lengths tried: longer or shorter may be better still. */
+  | 'at-the-end'
+  /** A length with a better mean exists, but it breaks a floor. */
+  | 'held-by-floor'
+  /** No length meets every floor: this one misses by least. */
+  | 'nearest-miss'
+  /** No length beats the baseline. */
+  | 'keep-baseline';
+
+/**
+ * @param own length fitted now [m]
+ * @param between length that the trend pointed to [m]
+ */
+export function reasonFor(
+  choices: readonly WeighedLength[],
+  chosen: WeighedLength,
+  own: number,
+  between: number,
+): Reason {
+  const { length, bandMean, meetsFloors } = chosen;
+  if (!meetsFloors) return 'nearest-miss';
+  if (choices.some((other) => other.bandMean > bandMean)) return 'held-by-floor';
+  if (length === own) return 'keep-baseline';
+  if (chosen === choices[0] || chosen === choices.at(-1)) return 'at-the-end';
+  return Math.abs(length - between) < CUT / 2 ? 'confirmed-between' : 'best-tried';
 }

@@ -23,11 +23,15 @@ export function fillingOf(
   return (volumetricEfficiency * outside) / (feed.pressure / feed.temperature);
 }
 
-/** The points whose filling is not believed; of points where the throttle is open. */
+/** Plate angle from which the throttle counts as open [deg]. */
+const OPEN = 60;
+
+/** The points whose filling is not believed; none with the throttle part shut. */
 export function strangeFillings(
   engine: EngineSpecification,
   outcomes: readonly PointOutcome[],
 ): { speed: number; filling: number }[] {
+  if (engine.intake.throttle.angle < OPEN) return [];
   const [low, high] = POSSIBLE_FILLING;
   return outcomes
     .flatMap((outcome) => (isFailure(outcome) ? [] : [outcome]))

@@ -12,6 +12,7 @@ import type { Duct } from '../duct/duct.ts';
 import { circleArea } from '../duct/profile.ts';
 import type { Gas } from '../gas/gas.ts';
 import * as AT from '../step/layout.ts';
+import { LIMITERS } from './numerics.ts';
 
 /** Ducts, what joins them, and how to compute. */
 export interface NetworkParts {
@@ -51,7 +52,7 @@ export function layOut(parts: NetworkParts): Layout {
   N.fill(0);
   K.push(...gas.head());
   K[AT.COURANT] = parts.courant ?? 0.9;
-  K[AT.THETA] = parts.limiter ?? 1.7;
+  K[AT.THETA] = parts.limiter ?? LIMITERS['theta-1.7'];
   N[AT.ITERATIONS] = parts.iterations ?? 1;
   N[AT.ROUGH_FLUX] = parts.flux === 'rusanov' ? 1 : 0;
 

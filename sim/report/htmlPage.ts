@@ -48,7 +48,7 @@ svg .name { paint-order: stroke; stroke: var(--paper); stroke-width: 4px; stroke
 .wide { overflow-x: auto; }
 table { border-collapse: collapse; font-variant-numeric: tabular-nums; font-size: .92rem; }
 th, td { padding: .22rem .6rem; text-align: right; border-bottom: 1px solid var(--rule); vertical-align: top; }
-th { font-weight: 600; } .words th, .words td { text-align: left; }
+th { font-weight: 600; } .words th, .words td, .word { text-align: left; }
 tr.cut td, tr.cut th { color: var(--cut); font-weight: 650; }
 tr.now td, tr.now th { color: var(--now); }
 .map td { padding: .22rem .4rem; border: 0; print-color-adjust: exact; -webkit-print-color-adjust: exact; }

@@ -2,7 +2,7 @@
  * Plots as plain SVG: readable without colour, since every line has its own dash and its name
  * at its end, and without a network, since there is nothing to load.
  */
-import { html, type Markup } from './markup.ts';
+import { html, Markup } from './markup.ts';
 import { fixed } from './numbers.ts';
 import type { Mark, Plot, Series } from './plot.ts';
 
@@ -101,8 +101,9 @@ function marksMarkup({ marks = [] }: Plot, x: Axis, y: Axis): Markup {
   const lines = marks.map(({ axis, at, name, look }: Mark) => {
     const [px0, py0] = axis === 'x' ? [x.at(at), FRAME.top] : [FRAME.left, y.at(at)];
     const [px1, py1] = axis === 'x' ? [x.at(at), BOTTOM] : [RIGHT, y.at(at)];
+    const late = axis === 'x' && px0 > (FRAME.left + 2 * RIGHT) / 3;
     return html`<line class="line ${look}" x1="${px(px0)}" x2="${px(px1)}" y1="${px(py0)}" y2="${px(py1)}"/>
-<text class="name ${look}" x="${px(px0 + 4)}" y="${px(py0 + (axis === 'x' ? 30 : -5))}">${name}</text>`;
+<text class="name ${look}" x="${px(px0 + (late ? -4 : 4))}" y="${px(py0 + (axis === 'x' ? 30 : -5))}"${new Markup(late ? ' text-anchor="end"' : '')}>${name}</text>`;
   });
   return html`${lines}`;
 }
@@ -115,6 +116,9 @@ function stripMarkup({ xs, from, upTo, look }: Series, x: Axis, y: Axis): Markup
   const edge = [...along(upTo), ...along(from).reverse()];
   return html`<path class="strip ${look}" d="M${edge.join(' L')} Z"/>`;
 }
+
+/** More points than these stand too close for marks. */
+const MANY = 60;
 
 function seriesMarkup(one: Series, x: Axis, y: Axis): Markup {
   const { xs, ys, look } = one;
@@ -129,7 +133,7 @@ function seriesMarkup(one: Series, x: Axis, y: Axis): Markup {
     return step;
   });
   const dots = ys.map((value, i) =>
-    Number.isFinite(value)
+    Number.isFinite(value) && ys.length <= MANY
       ? html`<circle class="dot ${look}" cx="${px(x.at(xs[i]!))}" cy="${px(y.at(value))}" r="4"/>`
       : html``,
   );

@@ -3,7 +3,7 @@
  * over any table. Cells are in SI; every format rounds and scales by the quantity of the column.
  */
 import Papa from 'papaparse';
-import { html, type Markup } from './markup.ts';
+import { html, Markup } from './markup.ts';
 import { NO_FIGURE } from './numbers.ts';
 import { filed, headed, type Quantity, shown } from './quantities.ts';
 import { tint } from './tint.ts';
@@ -143,22 +143,24 @@ export function asGrid(table: Table) {
   };
 }
 
-/** An HTML table in a frame that scrolls sideways. */
+/** An HTML table in a frame that scrolls sideways; words run from the left. */
 export function asHtml(table: Table): Markup {
-  const { columns, names, cells, values } = asGrid(table);
+  const { columns, names, cells, left, values } = asGrid(table);
   const shades = shadesOf(columns, values);
+  const word = (i: number) => (left.includes(i) ? new Markup(' class="word"') : new Markup(''));
+  const cell = (text: string, r: number, i: number) => {
+    const shade = shades(values[r]![i], i);
+    if (i === 0) return html`<th scope="row"${word(i)}>${text}</th>`;
+    return shade ? html`<td style="${shade}">${text}</td>` : html`<td${word(i)}>${text}</td>`;
+  };
   const row = (texts: readonly string[], r: number) => {
-    const [first, ...rest] = texts;
     const look = table.looks?.[r] ?? '';
     const open = look === '' ? html`<tr>` : html`<tr class="${look}">`;
-    return html`${open}<th scope="row">${first!}</th>${rest.map((text, i) => {
-      const shade = shades(values[r]![i + 1], i + 1);
-      return shade ? html`<td style="${shade}">${text}</td>` : html`<td>${text}</td>`;
-    })}</tr>`;
+    return html`${open}${texts.map((text, i) => cell(text, r, i))}</tr>`;
   };
   return html`<div class="wide" tabindex="0" role="region" aria-label="${table.label}">
 <table${columns.some(({ tinted }) => tinted) ? html` class="map"` : html``}>
-<thead><tr>${names.map((name) => html`<th scope="col">${name}</th>`)}</tr></thead>
+<thead><tr>${names.map((name, i) => html`<th scope="col"${word(i)}>${name}</th>`)}</tr></thead>
 <tbody>
 ${cells.map(row)}
 </tbody>

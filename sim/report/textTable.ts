@@ -27,7 +27,8 @@ export function textTable(
   left: readonly number[] = [],
   width = WIDTH,
 ): string[] {
-  const all = [heads, ...rows];
+  const all = heads.every((head) => head === '') ? rows : [heads, ...rows];
+  if (all.length === 0) return [];
   const widths = widthsOf(all, left, width);
   const blocks = blocksOf(widths, width);
   return blocks.flatMap((columns, i) => [

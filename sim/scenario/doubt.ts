@@ -9,7 +9,7 @@ import { quantityToText, readQuantity } from './quantity.ts';
 import { engineReader, type OpenScenario, openScenario } from './read.ts';
 import { scenarioKeys } from './schema.ts';
 import type { Uncertainty } from './sections/uncertainty.ts';
-import { TABLE_DOUBT, TYPICAL_DOUBT } from './sections/valveFlow.ts';
+import { TABLE_DOUBT, typicalDoubt } from './sections/valveFlow.ts';
 import { LeafPlace } from './view.ts';
 
 /** One input with its doubt. */
@@ -116,8 +116,9 @@ export function doubtsByTrade(): (Doubt & { path: string })[] {
   const singles = leavesBelow(scenarioKeys).flatMap(([path, { doubt }]) => {
     return doubt ? [{ path, ...doubt }] : [];
   });
-  const tables = [TABLE_DOUBT, TYPICAL_DOUBT].map((doubt) => {
-    return { path: '*.valves.flowCoefficient', ...doubt };
+  const tables = (['intake', 'exhaust'] as const).flatMap((kind) => {
+    const path = `${kind}.valves.flowCoefficient`;
+    return [TABLE_DOUBT, typicalDoubt(kind)].map((doubt) => ({ path, ...doubt }));
   });
   return [...singles, ...tables];
 }
@@ -138,7 +139,7 @@ function flowKnobs({ scenario, view }: OpenScenario, byTrade: boolean): Knob[] {
     const { flow } = scenario.engine[kind].valve;
     if (flow.kind !== 'coefficient') return [];
     const { present, path } = view[kind].valves.flowCoefficient.here;
-    const { half, why } = present ? TABLE_DOUBT : TYPICAL_DOUBT;
+    const { half, why } = present ? TABLE_DOUBT : typicalDoubt(kind);
     const share = Number.parseFloat(half) / 100;
     const text = `all coefficients +- ${half}`;
     const changes = (at: number) => flowChanges(path, flow, 1 + at * share);

@@ -254,7 +254,7 @@ export function readLeaf(raw: unknown, leaf: Leaf): Quantity | LeafProblem {
 /** An angle without a dead centre that is not where such an angle lies was meant from one. */
 function lostAngle(read: Quantity, leaf: Leaf): LeafProblem | undefined {
   const { deadCentres, usual } = leaf;
-  if (!deadCentres || read.fromDeadCentre || !usual) return undefined;
+  if (!deadCentres?.top || read.fromDeadCentre || !usual) return undefined;
   if (within(read.value, boundsOf(leaf, usual))) return undefined;
   const [, number = ''] = /^([+-]?[\d.]+)/.exec(read.text) ?? [];
   const { top, bottom } = deadCentres;

@@ -20,7 +20,9 @@ gives completion and remarks in editors that know it.
   the top dead centre between exhaust and intake counts, and the bottom dead centre next to the
   valve's own opening or closing; for the burn, firing top dead centre. Without one of these words an
   angle counts from firing top dead centre: 180 deg is bottom dead centre after expansion, 360 deg
-  top dead centre between exhaust and intake, 540 deg bottom dead centre after intake.
+  top dead centre between exhaust and intake, 540 deg bottom dead centre after intake. \`38 BTDC\` is
+  understood; a cam event without a dead centre is refused where no event lies.
+- **Fractions** of a length are understood: \`1 3/4 in\`.
 - **Pressures** are absolute. Where the key allows it, \`0.7 bar gauge\` counts from ambient.
 - **Doubt** may follow any quantity: \`62 deg ABDC +- 2 deg\`. The computation takes the value; the
   half-width is kept beside it.

@@ -86,10 +86,11 @@ export class IntakeLine {
     return k < first ? [this.trumpet, k] : [this.runner, k - first];
   }
 
-  /** The cell at s [m], 0 <= s < length. */
+  /** The cell at s [m], s < length; in the flare, in front of the first one, that. */
   cellAt(s: number): number {
     const { trumpet, runner } = this;
-    if (s < trumpet.mesh.length) return Math.min((s / trumpet.mesh.dx) | 0, trumpet.mesh.cells - 1);
+    if (s < trumpet.mesh.length)
+      return Math.max(Math.min((s / trumpet.mesh.dx) | 0, trumpet.mesh.cells - 1), 0);
     const i = ((s - trumpet.mesh.length) / runner.mesh.dx) | 0;
     return trumpet.mesh.cells + Math.min(i, runner.mesh.cells - 1);
   }

@@ -1,6 +1,8 @@
-/** What failed and what did not settle, in words. */
+/** What failed, what did not settle, and what no engine does, in words. */
+import { POSSIBLE_FILLING, strangeFillings } from '../decision/filling.ts';
 import { rpm } from '../report/figures.ts';
 import { counted, listed } from '../report/numbers.ts';
+import type { EngineSpecification } from '../specification.ts';
 import { isFailure, type PointOutcome } from '../sweep/runner.ts';
 
 /** Curves under the names by which a reader knows them. */
@@ -28,5 +30,24 @@ export function pointCautions(
             'numerics.maximumCycles to see whether they do.',
         ]
       : []),
+  ];
+}
+
+/** Says where the engine catches less or more air than engines do; the file is then in doubt. */
+export function fillingCautions(
+  engine: EngineSpecification,
+  outcomes: readonly PointOutcome[],
+): string[] {
+  const strange = strangeFillings(engine, outcomes);
+  const [first] = strange;
+  if (!first) return [];
+  const worst = strange.reduce((far, one) => {
+    return Math.abs(Math.log(one.filling)) > Math.abs(Math.log(far.filling)) ? one : far;
+  }, first);
+  const [low, high] = POSSIBLE_FILLING;
+  return [
+    `At ${counted(strange.length, 'point')} the air caught is not what engines catch, ${low} to ${high} of a ` +
+      `cylinder full of the air they breathe: ${worst.filling.toFixed(2)} at ${rpm(worst.speed)}. ` +
+      'Check the file before anything is cut: cam timing, units and decimal points first.',
   ];
 }

@@ -66,8 +66,10 @@ export interface Study {
   name: string;
   help: string;
   options: readonly StudyOption[];
-  /** Whether the points of its table can be resumed and dealt out. */
+  /** Whether the points of its table are stored, so that it can be resumed and dealt out. */
   stored?: boolean;
+  /** Name of the command that concludes from the points that were dealt out. */
+  merge?: string;
   /** Whether it only reads: no workers, no files. */
   reads?: boolean;
   /** Throws InputError or ScenarioError where the question is wrong. */

@@ -23,7 +23,7 @@ interface Waiting {
 const SHARES_PER_WORKER = 2;
 
 /**
- * A runner that gathers what is asked for in one go.
+ * A runner that gathers what is asked for before anything else has its turn.
  *
  * @param workers how many take jobs side by side
  * @param run computes the speeds of one engine, in their order
@@ -41,7 +41,6 @@ export function batched(
   return {
     run: (job) =>
       new Promise((resolve, reject) => {
-        // Whoever asks for many does so before anything else has its turn.
         if (waiting.length === 0) queueMicrotask(flush);
         waiting.push({ job, resolve, reject });
       }),

@@ -760,6 +760,11 @@ describe('an angle that names no dead centre', () => {
     expect(issue!.remedy).toContain(remedy);
   });
 
+  test('a burn counts from its own dead centre', () => {
+    const late = edit(GOOD, 'burn50: 9 deg ATDC', 'burn50: 30 deg');
+    expect(readScenario(late, 'x').engine.combustion.burn50).toBe(30);
+  });
+
   test('a lobe centre of 106 deg', () => {
     const single = readFileSync('scenarios/sprint-single.yaml', 'utf8');
     const exhaust = issuesOf(edit(single, 'centre: 106 deg BTDC', 'centre: 106 deg'));

@@ -450,6 +450,22 @@ describe('questions worked out when asked', () => {
     await page.context().close();
   });
 
+  test('values of another key are weighed where the scenario names one', async () => {
+    const { page, said } = await at.open();
+    const vary = 'sweep:\n  vary:\n    - { key: intake.port.length, values: "60 mm, 80 mm" }\n';
+    await open(page, 'varied.yaml', text.replace('sweep:\n', vary));
+    await page.getByRole('button', { name: 'Try the values' }).click();
+    await page.locator('#varied .finding').waitFor();
+    const best = await page.locator('#varied .finding').textContent();
+    const [, value] = /^Best of those tried: intake\.port\.length (\d+ mm)/.exec(best!)!;
+    const table = columns(await saved(page, 'varied', 'CSV'));
+    expect(table['intake.port.length']).toEqual(['60 mm', '80 mm']);
+    const means = column(table, 'band_mean');
+    expect(value).toBe(table['intake.port.length']![means.indexOf(Math.max(...means))]);
+    expect(said).toEqual([]);
+    await page.context().close();
+  });
+
   test('a run off the dyno lies over the prediction, and a bad one names its line', async () => {
     const { page, said } = await at.open();
     const rows = speeds.map((speed, i) => `${speed},${20 + i * (4 - i)}`);

@@ -55,6 +55,10 @@ function Words({ verdict, picture: now }: { verdict: Verdict; picture: Picture }
         {words.gain} {words.price}
       </p>
       <p class="supporting quiet">{full ? words.found : FIRST_LOOK}</p>
+      {full &&
+        [words.mixed, words.feed].map(
+          (sentence) => sentence !== '' && <p class="supporting quiet">{sentence}</p>,
+        )}
       {full && words.cautions.map((caution) => <p class="notice">{caution}</p>)}
       {full && <PreviewWas picture={now} />}
       <p>

@@ -1,6 +1,16 @@
 /** What the answer rests on, and what it cannot say. */
-import { CAUTIONS, KNOWN, NOT_KNOWN, PROGRAM, type Scenario } from '../../sim/index.ts';
+import {
+  CAUTIONS,
+  defaultsTable,
+  KNOWN,
+  NOT_KNOWN,
+  PROGRAM,
+  quantities as q,
+  type Scenario,
+} from '../../sim/index.ts';
+import { told } from '../format.ts';
 import type { Picture } from '../state/picture.ts';
+import { DataTable } from './DataTable.tsx';
 
 export function Trust({ picture }: { picture: Picture }) {
   const { scenario, study } = picture;
@@ -62,27 +72,7 @@ function Defaults({ scenario }: { scenario: Scenario }) {
   return (
     <details>
       <summary>{defaultsUsed.length} figures were not given and taken by default</summary>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must take the keyboard */}
-      <section class="numbers" tabIndex={0} aria-label="Figures taken by default">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">figure</th>
-              <th scope="col">taken</th>
-              <th scope="col">why</th>
-            </tr>
-          </thead>
-          <tbody>
-            {defaultsUsed.map(({ path, value, why }) => (
-              <tr key={path}>
-                <th scope="row">{path}</th>
-                <td>{value}</td>
-                <td>{why}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </section>
+      <DataTable table={defaultsTable(scenario)} caption="Figures taken by default" />
     </details>
   );
 }
@@ -101,7 +91,7 @@ function Audit({ picture }: { picture: Picture }) {
       <ul>
         {doubtful.map(({ speed, length, standing, failure }) => (
           <li key={`${length} ${speed}`}>
-            {Math.round(length * 1e3)} mm at {speed} rpm:{' '}
+            {told(q.LENGTH, length)} at {told(q.SPEED, speed)}:{' '}
             {standing === 'failed'
               ? `failed: ${failure}`
               : 'did not settle within the cycles allowed'}

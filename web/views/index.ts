@@ -17,6 +17,7 @@ import { measuredRunView } from './measuredRun.tsx';
 import { measureNextView } from './measureNext.ts';
 import { paretoView } from './pareto.ts';
 import { shelfView } from './shelf.tsx';
+import { variedView } from './varied.tsx';
 import { waveView } from './wave.tsx';
 
 /** The proof beside the answer. */
@@ -32,6 +33,7 @@ export const views: readonly View[] = [
   waveView,
   doubtView,
   measureNextView,
+  variedView,
   injectorPlaceView,
   injectorSplitView,
   injectorCoolingView,

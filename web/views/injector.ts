@@ -1,31 +1,16 @@
-/** Views of the injectors: a plot and a table of the study, once it has been worked out. */
-import type { PlacementStudy, Plot } from '../../sim/index.ts';
-import { drawn } from '../drawing/draw.ts';
-import type { Table } from '../drawing/table.ts';
+/** Views of the injectors that stand beside their finished study. */
+import type { PlacementStudy, Plot, Table } from '../../sim/index.ts';
 import type { View } from '../drawing/view.ts';
 import type { Picture } from '../state/picture.ts';
-import { isPlaced, placed, placement } from '../state/placement.ts';
+import { isPlaced, placement } from '../state/placement.ts';
+import { askedView } from './asked.tsx';
 
-interface Placed extends Pick<View, 'id' | 'question' | 'height'> {
+interface Placed extends Pick<View, 'id' | 'question'> {
   reading: string;
   plot(study: PlacementStudy, picture: Picture): Plot;
   table(study: PlacementStudy): Table;
-  /** Decimals under the pointer. */
   decimals?: number;
 }
 
-export function placedView({ plot, table, reading, decimals, ...rest }: Placed): View {
-  return {
-    width: 'half',
-    height: 420,
-    ...rest,
-    asked: true,
-    applies: isPlaced,
-    reading: () => reading,
-    summary: (picture) => plot(placed()!, picture).description,
-    ready: () => placed() !== undefined,
-    figure: (picture, look) => drawn(plot(placed()!, picture), look, decimals),
-    table: () => table(placed()!),
-    watch: () => [placement.state.value],
-  };
-}
+export const placedView = (placed: Placed): View =>
+  askedView({ ...placed, width: 'half', height: 420, study: placement, applies: isPlaced });

@@ -95,7 +95,7 @@ export function checkExhaust({ engine, exhaust }: ScenarioView): void {
 export function resolveExhaust({ exhaust }: ScenarioView): ExhaustSpecification {
   const tail = exhaust.tail.here.present && resolveWalledPipe(exhaust.tail);
   return {
-    valve: resolveValves(exhaust.valves),
+    valve: resolveValves(exhaust.valves, 'exhaust'),
     port: resolveWalledPipe(exhaust.port),
     primary: resolveWalledPipe(exhaust.primary),
     joined: exhaust.joined.take(),

@@ -124,7 +124,7 @@ export function resolveIntake({ intake, fit }: ScenarioView, ambient: Air): Inta
     throttle: body,
     runner: resolveRunner(runner, body.bore, ambient.temperature),
     port: resolveWalledPipe(port),
-    valve: resolveValves(valves),
+    valve: resolveValves(valves, 'intake'),
     ...(wall !== undefined && { facingWall: wall }),
   };
 }

@@ -24,7 +24,7 @@ export const numericsSection = optional(
     }),
     limiter: choice(Object.keys(LIMITERS), 'Slope limiter.', {
       value: 'theta-1.7',
-      why: 'sharpest that keeps mass fractions in bounds and a standing shock still, tests/exact',
+      why: 'sharpest that keeps mass fractions in bounds and a standing shock still: tests/exact, tests/conservation',
     }),
     flux: choice([...FLUXES], 'Numerical flux.', {
       value: 'hllc',

@@ -238,12 +238,12 @@ function checkLiftRatio(valves: ValvesView): void {
   }
 }
 
-export function resolveValves(valves: ValvesView): ValveSpecification {
+export function resolveValves(valves: ValvesView, kind: ValveKind): ValveSpecification {
   return {
     count: valves.count.take(),
     diameter: valves.seatDiameter.take(() => seatOf(valves)!),
     lift: resolveLift(valves.lift),
-    flow: resolveFlow(valves),
+    flow: resolveFlow(valves, kind),
   };
 }
 

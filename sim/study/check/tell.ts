@@ -1,9 +1,9 @@
 /** A scenario as it was understood, in words. */
 import { LENGTH_DRAWING, LENGTH_MEANING } from '../../report/lengthMeaning.ts';
-import { READABLE, type Report } from '../../report/report.ts';
+import type { Report } from '../../report/report.ts';
 import { defaultsTable } from '../../report/sections.ts';
-import { wrapped } from '../../report/textTable.ts';
-import type { Fact } from '../../scenario/facts.ts';
+import { type Table, tableOf, words } from '../../report/table.ts';
+import type { Fact, FactSection } from '../../scenario/facts.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 
 export function checkReport(scenario: Scenario): Report {
@@ -15,10 +15,14 @@ export function checkReport(scenario: Scenario): Report {
     answer: [],
     flags: [],
     sections: [
-      ...scenario.facts.map(({ heading, facts }) => ({ heading, lines: facts.flatMap(factLines) })),
+      ...scenario.facts.map((section) => ({
+        heading: section.heading,
+        tables: [factTable(section)],
+      })),
       {
         heading: 'What the lengths mean',
-        lines: [...wrapped(LENGTH_MEANING), '', ...LENGTH_DRAWING.split('\n')],
+        sentences: [LENGTH_MEANING],
+        lines: LENGTH_DRAWING.split('\n'),
       },
       {
         sentences:
@@ -35,8 +39,11 @@ export function checkReport(scenario: Scenario): Report {
 /** Room for the label of a fact. */
 const LABEL = 24;
 
-/** Label and text beside one another; the text goes on below itself. */
-function factLines({ label, text }: Fact): string[] {
-  const lines = wrapped(text, READABLE - LABEL - 1);
-  return lines.map((line, i) => `${(i === 0 ? label : '').padEnd(LABEL)} ${line}`);
+/** Labels and texts beside one another, without heads. */
+function factTable({ heading, facts }: FactSection): Table {
+  return tableOf<Fact>(
+    heading,
+    [words('label', '', ({ label }) => label.padEnd(LABEL)), words('text', '', ({ text }) => text)],
+    facts,
+  );
 }

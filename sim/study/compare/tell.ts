@@ -5,6 +5,7 @@ import { change, millimetres, percent, rpm } from '../../report/figures.ts';
 import { brief, counted, fixed } from '../../report/numbers.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import { fillingCautions } from '../cautions.ts';
 import type { MeasuredStudy } from './compute.ts';
 import { comparePlot } from './figure.ts';
 import { compareTable } from './tables.ts';
@@ -94,7 +95,10 @@ export function compareReport(study: MeasuredStudy, scenario: Scenario): Report 
     about: 'Run and prediction',
     scenario,
     answer: [answer, peak, air, meaning, ...fit],
-    flags: leftOut === '' ? [] : [leftOut],
+    flags: [
+      ...(leftOut === '' ? [] : [leftOut]),
+      ...fillingCautions(scenario.engine, study.outcomes),
+    ],
     sections: [{ plots: [comparePlot(study)] }, { tables: [compareTable(study)] }],
     length: study.length,
     outcomes: study.outcomes,

@@ -7,7 +7,7 @@ import type { Report } from '../../report/report.ts';
 import type { Table } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import type { LengthCurve } from '../../sweep/sweep.ts';
-import { pointCautions } from '../cautions.ts';
+import { fillingCautions, pointCautions } from '../cautions.ts';
 import { POINT_NOTES } from '../points.ts';
 import { bandWords } from '../verdict.ts';
 import { fillingPlot } from './figure.ts';
@@ -41,7 +41,10 @@ export function curveReport(curve: LengthCurve, scenario: Scenario, table: Table
     about: `Trumpets of ${name}`,
     scenario,
     answer: curveSentences(curve, speeds, target),
-    flags: pointCautions([{ name, outcomes: curve.outcomes }]),
+    flags: [
+      ...pointCautions([{ name, outcomes: curve.outcomes }]),
+      ...fillingCautions(scenario.engine, curve.outcomes),
+    ],
     sections: [
       { plots: [fillingPlot([{ name, look: 'cut', outcomes: curve.outcomes }], speeds, target)] },
       { tables: [table], notes: POINT_NOTES },

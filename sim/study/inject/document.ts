@@ -1,10 +1,12 @@
 /** The study of injector placement as a JSON document. */
+
+import { difference } from '../../decision/placementEffects.ts';
 import { auditOf } from '../../report/audit.ts';
 import { documentHead } from '../../report/document.ts';
 import { plain } from '../../report/numbers.ts';
 import { asColumns, asObjects, tableOf } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
-import { difference, type Placement, type PlacementStudy } from './compute.ts';
+import type { Placement, PlacementStudy } from './compute.ts';
 import { alongTable, partLoadTable, pulsesTable, SPRAYED, splitTable } from './tables.ts';
 
 export function placementDocument(study: PlacementStudy, scenario: Scenario) {

@@ -1,11 +1,13 @@
 /** What the placements do, as plots over speed and along the intake. */
+
+import { difference, sprayOf } from '../../decision/placementEffects.ts';
 import { cumulative } from '../../report/numbers.ts';
 import { axes, type Mark, type Plot, type PlotLook, plotted } from '../../report/plot.ts';
 import * as q from '../../report/quantities.ts';
 import type { IntakeSpecification } from '../../specification.ts';
 import type { PointOutcome } from '../../sweep/runner.ts';
 import { chargeTemperatureOf, efficiencyOf } from '../points.ts';
-import { difference, type PlacementStudy, sprayOf } from './compute.ts';
+import type { PlacementStudy } from './compute.ts';
 
 type Line = [name: string, ys: readonly (number | undefined)[], look: PlotLook];
 

@@ -1,4 +1,6 @@
 /** The study of injector placement as tables. */
+
+import { difference, type PartLoad, sprayOf } from '../../decision/placementEffects.ts';
 import { MOST_DUTY, type PulseFigures } from '../../decision/pulseWidth.ts';
 import { deliveredAfterStep, leanTime } from '../../decision/tipIn.ts';
 import { cumulative } from '../../report/numbers.ts';
@@ -7,7 +9,7 @@ import { type Column, column, type Table, tableOf, within, words } from '../../r
 import type { SprayCycle } from '../../spray/sprayTally.ts';
 import type { PointOutcome } from '../../sweep/runner.ts';
 import { chargeTemperatureOf, efficiencyOf, GAS, REMARK, remarkOf, STATE } from '../points.ts';
-import { difference, type PartLoad, type PlacementStudy, sprayOf } from './compute.ts';
+import type { PlacementStudy } from './compute.ts';
 
 const spray = (quantity: q.Quantity, figure: (cycle: SprayCycle) => number) =>
   column<PointOutcome>(quantity, (outcome) => {

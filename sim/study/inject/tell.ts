@@ -1,10 +1,12 @@
 /** The study of injector placement in sentences. */
+
+import { difference } from '../../decision/placementEffects.ts';
 import { leanTime } from '../../decision/tipIn.ts';
 import { inMilliseconds, rpm, share as shareText } from '../../report/figures.ts';
 import { fillingChange, told } from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
-import { difference, type PlacementStudy } from './compute.ts';
+import type { PlacementStudy } from './compute.ts';
 import * as figure from './figure.ts';
 import {
   COVERED,

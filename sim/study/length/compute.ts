@@ -2,7 +2,7 @@
  * The main job: sweep the lengths, find the best for the target between them, confirm it by a run at
  * that very length, and weigh every length against the trumpets the builder has now.
  */
-import { bestOf, CUT, lengthToTry } from '../../decision/choice.ts';
+import { bestOf, CUT, lengthToTry, type Reason, reasonFor } from '../../decision/choice.ts';
 import { flattestPair, type MixedLengths, mixedLengths } from '../../decision/mixedLengths.ts';
 import { paretoSet } from '../../decision/pareto.ts';
 import {
@@ -29,21 +29,6 @@ export interface LengthQuestion {
   /** What can be fitted and bought; without it any length can. */
   fit?: Fit;
 }
-
-/** Why the recommended length was chosen. */
-export type Reason =
-  /** The best lies between lengths tried and a run there confirms it. */
-  | 'confirmed-between'
-  /** The run between the lengths tried was no better: the best of those tried stands. */
-  | 'best-tried'
-  /** The best lies at the end of the lengths tried: longer or shorter may be better still. */
-  | 'at-the-end'
-  /** A length with a better mean exists, but it breaks a floor. */
-  | 'held-by-floor'
-  /** No length meets every floor: this one misses by least. */
-  | 'nearest-miss'
-  /** No length beats the baseline. */
-  | 'keep-baseline';
 
 export interface LengthStudy {
   speeds: number[];
@@ -137,20 +122,6 @@ export function weighLength(
 ): WeighedLength {
   const figures = (of: LengthCurve) => scores(of.outcomes, target.score);
   return { length: curve.length, ...tradeOff(speeds, figures(curve), figures(baseline), target) };
-}
-
-function reasonFor(
-  choices: readonly WeighedLength[],
-  chosen: WeighedLength,
-  own: number,
-  between: number,
-): Reason {
-  const { length, bandMean, meetsFloors } = chosen;
-  if (!meetsFloors) return 'nearest-miss';
-  if (choices.some((other) => other.bandMean > bandMean)) return 'held-by-floor';
-  if (length === own) return 'keep-baseline';
-  if (chosen === choices[0] || chosen === choices.at(-1)) return 'at-the-end';
-  return Math.abs(length - between) < CUT / 2 ? 'confirmed-between' : 'best-tried';
 }
 
 function decisionOf({ length: _, ...decision }: WeighedLength): TradeOff {

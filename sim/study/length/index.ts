@@ -19,6 +19,7 @@ export const sweepStudy: Study = {
   help: 'try every length of the scenario, or values of other keys, and decide',
   options: [VARY_OPTION, ...DOUBT_OPTIONS],
   stored: true,
+  merge: 'merge',
   open(asked) {
     const keys = askedVary(asked);
     const lengths = lengthsOf(keys, asked.scenario);

@@ -3,12 +3,12 @@ import { CUT } from '../../decision/choice.ts';
 import { flatTop } from '../../decision/flatTop.ts';
 import { inTarget } from '../../decision/target.ts';
 import type { TradeOff } from '../../decision/tradeOff.ts';
-import { change, millimetres, percent, rpm, UNFELT } from '../../report/figures.ts';
+import { change, millimetres, percent, rpm, share, UNFELT } from '../../report/figures.ts';
 import { brief, counted } from '../../report/numbers.ts';
-import { bandMean, shown } from '../../report/quantities.ts';
+import { bandMean, DIFFERENCE, shown, told } from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
-import { pointCautions } from '../cautions.ts';
+import { fillingCautions, pointCautions } from '../cautions.ts';
 import type { Doubt } from '../doubt/tables.ts';
 import { doubtSections } from '../doubt/tell.ts';
 import { allOutcomes } from '../study.ts';
@@ -143,6 +143,9 @@ function howFound({ recommended, tried, weighed }: LengthStudy): string {
   }
 }
 
+/** A millimetre that an end misses by less lies inside [-]. */
+const ROUND_OFF = 1e-5;
+
 /** Said only where neither a floor nor the end of the range narrows the choice. */
 function howFlat({ weighed, target, recommended }: LengthStudy): string {
   if ((target.floors ?? []).length > 0 || recommended.reason === 'at-the-end') return '';
@@ -150,10 +153,10 @@ function howFlat({ weighed, target, recommended }: LengthStudy): string {
   const means = weighed.map((row) => row.bandMean);
   const { from, to } = flatTop(lengths, means, NEXT_TO_NOTHING);
   // Whole millimetres that lie inside.
-  const [low, high] = [Math.ceil(from / CUT - 1e-6), Math.floor(to / CUT + 1e-6)];
-  const share = percent(100 * NEXT_TO_NOTHING);
+  const [low, high] = [Math.ceil(from / CUT - ROUND_OFF), Math.floor(to / CUT + ROUND_OFF)];
+  const near = share(NEXT_TO_NOTHING);
   if (low >= high || recommended.length < from || recommended.length > to) return '';
-  return `Any length from ${low} to ${high} mm gives within ${share} of the same in the band.`;
+  return `Any length from ${low} to ${high} mm gives within ${near} of the same in the band.`;
 }
 
 function noAnswer({ target }: LengthStudy): Omit<DecisionWords, 'cautions'> {
@@ -202,9 +205,9 @@ export function feedWords({ free, decision }: LengthStudy): string {
   const { gainPercent } = decision;
   const turn = Math.abs(gainPercent) < Math.abs(free.gainPercent) ? 'less' : 'no less';
   const before = ({ bandMean, gainPercent: gain }: TradeOff) => bandMean / (1 + gain / 100);
-  const box = 100 * (before(decision) / before(free) - 1);
+  const box = told(DIFFERENCE, before(decision) / before(free) - 1);
   return (
-    `The box itself gives ${change(box)} over ambient air with the trumpets fitted now. Under its ` +
+    `The box itself gives ${box} over ambient air with the trumpets fitted now. Under its ` +
     `pressure the length matters ${turn}, of what is there: the same change breathing ambient air ` +
     `gives ${change(free.gainPercent)} in the band, here it gives ${change(gainPercent)}.`
   );
@@ -216,7 +219,7 @@ export function sweepReport(study: LengthStudy, scenario: Scenario, doubt?: Doub
     about: 'Trumpet length',
     scenario,
     answer: [answer, gain, price, found, shelf, mixed, feed],
-    flags: cautions,
+    flags: [...cautions, ...fillingCautions(scenario.engine, allOutcomes(studyCurves(study)))],
     sections: [
       { sentences: [LENGTH_MEANING_SHORT], only: 'text' },
       { plots: [studyPlot(study), worthPlot(study)] },

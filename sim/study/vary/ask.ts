@@ -1,11 +1,12 @@
 /** Which keys are varied, with which values. */
+
+import type { VariedKey } from '../../decision/variants.ts';
 import { InputError } from '../../errors.ts';
 import type { Axis } from '../../scenario/range.ts';
 import { readVariedKey } from '../../scenario/readValue.ts';
 import { isCondition } from '../../scenario/schema.ts';
 import { refused } from '../options.ts';
 import type { Asked, StudyOption } from '../study.ts';
-import type { VariedKey } from './compute.ts';
 
 export const VARY_OPTION: StudyOption = {
   flags: '--vary <KEY=VALUES>',

@@ -1,8 +1,9 @@
 /** Curves of the variants, and what each value of a key is worth. */
+
+import type { VariantStudy, VariedKey } from '../../decision/variants.ts';
 import { axes, type Plot, type PlotLook, plotted } from '../../report/plot.ts';
 import { bandMean, type Quantity } from '../../report/quantities.ts';
 import { fillingPlot, type NamedCurve } from '../curve/figure.ts';
-import type { VariantStudy, VariedKey } from './compute.ts';
 
 const LOOKS: readonly PlotLook[] = ['cut', 'third', 'other'];
 

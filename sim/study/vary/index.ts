@@ -1,4 +1,6 @@
 /** `sweep` over other keys than the length: every combination of their values at every speed. */
+
+import type { VariantStudy } from '../../decision/variants.ts';
 import { allSettled } from '../../report/audit.ts';
 import { doubtSample } from '../../scenario/doubt.ts';
 import type { Axis } from '../../scenario/range.ts';
@@ -11,7 +13,7 @@ import { bandsTable } from '../doubt/tables.ts';
 import type { Asked, Findings, Job } from '../study.ts';
 import { valuesTable } from '../table/tables.ts';
 import { withConditions } from './ask.ts';
-import { type VariantStudy, variantStudy } from './compute.ts';
+import { variantStudy } from './compute.ts';
 import { variantDocument } from './tables.ts';
 import { variantReport } from './tell.ts';
 

@@ -1,5 +1,6 @@
 /** A sweep of other keys than the length as tables and as a JSON document. */
 import type { Score } from '../../decision/target.ts';
+import type { Cost, VariantStudy, WeighedVariant } from '../../decision/variants.ts';
 import { auditOf } from '../../report/audit.ts';
 import { documentHead } from '../../report/document.ts';
 import { plain } from '../../report/numbers.ts';
@@ -12,7 +13,6 @@ import { type Doubt, doubtDocument } from '../doubt/tables.ts';
 import { REMARK } from '../points.ts';
 import { allOutcomes } from '../study.ts';
 import { targetDocument, tradeOffColumns, tradeOffDocument } from '../tradeOffs.ts';
-import type { Cost, VariantStudy, WeighedVariant } from './compute.ts';
 
 /** Every variant: what it is worth and what it costs. */
 export function variantsTable({ keys, weighed, recommended, pareto, target }: VariantStudy): Table {

@@ -1,16 +1,17 @@
 /** A sweep of other keys than the length, in words. */
+
+import type { Cost, VariantStudy, WeighedVariant } from '../../decision/variants.ts';
 import { change, percent, rpm, share } from '../../report/figures.ts';
 import { brief, listed } from '../../report/numbers.ts';
 import { bandMean, shown } from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
-import { pointCautions } from '../cautions.ts';
+import { fillingCautions, pointCautions } from '../cautions.ts';
 import type { Doubt } from '../doubt/compute.ts';
 import { doubtSections } from '../doubt/tell.ts';
 import { allOutcomes } from '../study.ts';
 import { TRADE_OFF_NOTE } from '../tradeOffs.ts';
 import { bandWords, floorWords, meanWords, NEXT_TO_NOTHING } from '../verdict.ts';
-import type { Cost, VariantStudy, WeighedVariant } from './compute.ts';
 import { keyPlots, variantPlot } from './figure.ts';
 import { variantsTable } from './tables.ts';
 
@@ -121,7 +122,10 @@ export function variantReport(study: VariantStudy, scenario: Scenario, doubt?: D
     about: 'Variants',
     scenario,
     answer: variantSentences(study),
-    flags: pointCautions([...named, { name: 'as it is', outcomes: baseline }]),
+    flags: [
+      ...pointCautions([...named, { name: 'as it is', outcomes: baseline }]),
+      ...fillingCautions(scenario.engine, baseline),
+    ],
     sections: [
       { plots: [variantPlot(study), ...keyPlots(study)] },
       ...(doubt ? doubtSections(doubt, target) : []),
