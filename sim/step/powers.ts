@@ -3,6 +3,7 @@
  *   log2 x = e + (2 / ln 2) atanh s, s = (m - 1) / (m + 1)
  *   2^y = 2^k e^f, k the nearest integer, f = (y - k) ln 2
  * The series are summed in pairs and fours, which a processor works out side by side.
+ * Source: the power series of atanh and exp, any table of functions.
  */
 import { DOUBLE, exponent, mantissa, type R, rounded, scaled, type V } from './builtins.ts';
 
