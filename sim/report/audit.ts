@@ -3,7 +3,7 @@ import type { PointResult } from '../engine/point.ts';
 import { isFailure, type PointOutcome } from '../sweep/runner.ts';
 import { plain } from './numbers.ts';
 
-export interface AuditSummary {
+interface AuditSummary {
   mass_error_max: number | null;
   energy_error_max: number | null;
 }

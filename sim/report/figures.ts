@@ -1,20 +1,12 @@
-/** Figures in sentences: SI inside becomes millimetres, degrees Celsius, per cent. */
+/** Figures in sentences: SI inside becomes millimetres, milliseconds, per cent. */
 import { fixed, withSign } from './numbers.ts';
-import { CELSIUS, LENGTH, MILLIBARS, milliseconds, SPEED, shown, told } from './quantities.ts';
-
-export { brief, counted, fixed, NO_FIGURE } from './numbers.ts';
+import { LENGTH, milliseconds, SPEED, shown, told } from './quantities.ts';
 
 /** Difference below which a dynamometer shows nothing [%]; common practice, no source. */
 export const UNFELT = 0.5;
 
 /** Length [m] -> `86 mm`. */
 export const millimetres = (length: number) => told(LENGTH, length);
-
-/** Pressure [Pa] -> `985 mbar`. */
-export const millibars = (pressure: number) => told(MILLIBARS, pressure);
-
-/** Temperature [K] -> `20 degC`. */
-export const celsius = (temperature: number) => told(CELSIUS, temperature);
 
 /** Speed [rpm] -> `6000 rpm`. */
 export const rpm = (speed: number) => told(SPEED, speed);

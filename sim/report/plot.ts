@@ -43,8 +43,8 @@ export interface Plot {
 
 /** A figure in SI in the unit of its axis; a gap where there is none. */
 export function plotted(quantity: Quantity, values: readonly (number | undefined)[]): number[] {
-  const { times = 1, shown = times, offset = 0 } = quantity;
-  return values.map((value) => (value === undefined ? Number.NaN : shown * (value + offset)));
+  const { times = 1, shown = times } = quantity;
+  return values.map((value) => (value === undefined ? Number.NaN : shown * value));
 }
 
 /** Labels of both axes. */

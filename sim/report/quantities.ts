@@ -3,7 +3,6 @@
  * is rounded. SI inside; `times` leads to the unit of the key, `shown` to that of people.
  */
 import type { Score } from '../decision/target.ts';
-import { ZERO_CELSIUS } from '../units.ts';
 import { brief, fixed, plain, withSign } from './numbers.ts';
 
 export interface Quantity {
@@ -19,8 +18,6 @@ export interface Quantity {
   /** From SI to the unit of the key, 1 where absent; to that of people, the same where absent. */
   times?: number;
   shown?: number;
-  /** What is added to the value in SI before that, for people only. */
-  offset?: number;
   decimals?: number;
   /** Significant digits without trailing zeros, in place of decimals. */
   digits?: number;
@@ -141,11 +138,6 @@ export const MASS_FLOW = quantity('mass_flow_g_per_s', 'mass flow', 'g/s', {
   decimals: 0,
 });
 export const TEMPERATURE = quantity('temperature_K', 'temperature', 'K', { decimals: 0 });
-export const CELSIUS = quantity('temperature_degC', 'temperature', 'degC', {
-  offset: -ZERO_CELSIUS,
-  decimals: 0,
-});
-export const MILLIBARS = quantity('pressure_mbar', 'pressure', 'mbar', { times: 1e-2, digits: 5 });
 export const LIFT = quantity('lift_mm', 'lift', 'mm', { times: MILLI, decimals: 2 });
 
 /** Figures of a spray. */
@@ -193,10 +185,10 @@ type Scale = Omit<Quantity, 'key' | 'head' | 'unit'>;
 
 /** The figure in its unit for people, without it. */
 export function shown(
-  { times = 1, shown: scale = times, offset = 0, decimals = 0, digits, signed }: Scale,
+  { times = 1, shown: scale = times, decimals = 0, digits, signed }: Scale,
   value: number,
 ): string {
-  const figure = scale * (value + offset);
+  const figure = scale * value;
   const text = digits === undefined ? fixed(figure, decimals) : brief(figure, digits);
   return signed ? withSign(text) : text;
 }

@@ -1,4 +1,5 @@
 /** Values of a scenario changed from outside, as if the file said so. */
+import type { ValveFlowSpecification } from '../specification.ts';
 import { DIMENSIONS, type Dimension } from './dimension.ts';
 import { type Key, type Leaf, readLeaf } from './key.ts';
 import { keyAt } from './keyPath.ts';
@@ -44,6 +45,23 @@ export function insideText(value: number, { dimension }: Leaf, gauge = false): s
   const { units, inside } = DIMENSIONS[dimension] as Dimension;
   const name = Object.keys(units).find((one) => units[one] === inside);
   return `${value} ${name}${gauge ? ' gauge' : ''}`.trim();
+}
+
+/** Every coefficient of a flow table that many times as large, but never above 1. */
+export function flowChanges(
+  path: string,
+  { liftRatio, coefficient, reference }: Extract<ValveFlowSpecification, { kind: 'coefficient' }>,
+  factor: number,
+  written: (value: number) => string = String,
+): Change[] {
+  const points = liftRatio.flatMap((ratio, i) => [
+    { path: `${path}.points.${i}.liftRatio`, text: written(ratio) },
+    {
+      path: `${path}.points.${i}.coefficient`,
+      text: written(Math.min(1, factor * coefficient[i]!)),
+    },
+  ]);
+  return [{ path: `${path}.reference`, text: reference }, ...points];
 }
 
 type Branch = Record<string, unknown>;

@@ -1,8 +1,7 @@
 /** What a builder is unsure about, given or by trade sense, and engines that all of it allows. */
 import { latinHypercube } from '../decision/latinHypercube.ts';
 import { fewestSamples, type InputSample } from '../decision/uncertainty.ts';
-import type { ValveFlowSpecification } from '../specification.ts';
-import { type Change, insideText } from './change.ts';
+import { type Change, flowChanges, insideText } from './change.ts';
 import { type Doubt, type Leaf, leafValue, limitsOf } from './key.ts';
 import { leavesBelow } from './keyPath.ts';
 import { quantityToText, readQuantity } from './quantity.ts';
@@ -145,21 +144,6 @@ function flowKnobs({ scenario, view }: OpenScenario, byTrade: boolean): Knob[] {
     const changes = (at: number) => flowChanges(path, flow, 1 + at * share);
     return [{ path, value: 1, half: share, text, given: false, why, changes }];
   });
-}
-
-function flowChanges(
-  path: string,
-  flow: Extract<ValveFlowSpecification, { kind: 'coefficient' }>,
-  factor: number,
-): Change[] {
-  const points = flow.liftRatio.flatMap((ratio, i) => [
-    { path: `${path}.points.${i}.liftRatio`, text: String(ratio) },
-    {
-      path: `${path}.points.${i}.coefficient`,
-      text: String(Math.min(1, factor * flow.coefficient[i]!)),
-    },
-  ]);
-  return [{ path: `${path}.reference`, text: flow.reference }, ...points];
 }
 
 /** What a study of the doubt starts from. */

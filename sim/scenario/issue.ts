@@ -2,7 +2,7 @@
 import type { z } from 'zod';
 import type { ScenarioIssue } from '../errors.ts';
 import { closest } from './closest.ts';
-import { keyAt } from './keyPath.ts';
+import { keyAt, nodeAt } from './keyPath.ts';
 import { scenarioKeys } from './schema.ts';
 import type { Problem } from './view.ts';
 import type { YamlSource } from './yamlSource.ts';
@@ -14,16 +14,15 @@ export function issueFrom(issue: ZodIssue, source: YamlSource): ScenarioIssue[] 
   if (issue.code === 'unrecognized_keys') {
     return issue.keys.map((key) => unknownKey([...issue.path, key], source));
   }
-  const value = valueAt(source.tree, issue.path);
+  const value = nodeAt(source.tree, dotted(issue.path));
   const base = { file: source.file, ...source.place(issue.path), path: dotted(issue.path), value };
   return [{ ...base, ...wording(issue, value) }];
 }
 
 /** A problem between values as an issue of the file. */
 export function issueOf({ path: dots, ...said }: Problem, source: YamlSource): ScenarioIssue {
-  const path = dots.split('.');
-  const value = valueAt(source.tree, path);
-  return { file: source.file, ...source.place(path), path: dots, value, ...said };
+  const place = source.place(dots.split('.'));
+  return { file: source.file, ...place, path: dots, value: nodeAt(source.tree, dots), ...said };
 }
 
 function unknownKey(path: PropertyKey[], source: YamlSource): ScenarioIssue {
@@ -36,7 +35,7 @@ function unknownKey(path: PropertyKey[], source: YamlSource): ScenarioIssue {
     file: source.file,
     ...source.placeOfKey(path),
     path: dotted(path),
-    value: valueAt(source.tree, path),
+    value: nodeAt(source.tree, dotted(path)),
     message: `"${key}" is not a key of this section`,
     remedy: near ? `did you mean "${near}"?` : `known keys: ${known.join(', ')}`,
   };
@@ -96,14 +95,6 @@ function tooMany(maximum: number | bigint, origin: string) {
   return origin === 'array'
     ? { message: 'the list has too many rows', limit: `${limit} rows`, remedy: 'remove rows' }
     : { message: 'the text is too long', limit: `${limit} characters`, remedy: 'shorten it' };
-}
-
-function valueAt(tree: unknown, path: readonly PropertyKey[]): unknown {
-  return path.reduce<unknown>((node, key) => {
-    return node instanceof Object && Object.hasOwn(node, key)
-      ? (node as Record<PropertyKey, unknown>)[key]
-      : undefined;
-  }, tree);
 }
 
 const dotted = (path: readonly PropertyKey[]) => path.map(String).join('.');

@@ -8,7 +8,8 @@
 import { isScalar, parseDocument } from 'yaml';
 import type { Unknown } from '../decision/priorFit.ts';
 import type { EngineSpecification, ValveSpecification } from '../specification.ts';
-import type { Change } from './change.ts';
+import { type Change, flowChanges as coefficientChanges } from './change.ts';
+import { nodeAt } from './keyPath.ts';
 import { readScenario } from './read.ts';
 import { yamlSource } from './yamlSource.ts';
 
@@ -132,15 +133,7 @@ function flowChanges(
       return { path: at, text: `${figure(factor * Number(number))} ${unit}` };
     });
   }
-  const table = `${path}.flowCoefficient`;
-  const points = flow.liftRatio.flatMap((ratio, i) => [
-    { path: `${table}.points.${i}.liftRatio`, text: figure(ratio) },
-    {
-      path: `${table}.points.${i}.coefficient`,
-      text: figure(Math.min(1, factor * flow.coefficient[i]!)),
-    },
-  ]);
-  return [{ path: `${table}.reference`, text: flow.reference }, ...points];
+  return coefficientChanges(`${path}.flowCoefficient`, flow, factor, figure);
 }
 
 /** A number as a file would have it. */
@@ -167,15 +160,7 @@ export function scenarioUnknowns(
 }
 
 function textAt(tree: unknown, path: string): string | undefined {
-  const value = path
-    .split('.')
-    .reduce<unknown>(
-      (node, key) =>
-        node instanceof Object && Object.hasOwn(node, key)
-          ? (node as Record<string, unknown>)[key]
-          : undefined,
-      tree,
-    );
+  const value = nodeAt(tree, path);
   return value === undefined || value instanceof Object ? undefined : String(value);
 }
 

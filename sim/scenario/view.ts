@@ -229,6 +229,18 @@ function freshView(key: List | Section, data: unknown, told: Told, path: string)
   return seen;
 }
 
+/** What is given or taken at every key of a section that has a value or a default, in their order. */
+export function takeAll<V extends object>(view: V): Taken<V> {
+  const places = Object.entries(view).filter(([name]) => name !== 'here');
+  return Object.fromEntries(places.map(([name, place]) => [name, place.take()])) as Taken<V>;
+}
+
+type Taken<V> = {
+  -readonly [N in keyof V as N extends 'here' ? never : N]: V[N] extends { take(): infer T }
+    ? T
+    : never;
+};
+
 /** Numbers of a column; a cell that is wrong reads as NaN. */
 export function numbers(cells: readonly LeafPlace[]): number[] {
   return cells.map((cell) => cell.given ?? Number.NaN);

@@ -14,7 +14,7 @@ const QUIET = { dash: 'dot', width: 1.5, symbol: 'x-thin-open' } as const;
 
 const roleLine = (look: PlotLook) => (ROLE[look] ? ROLE_LINE[ROLE[look]] : QUIET);
 
-export function lookColor(of: PlotLook, look: Look): string {
+function lookColor(of: PlotLook, look: Look): string {
   return ROLE[of] ? look.role[ROLE[of]] : look.quiet;
 }
 

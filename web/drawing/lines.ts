@@ -85,7 +85,7 @@ export function highest({ curves }: Picture, quantity: q.Quantity, value: Value)
   return words.join(' ');
 }
 
-export const STANDING_WORD: Record<Standing, string> = {
+const STANDING_WORD: Record<Standing, string> = {
   full: 'computed',
   unsettled: 'not settled',
   preview: 'preview',

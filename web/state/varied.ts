@@ -5,7 +5,7 @@ import {
   variantStudy,
   withConditions,
 } from '../../sim/index.ts';
-import { askedStudy, resultOf } from './asked.ts';
+import { askedStudy } from './asked.ts';
 import type { Picture } from './picture.ts';
 
 export const varied = askedStudy<VariantStudy>(async ({ scenario, source }, runner, seen) => {
@@ -17,5 +17,3 @@ export const varied = askedStudy<VariantStudy>(async ({ scenario, source }, runn
 
 /** Whether the scenario names keys to vary. */
 export const hasVaried = ({ scenario }: Picture): boolean => (scenario.sweep.vary?.length ?? 0) > 0;
-
-export const variedStudy = (): VariantStudy | undefined => resultOf(varied);

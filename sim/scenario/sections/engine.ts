@@ -2,7 +2,7 @@
 import type { CylinderSpecification } from '../../specification.ts';
 import { maybe, quantity, section } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
-import type { ViewOf } from '../view.ts';
+import { takeAll, type ViewOf } from '../view.ts';
 
 export const engineSection = section('Cylinders, crank and combustion chamber.', {
   cylinders: quantity('ratio', 'Number of cylinders.', {
@@ -59,12 +59,6 @@ export function checkEngine({ stroke: { given: stroke }, rod }: EngineView): voi
 }
 
 export function resolveEngine(engine: EngineView): CylinderSpecification {
-  return {
-    count: engine.cylinders.take(),
-    bore: engine.bore.take(),
-    stroke: engine.stroke.take(),
-    rodLength: engine.rod.take(),
-    compressionRatio: engine.compressionRatio.take(),
-    wallTemperature: engine.wallTemperature.take(),
-  };
+  const { cylinders, rod, ...rest } = takeAll(engine);
+  return { count: cylinders, rodLength: rod, ...rest };
 }

@@ -2,7 +2,7 @@
 import { FUEL_NAMES } from '../../gas/fuel.ts';
 import type { CombustionSpecification } from '../../specification.ts';
 import { choice, maybe, optional, section } from '../key.ts';
-import type { ViewOf } from '../view.ts';
+import { takeAll, type ViewOf } from '../view.ts';
 
 const FIRING = { top: 0, bottom: 180 };
 const UNSEEN = 'nobody measures it without an indicator';
@@ -42,11 +42,6 @@ export const fuelSection = optional(
 );
 
 export function resolveFuel(fuel: ViewOf<typeof fuelSection>): CombustionSpecification {
-  return {
-    fuel: fuel.name.take(),
-    lambda: fuel.lambda.take(),
-    burn50: fuel.burn50.take(),
-    burnDuration: fuel.burnDuration.take(),
-    efficiency: fuel.efficiency.take(),
-  };
+  const { name, ...burn } = takeAll(fuel);
+  return { fuel: name, ...burn };
 }

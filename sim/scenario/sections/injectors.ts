@@ -9,7 +9,7 @@ import type {
 import { liquidFuel } from '../../spray/liquidFuel.ts';
 import { list, maybe, oneOf, optional, quantity, section, text } from '../key.ts';
 import type { ScenarioView } from '../schema.ts';
-import { numbers } from '../view.ts';
+import { numbers, takeAll } from '../view.ts';
 
 const PLACE = { limits: ['-2 m', '3 m'] } as const;
 /** Dead centres of the induction. */
@@ -188,15 +188,11 @@ export function resolveInjectors(
   const length = trumpet.length + throttle.length + runner.length + port.length;
   const rows = injectors.each.rows.map((row) => resolveInjector(row, density, length));
   rows.sort((a, b) => b.position - a.position);
+  const { here, each, staging, fromLoad, loadBlend, ...rest } = injectors;
   return {
     list: rows,
     staging: resolveStaging(injectors),
-    fuelTemperature: injectors.fuelTemperature.take(),
-    valveTemperature: injectors.valveTemperature.take(),
-    lean: injectors.lean.take(),
-    filmThickness: injectors.filmThickness.take(),
-    idleSpeed: injectors.idleSpeed.take(),
-    parcels: injectors.parcels.take(),
+    ...takeAll(rest),
     coupling: { heat: 'field', vapour: 'field' },
   };
 }

@@ -2,7 +2,7 @@
 import { FLUXES, LIMITERS } from '../../engine/numerics.ts';
 import type { NumericsSpecification } from '../../specification.ts';
 import { choice, maybe, optional, section } from '../key.ts';
-import type { ViewOf } from '../view.ts';
+import { takeAll, type ViewOf } from '../view.ts';
 
 const CHOSEN = 'halving both cells changes volumetric efficiency by less than 0.5 %, tests/order';
 
@@ -47,13 +47,5 @@ export const numericsSection = optional(
 );
 
 export function resolveNumerics(at: ViewOf<typeof numericsSection>): NumericsSpecification {
-  return {
-    intakeCell: at.intakeCell.take(),
-    exhaustCell: at.exhaustCell.take(),
-    courant: at.courant.take(),
-    limiter: at.limiter.take(),
-    flux: at.flux.take(),
-    settle: at.settle.take(),
-    maximumCycles: at.maximumCycles.take(),
-  };
+  return takeAll(at);
 }

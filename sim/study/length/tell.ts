@@ -200,7 +200,7 @@ export function mixedWords({ mixed, decision, target }: LengthStudy): string {
 }
 
 /** What the pressurised box changes; empty where there is none. */
-export function feedWords({ free, decision }: LengthStudy): string {
+function feedWords({ free, decision }: LengthStudy): string {
   if (!free || !Number.isFinite(free.gainPercent)) return '';
   const { gainPercent } = decision;
   const turn = Math.abs(gainPercent) < Math.abs(free.gainPercent) ? 'less' : 'no less';
