@@ -4,7 +4,7 @@
  *
  *   cv = sum_j c_j t^j,   e = z + T sum_j c_j t^j / (j + 1),   c_j = air_j + Yb dB_j + Yf dF_j
  *
- * Coefficients: those of the components' own laws (gas/gas.ts). T above 1000 K has its own z, so that
+ * Source of the coefficients: the components' own laws (gas/gas.ts). T above 1000 K has its own z, so that
  * e is one curve.
  */
 
