@@ -6,9 +6,14 @@ const PHYSICS = ['step', 'gas', 'duct', 'loss', 'boundary', 'spray', 'cylinder']
 
 /** Files that hold no equation: types, registries, book-keeping, numerics. */
 const WITHOUT_PHYSICS = [
+  'sim/step/builtins.ts',
+  'sim/step/lanes.ts',
+  'sim/step/layout.ts',
+  'sim/step/step.ts',
   'sim/boundary/ductEnd.ts',
   'sim/boundary/node.ts',
   'sim/boundary/reservoir.ts',
+  'sim/cylinder/cylinder.ts',
   'sim/duct/duct.ts',
   'sim/duct/mesh.ts',
   // Words, places and loops of the step; what they compute stands in the other files.

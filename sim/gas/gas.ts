@@ -6,7 +6,7 @@
  * tests/handbook/gas.test.ts). The step works with the same numbers (step/gas.ts).
  * Source of the laws: species.ts, fuelComponent.ts.
  * Sensible enthalpy is zero at 298.15 K for every component, so that a heating value stated there is
- * the heat released.
+ * the heat released. Source: of each component's cv that of its own file.
  */
 import { Matrix, solve } from 'ml-matrix';
 import { K_HEAD, R_AIR } from '../step/layout.ts';

@@ -4,8 +4,8 @@
  *
  *   cv = sum_j c_j t^j,   e = z + T sum_j c_j t^j / (j + 1),   c_j = air_j + Yb dB_j + Yf dF_j
  *
- * Source of the coefficients: the components' own laws (gas/gas.ts). T above 1000 K has its own z, so that
- * e is one curve.
+ * T above 1000 K has its own z, so that e is one curve. Source: the components' own laws, whose
+ * coefficients these are (gas/gas.ts).
  */
 
 import { all, any, type B, type I, K, type V } from './lanes.ts';

@@ -8,8 +8,8 @@
  * p = slope u + offset (backward difference of C, trapezoidal rule of w), so it is passive at any step.
  * Out of the bore the gas blows a jet of the bore's area at p_m (loss/mouthJet.ts); into it the still
  * air accelerates from p_m as through a throat of the entry's effective area (exchange.ts).
- * Solved by Newton's method on the velocity, as exchange.ts. Sources: as loss/mouthRadiation.ts and
- * loss/mouthJet.ts.
+ * Solved by Newton's method on the velocity, as exchange.ts. Source: of the impedance that of
+ * loss/mouthRadiation.ts, of the flow that of exchange.ts.
  */
 
 import { soundBehind, writeOut } from './ends.ts';

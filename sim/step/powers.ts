@@ -2,6 +2,7 @@
  * Powers and logarithms to base two by series; x = m 2^e, m about one.
  *   log2 x = e + (2 / ln 2) atanh s, s = (m - 1) / (m + 1)
  *   2^y = 2^k e^f, k the nearest integer, f = (y - k) ln 2
+ * Source: the power series of atanh and exp, any table of functions.
  */
 import { exponent, mantissa, type R, rounded, scaled, type V } from './builtins.ts';
 
