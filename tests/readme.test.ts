@@ -1,5 +1,5 @@
 /** What the documents say, the program does. */
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { checkDocument, curveDocument, lengthStudy, sweepDocument } from '../sim/index.ts';
@@ -96,4 +96,19 @@ describe.each(DOCUMENTS)('%s', (file) => {
       for (const [option] of rest!.matchAll(/--[a-z]+/g)) expect(stdout).toContain(option);
     }
   });
+});
+
+test.each([
+  ...DOCUMENTS.slice(0, 2),
+  'CHANGELOG.md',
+  ...readdirSync('docs').map((name) => `docs/${name}`),
+])('what %s links and names is there', (file) => {
+  const text = read(file);
+  const links = [...text.matchAll(/\]\((?!https?:)([^)#\s]+)/g)].map(([, to]) =>
+    join(dirname(file), to!),
+  );
+  const names = [...text.matchAll(/`((?:sim|tests|scenarios|docs|web)\/[\w./-]+)`/g)].map(
+    ([, path]) => path!,
+  );
+  expect([...links, ...names].filter((path) => !existsSync(path))).toEqual([]);
 });

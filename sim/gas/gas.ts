@@ -2,9 +2,9 @@
  * The working gas: a thermally perfect mixture of fresh air, burned products and fuel vapour.
  *
  * Composition is carried by two mass fractions, `burned` and `fuel`; the rest is air. cv(T) of each
- * component is a polynomial of fourth degree below 1000 K and another above, as its law is
- * (species.ts, fuelComponent.ts), so nothing is lost by them between 200 and 3500 K (within 1e-9,
+ * component is a polynomial of fourth degree below 1000 K and another above, as its law is; so nothing is lost by them between 200 and 3500 K (within 1e-9,
  * tests/handbook/gas.test.ts). The step works with the same numbers (step/gas.ts).
+ * Source of the laws: species.ts, fuelComponent.ts.
  * Sensible enthalpy is zero at 298.15 K for every component, so that a heating value stated there is
  * the heat released. Source: of each component's cv that of its own file.
  */

@@ -10,7 +10,7 @@ export const CAUTIONS: readonly string[] = [
 ];
 
 export const KNOWN: readonly string[] = [
-  'Waves of finite strength in the whole intake and exhaust, second order in space and time: mouth, bellmouth, trumpet, plate, port, valve, cylinder, primary, joint and tail.',
+  'Waves of finite strength in the whole intake and exhaust, second order in space and time: trumpet, plate, port, valve, cylinder, primary, joint and tail. Flare and outside air move as one mass that radiates.',
   'Valves by cam timing or lift table and by flow-bench figures; residual gas and back flow by what the pipes do.',
   'Air by pressure, temperature and humidity; heat and friction at the walls; mass and energy audited at every point.',
 ];

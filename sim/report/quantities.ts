@@ -99,6 +99,7 @@ export const WORST_LOSS = percentage('worst_loss_outside_band_percent', 'worst l
 export const CHANGE = share('change', 'change against fitted now', { decimals: 2, signed: true });
 export const AGAINST_BEST = { ...CHANGE, key: 'against_best', head: 'against the best cut' };
 export const LOSS = percentage('loss_percent', 'loss', { name: 'worst loss where the cut misses' });
+export const MOVES = share('moves_percent', 'moves', { times: 100, decimals: 2 });
 export const COST = percentage('change_percent', 'change', { signed: true });
 export const AT_SPEED = { ...SPEED, key: 'at_rpm', head: 'at', name: 'at speed' };
 

@@ -102,7 +102,7 @@ describe('warnings in the terms of the trade', () => {
     [
       'boosted-four',
       '0.7 bar gauge',
-      '0.7 mbar gauge',
+      '0.7 psi gauge',
       'intake.feed.temperature',
       'warmer than the air outside',
     ],

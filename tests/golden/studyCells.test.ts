@@ -69,7 +69,7 @@ test.each(DEMOS.flatMap((demo) => ['vary', 'vary-two'].map((name) => [demo, name
   },
 );
 
-test.each(['hill-climb', 'endurance-six'] as const)('%s doubt', async (demo) => {
+test.each(['boosted-four', 'endurance-six'] as const)('%s doubt', async (demo) => {
   const { text, html, document, others } = await printed(demo, 'doubt');
   const { uncertainty, speeds_rpm: speeds } = document;
   const bands = csvRows(others['uncertainty.csv']!);

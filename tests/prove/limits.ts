@@ -36,7 +36,7 @@ interface Effect {
 const EFFECTS: Effect[] = [
   {
     what: 'cells halved',
-    bounds: [0.6, 0.2, 0.2],
+    bounds: [0.3, 0.1, 0.1],
     change: ({ numerics }) => {
       numerics.intakeCell /= 2;
       numerics.exhaustCell /= 2;
@@ -51,8 +51,8 @@ const EFFECTS: Effect[] = [
     },
   },
   {
-    what: 'end correction 0.71 a instead of 0.61 a',
-    bounds: [1.5, 0.2, 0.1],
+    what: 'end correction larger by 0.1 radii of the rim',
+    bounds: [1, 0.2, 0.1],
     change: ({ intake }) => {
       intake.trumpet.bellmouth.endCorrection += 0.1;
     },
@@ -119,7 +119,7 @@ for (const { what, bounds, change } of EFFECTS) {
   const holds = found.every((x, i) => x <= bounds[i]!);
   if (!holds) missed++;
   console.log(
-    what.padEnd(40),
+    what.padEnd(46),
     `any speed ${found[0]!.toFixed(2)} %, mean ${found[1]!.toFixed(2)} %, gain ${found[2]!.toFixed(2)} points,`,
     `peak ${shift.map((x) => x.toFixed(2)).join(' and ')} %`,
     holds ? '' : 'BEYOND THE PAGE',

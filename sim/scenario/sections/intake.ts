@@ -79,8 +79,8 @@ export function checkIntake(view: ScenarioView): void {
   checkValves(intake.valves);
 }
 
-/** Warmth of a box that the sun and the engine explain [K], and the share that a blower adds. */
-const SOAK = { rise: 15, overIsentropic: 4 };
+/** Warmth of a box that sun and engine explain [K], and rise of a blower over isentropic; common practice. */
+const SOAK = { rise: 12, overIsentropic: 2 };
 
 /** A gauge pressure is known once ambient is; air in a box is as warm as its pressure explains. */
 function checkFeed({ ambient, intake: { feed } }: ScenarioView): void {

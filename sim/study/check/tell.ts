@@ -1,12 +1,14 @@
 /** A scenario as it was understood, in words. */
 import { LENGTH_DRAWING, LENGTH_MEANING } from '../../report/lengthMeaning.ts';
-import type { Report } from '../../report/report.ts';
+import type { Report, Section } from '../../report/report.ts';
 import { defaultsTable } from '../../report/sections.ts';
 import { type Table, tableOf, words } from '../../report/table.ts';
 import type { Fact, FactSection } from '../../scenario/facts.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import type { Effect } from './effects.ts';
+import { effectsTable } from './tables.ts';
 
-export function checkReport(scenario: Scenario): Report {
+export function checkReport(scenario: Scenario, effects?: readonly Effect[]): Report {
   const { spreads, defaultsUsed } = scenario;
   const doubtful = spreads.map(({ path }) => path).join(', ');
   return {
@@ -31,8 +33,20 @@ export function checkReport(scenario: Scenario): Report {
       ...(defaultsUsed.length === 0
         ? []
         : [{ heading: 'Defaults used', tables: [defaultsTable(scenario)] }]),
+      ...(effects ? [effectsSection(effects)] : []),
     ],
     outcomes: [],
+  };
+}
+
+function effectsSection(effects: readonly Effect[]): Section {
+  return {
+    heading: 'Defaults by what they move',
+    sentences: [
+      'Change of volumetric efficiency where the default is off by the half-width, in the mean of both ' +
+        'and the middle of the band, on a coarse mesh. Measure what stands first.',
+    ],
+    tables: [effectsTable(effects)],
   };
 }
 
