@@ -43,9 +43,14 @@ export async function mapsAndCurves(engine: EngineSpecification): Promise<Goal[]
   });
   const quick = inOneThread(map);
   return [
-    { what: 'map 25 x 40, f32, on two threads', reached: quick.map / 2, goal: 3, unit: 's' },
     {
-      what: 'curve of 40 speeds, f32, on two threads',
+      what: 'map 25 x 40, f32, half the processor time of one thread',
+      reached: quick.map / 2,
+      goal: 3,
+      unit: 's',
+    },
+    {
+      what: 'curve of 40 speeds, f32, half the processor time of one thread',
       reached: quick.curve / 2,
       goal: 0.15,
       unit: 's',
