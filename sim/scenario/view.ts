@@ -47,6 +47,8 @@ export class Told {
   readonly places: Place[] = [];
   /** Views by what stands there, so that the same data in another file is seen by the same view. */
   readonly views = new WeakMap<object, AnyView>();
+  /** Views of what is absent, by path. */
+  readonly absent = new Map<string, AnyView>();
 
   /** Forgets what was told, for the next file; views are kept. */
   clear(): void {
@@ -209,9 +211,18 @@ function view(key: Key, data: unknown, told: Told, path: string): AnyView {
   if (key.kind === 'leaf') return new LeafPlace(key, data, path, told);
   if (key.kind === 'choice') return new ChoicePlace(key, data, path, told);
   if (key.kind === 'text') return new TextPlace(key, data, path, told);
-  if (!(data instanceof Object)) return freshView(key, data, told, path);
-  const known = told.views.get(data) ?? freshView(key, data, told, path);
-  told.views.set(data, known);
+  if (data instanceof Object) return keptView(told.views, data, key, data, told, path);
+  if (data === undefined) return keptView(told.absent, path, key, data, told, path);
+  return freshView(key, data, told, path);
+}
+
+function keptView<I>(
+  kept: { get(id: I): AnyView | undefined; set(id: I, view: AnyView): unknown },
+  id: I,
+  ...[key, data, told, path]: Parameters<typeof freshView>
+): AnyView {
+  const known = kept.get(id) ?? freshView(key, data, told, path);
+  kept.set(id, known);
   return known;
 }
 

@@ -7,17 +7,35 @@ import { combustionProducts } from '../../sim/gas/combustionProducts.ts';
 import { componentOf, DRY_AIR, massOf, moistAir, totalMoles } from '../../sim/gas/component.ts';
 import { perfectGas } from '../../sim/gas/gas.ts';
 import { formationEnthalpy, SPECIES } from '../../sim/gas/species.ts';
+import { caloric, gasCv, gasE } from '../../sim/step/gas.ts';
+import { use } from '../../sim/step/lanes.ts';
 import { airAndProducts, ISO_OCTANE } from '../gases.ts';
 
 const gas = airAndProducts();
 const TEMPERATURES = Array.from({ length: 57 }, (_, i) => 200 + 50 * i);
 
 describe('working gas', () => {
-  it('has the published cv of air within 1e-9', () => {
-    const air = componentOf(DRY_AIR);
-    for (let T = 200; T <= 3500; T += 7) {
-      const cv = air.heatCapacity(T) - gas.gasConstant(0, 0);
-      expect(Math.abs(gas.heatCapacityVolume(T, 0, 0) / cv - 1)).toBeLessThan(1e-9);
+  it('follows the laws of its components within 1e-9 of cv, products and vapour too', () => {
+    const { moles } = combustionProducts(ISO_OCTANE, 1);
+    const own = [
+      [componentOf(DRY_AIR).heatCapacity, 0, 0],
+      [componentOf(moles).heatCapacity, 1, 0],
+      [(T: number) => 400 + 4.3 * T, 0, 1],
+    ] as const;
+    for (const [heatCapacity, burned, fuel] of own) {
+      for (let T = 200; T <= 3500; T += 7) {
+        const cv = heatCapacity(T) - gas.gasConstant(burned, fuel);
+        expect(Math.abs(gas.heatCapacityVolume(T, burned, fuel) / cv - 1)).toBeLessThan(1e-9);
+      }
+    }
+  });
+
+  it('is the gas of the step to 1e-13', () => {
+    use({ N: new Int32Array(0), K: gas.head(), X: new Float64Array(0) });
+    for (const T of TEMPERATURES) {
+      caloric(T, 0.3, 0.02);
+      expect(Math.abs(gasCv / gas.heatCapacityVolume(T, 0.3, 0.02) - 1)).toBeLessThan(1e-13);
+      expect(Math.abs(gasE - gas.internalEnergy(T, 0.3, 0.02))).toBeLessThan(1e-13 * gasCv * T);
     }
   });
 

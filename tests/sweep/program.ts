@@ -45,7 +45,7 @@ export function endOf(
   });
 }
 
-export const LENGTHS = 3;
+export const LENGTHS = 9;
 export const SPEEDS = 4;
 
 /** A quarter-litre single on the coarsest mesh: a score of points of a few hundredths of a second. */
@@ -58,7 +58,7 @@ export function quickScenario(): string {
     )
     .replace(
       'from: 1.5 in\n    to: 8 in\n    step: 0.5 in',
-      'from: 2 in\n    to: 6 in\n    step: 2 in',
+      'from: 2 in\n    to: 6 in\n    step: 0.5 in',
     )
     .concat('\nnumerics:\n  intakeCell: 25 mm\n  exhaustCell: 60 mm\n  settle: 0.02\n');
   writeFileSync(file, text);
