@@ -84,8 +84,10 @@ export function runPoint(
 }
 
 /** A speed that has come to its end on the finest mesh. */
-interface SettledPoint {
+export interface SettledPoint {
   result: PointResult;
+  /** The figures of the finest mesh as they are. */
+  finest: CycleFigures;
   model: EngineModel;
   column: Float64Array;
 }
@@ -123,7 +125,8 @@ export function settleSpeeds(
     const coarser = ends.at(-2)!;
     const twice = coarser instanceof Error ? undefined : coarser.state;
     const result = pointResult(last!, speeds[i]!, end.state, twice);
-    return { result, model: last!, column: end.column };
+    const finest = figuresOf(last!, end.state.line);
+    return { result, finest, model: last!, column: end.column };
   });
 }
 
