@@ -1,10 +1,11 @@
 /** Pipes and a resonator struck and left to ring, with sound so weak that it is linear to 1e-4. */
 import { DuctEnd } from '../../../sim/boundary/ductEnd.ts';
-import { openEnd, valve } from '../../../sim/boundary/node.ts';
+import { mouth, openEnd, valve } from '../../../sim/boundary/node.ts';
 import { OpenAir, Volume } from '../../../sim/boundary/reservoir.ts';
 import { Duct } from '../../../sim/duct/duct.ts';
 import { circleArea, type Profile, profileOf } from '../../../sim/duct/profile.ts';
 import { perfectGas } from '../../../sim/gas/gas.ts';
+import { mouthImpedance } from '../../../sim/loss/mouthRadiation.ts';
 import { network, oneDuct, runFor } from '../../network.ts';
 
 export const SOUND = 343.2;
@@ -36,14 +37,21 @@ export function ring(profile: Profile, about: number): number {
   return ringDuct(duct, about);
 }
 
-/** The same of a duct that is already made. */
-export function ringDuct(duct: Duct, about: number): number {
+/** The same of a duct that is already made; `inertia` of a mouth of its bore [m], none at constant pressure. */
+export function ringDuct(duct: Duct, about: number, inertia = 0): number {
   const { length, cells } = duct.mesh;
   duct.fillEach(gas, (x) => {
     const p = 1 + AMPLITUDE * Math.sin((Math.PI * x) / (2 * length));
     return { pressure: PRESSURE * p, temperature: TEMPERATURE * p ** (0.4 / 1.4) };
   });
-  const net = oneDuct(duct, { gas }, { low: (end) => openEnd(end, air()) });
+  const net = oneDuct(
+    duct,
+    { gas },
+    {
+      low: (end) =>
+        inertia > 0 ? mouth(end, air(), impedance(duct, inertia)) : openEnd(end, air()),
+    },
+  );
   const times: number[] = [];
   const values: number[] = [];
   runFor(net, 9 / about, (time) => {
@@ -52,6 +60,12 @@ export function ringDuct(duct: Duct, about: number): number {
   });
   return frequencyOf(times, values);
 }
+
+const impedance = (duct: Duct, inertia: number) =>
+  mouthImpedance(duct.mesh.diameter[0]!, inertia, {
+    density: (1.4 * PRESSURE) / SOUND ** 2,
+    soundSpeed: SOUND,
+  });
 
 /** A pipe longer by its end correction, in radii: a constant-pressure end has none of its own. */
 export function withCorrection(length: number, radius: number, correction: number): Profile {
