@@ -9,7 +9,6 @@
  * Refused: unknowns that the run cannot tell apart (identifiability.ts), and an unknown that it hardly
  * narrows against the prior.
  */
-import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import type { EngineSpecification } from '../specification.ts';
 import { isFailure, type PointOutcome, type PointRunner } from '../sweep/runner.ts';
 import { type SweepObserver, sweep } from '../sweep/sweep.ts';
@@ -27,6 +26,7 @@ import {
   type Unknown,
 } from './priorFit.ts';
 import { designSize, quadraticDesign, quadraticThrough } from './quadraticResponse.ts';
+import { studentT } from './studentT.ts';
 
 /** Most unknowns that one run can be asked for. */
 export const MOST_UNKNOWNS = 3;
@@ -204,7 +204,7 @@ function calibration(
 ): Omit<Calibration, 'points' | 'leftOut'> {
   const covariances = covariance(fit);
   const n = unknowns.length;
-  const t = tQuantile(0.975, fit.freedom);
+  const t = studentT(0.95, fit.freedom);
   const predicted = computed.map((value, j) => fit.scale * value - fit.share * friction[j]!);
   return {
     unknowns: unknowns.map((unknown, k) => {
