@@ -1,12 +1,12 @@
 /** Worker threads for points, and their clean end, by whatever way. */
 import { Tinypool } from 'tinypool';
 import { batched, type Computer } from '../index.ts';
-import { Interrupted } from './exit.ts';
+import { watchSignals } from './signals.ts';
 
 /**
  * Runs `work` with so many worker threads and ends them after it.
  *
- * @throws Interrupted on Ctrl-C or when told to terminate
+ * @throws Interrupted on Ctrl-C or when told to end
  */
 export async function withWorkers<T>(
   count: number,
@@ -27,23 +27,4 @@ export async function withWorkers<T>(
     signals.forget();
     await pool.destroy();
   }
-}
-
-const SIGNALS = { SIGINT: 130, SIGTERM: 143 } as const;
-
-function watchSignals(): { interrupted: Promise<never>; forget(): void } {
-  const listeners: (() => void)[] = [];
-  const interrupted = new Promise<never>((_, reject) => {
-    for (const [signal, code] of Object.entries(SIGNALS)) {
-      const listener = () => reject(new Interrupted(code));
-      process.once(signal, listener);
-      listeners.push(() => process.off(signal, listener));
-    }
-  });
-  return {
-    interrupted,
-    forget: () => {
-      for (const forget of listeners) forget();
-    },
-  };
 }

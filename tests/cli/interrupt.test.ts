@@ -1,8 +1,9 @@
 /** Ctrl-C while points are computed. */
-import { existsSync } from 'node:fs';
+import { spawn } from 'node:child_process';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { coarseText, ended, fileOf, freshFolder, start } from './commandLine.ts';
 
 /** Many points, so that the signal comes well before the end. */
@@ -35,3 +36,27 @@ test.each([
     );
   },
 );
+
+test('npm told to end leaves nothing running, and no lock', async () => {
+  const folder = join(freshFolder(), 'out');
+  const words = ['sweep', fileOf(long), '--workers', '1', '--out', folder];
+  const npm = spawn('npm', ['run', '-s', 'trumpetry', '--', ...words]);
+  const end = ended(npm);
+  await underWay(folder);
+  const lock = join(folder, 'points.jsonl.lock');
+  const { process: id } = JSON.parse(readFileSync(lock, 'utf8')) as { process: number };
+  expect(id).not.toBe(npm.pid);
+  expect(isAlive(id)).toBe(true);
+  npm.kill('SIGTERM');
+  await vi.waitFor(() => expect(isAlive(id)).toBe(false), { timeout: 10_000, interval: 100 });
+  expect(existsSync(lock)).toBe(false);
+  expect((await end).stderr).toMatch(/^stopped before the end/);
+});
+
+function isAlive(id: number): boolean {
+  try {
+    return process.kill(id, 0);
+  } catch {
+    return false;
+  }
+}

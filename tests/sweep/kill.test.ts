@@ -37,7 +37,7 @@ function keys(text: string): string[] {
 const untorn = (text: string) => text.slice(0, wholeLines(text));
 
 beforeAll(async () => {
-  program = await bundledProgram();
+  program = bundledProgram();
   file = quickScenario();
   whole = folder();
   expect(await run('sweep', file, '--out', whole)).toMatchObject({ code: 0 });

@@ -23,7 +23,7 @@ beforeAll(async () => {
     execFileSync('apt-get', ['update']);
     execFileSync('apt-get', ['install', '-y', 'parallel']);
   }
-  program = await bundledProgram();
+  program = bundledProgram();
   file = quickScenario();
 }, 300_000);
 

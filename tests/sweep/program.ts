@@ -1,34 +1,19 @@
-/** The command line bundled into a folder of its own, so that it starts at once, many times. */
-import { type ChildProcess, spawn } from 'node:child_process';
+/** The program built into a folder of its own, so that it starts at once, many times. */
+import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
 import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { build } from 'esbuild';
 import { demoText } from '../toy.ts';
 
 /** Inside node_modules, where the bundle finds the package of the thread pool. */
 const CACHE = 'node_modules/.cache';
 
-/** CommonJS packages inside an ES module want a `require`. */
-const REQUIRE =
-  "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);";
-
-/** Bundles the program; gives the file to run. */
-export async function bundledProgram(): Promise<string> {
+/** Builds the program as it is shipped; gives the file to run. */
+export function bundledProgram(): string {
   mkdirSync(CACHE, { recursive: true });
   const folder = mkdtempSync(join(CACHE, 'program-'));
-  await build({
-    entryPoints: { main: 'sim/cli/main.ts', pointWorker: 'sim/cli/pointWorker.ts' },
-    bundle: true,
-    platform: 'node',
-    format: 'esm',
-    outdir: folder,
-    outExtension: { '.js': '.mjs' },
-    external: ['tinypool'],
-    banner: { js: REQUIRE },
-    logLevel: 'error',
-  });
-  return join(folder, 'main.mjs');
+  execFileSync(process.execPath, ['sim/cli/build.mjs', folder]);
+  return join(folder, 'trumpetry.mjs');
 }
 
 /** Starts the program; its output is left alone. */

@@ -124,7 +124,7 @@ describe('a full disk', () => {
 describe('the program itself', () => {
   let program = '';
   beforeAll(async () => {
-    program = await bundledProgram();
+    program = bundledProgram();
     chmodSync(dirname(program), 0o755);
   });
   afterAll(() => rmSync(dirname(program), { recursive: true }));

@@ -9,7 +9,7 @@ export interface PageOptions {
   root: string;
   /** Demo scenario files, the opening one first. */
   demos: string[];
-  /** Where the built page goes; `dist` where absent. */
+  /** Where the built page goes; `dist/page` where absent. */
   outDir?: string;
   /** Lends a runner for the demos' answers. */
   withRunner?: WithRunner;
@@ -18,7 +18,7 @@ export interface PageOptions {
 const LOOPBACK = { host: '127.0.0.1', strictPort: false } as const;
 
 export function pageConfig(options: PageOptions): UserConfig {
-  const { root, demos, outDir = join(root, 'dist'), withRunner } = options;
+  const { root, demos, outDir = join(root, 'dist/page'), withRunner } = options;
   return {
     root: join(root, 'web'),
     base: './',
