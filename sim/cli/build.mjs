@@ -6,10 +6,10 @@
  *   node sim/cli/build.mjs [FOLDER]     FOLDER: dist/program where absent
  */
 import { chmodSync, existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
+const root = join(dirname(fileURLToPath(import.meta.url)), '../..');
 const folder = resolve(process.argv[2] ?? join(root, 'dist/program'));
 const program = join(folder, 'trumpetry.mjs');
 
