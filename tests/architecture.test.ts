@@ -8,6 +8,7 @@ const ROOT = join(import.meta.dirname, '..');
 /** From bottom to top: a folder may import those before it. */
 const ORDER = [
   'step',
+  'elementary',
   'kernel',
   'gas',
   'duct',
@@ -24,13 +25,13 @@ const ORDER = [
 ];
 
 /**
- * The independent estimate, and what it reaches in all, detours counted: data, units and properties
- * of air.
+ * The independent estimate, and what it reaches in all, detours counted: data, units, elementary
+ * functions and properties of air.
  */
 const ESTIMATE = {
   file: 'tests/acoustics/linearEstimate.ts',
   reaches:
-    /^sim\/(specification|units)\.ts$|^tests\/acoustics\/|^sim\/gas\/(atmosphere|component|species)\.ts$/,
+    /^sim\/(specification|units)\.ts$|^tests\/acoustics\/|^sim\/elementary\/|^sim\/step\/(builtins|powers)\.ts$|^sim\/gas\/(atmosphere|component|species)\.ts$/,
 };
 
 /** The worker loads the solver without the reader of scenarios, so that it starts at once. */
@@ -185,6 +186,19 @@ test('factors of units stand with the quantities alone', () => {
 
 describe('sim outside sim/cli', () => {
   const pure = [...sources].filter(([file]) => within(file, 'sim') && !within(file, 'sim/cli'));
+
+  /** Their last bit is free to whoever builds a runtime; sim/elementary has those that are not. */
+  const FREE =
+    /\s\*\*=?\s|\bMath\.(?:pow|exp|expm1|log\w*|a?(?:sin|cos|tan)h?|atan2|cbrt|hypot|f16round|sumPrecise)\b/;
+
+  test('no built-in whose last bit is free reaches a result', () => {
+    expect('x ** 2, Math.atanh(x), Math.log1p(x)'.match(new RegExp(FREE, 'g'))).toHaveLength(3);
+    const built = /^sim\/kernel\/f/;
+    const found = pure.filter(
+      ([file, source]) => !built.test(file) && FREE.test(withoutRemarks(source)),
+    );
+    expect(found.map(([file]) => file)).toEqual([]);
+  });
 
   test.each([
     ['Node', /['"]node:|\bprocess\.|\brequire\(|\bBuffer\b/],

@@ -2,7 +2,9 @@
  * What joins duct ends, as data: its kind, its ends, and what its kind needs. How each is solved stands
  * in sim/step, a file a kind.
  */
+
 import { CYCLE } from '../crankAngle.ts';
+import { square } from '../elementary/powers.ts';
 import { dischargeFromLoss } from '../loss/entryLoss.ts';
 import type { MouthImpedance } from '../loss/mouthRadiation.ts';
 import { END_SLOTS, M_SIZE, REC_AT, REC_SIZE, T_AREA, T_SIZE } from '../step/layout.ts';
@@ -134,8 +136,8 @@ export function areaStep(first: DuctEnd, second: DuctEnd): Node {
 /** Effective throat area [m^2] for flow from area `from` into area `to`. */
 function stepArea(from: number, to: number): number {
   if (from >= to) return to / Math.sqrt(1 + 0.5 * (1 - to / from));
-  const heads = (1 - from / to) ** 2;
-  return to / Math.sqrt(1 + heads * (to / from) ** 2);
+  const heads = square(1 - from / to);
+  return to / Math.sqrt(1 + heads * square(to / from));
 }
 
 /** Ends that meet at one pressure, without volume. */

@@ -6,7 +6,10 @@
  *
  * Source: Heywood (1988), sec. 2.2, eqs. 2.4-2.6 (from memory).
  */
+
 import { circleArea } from '../duct/profile.ts';
+import { cos, sin } from '../elementary/angles.ts';
+import { square } from '../elementary/powers.ts';
 
 export interface CrankGeometry {
   /** Bore [m]. */
@@ -25,8 +28,8 @@ const RADIANS = Math.PI / 180;
 export function pistonDistance(g: CrankGeometry, crankAngle: number): number {
   const a = g.stroke / 2;
   const theta = crankAngle * RADIANS;
-  const sine = a * Math.sin(theta);
-  return a * (1 - Math.cos(theta)) + g.rodLength - Math.sqrt(g.rodLength ** 2 - sine * sine);
+  const sine = a * sin(theta);
+  return a * (1 - cos(theta)) + g.rodLength - Math.sqrt(square(g.rodLength) - sine * sine);
 }
 
 /** Swept volume of one cylinder [m^3]. */

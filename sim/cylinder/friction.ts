@@ -18,6 +18,7 @@
  * than cylinders (in line); common practice, no source. Engines scatter about such correlations by 15
  * to 20 % (from memory). Fitted to engines up to about 6000 rpm; beyond, the squares of speed rule.
  */
+import { cube, power, square } from '../elementary/powers.ts';
 import type { EngineSpecification, LiftSpecification } from '../specification.ts';
 import { meanPistonSpeed } from './crank.ts';
 
@@ -49,7 +50,7 @@ export function friction(engine: Sizes, speed: number): Friction {
     crankshaft: 1e3 * crankshaft(engine, speed),
     pistons: 1e3 * (pistons(engine, speed) + gasPressure(engine, speed)),
     valveTrain: 1e3 * valveTrain(engine, speed),
-    auxiliaries: 1e3 * (8.32 + 1.86e-3 * speed + 7.45e-7 * speed ** 2),
+    auxiliaries: 1e3 * (8.32 + 1.86e-3 * speed + 7.45e-7 * square(speed)),
   };
   const { crankshaft: a, pistons: b, valveTrain: c, auxiliaries: d } = parts;
   return { ...parts, total: a + b + c + d };
@@ -64,8 +65,8 @@ function crankshaft({ cylinder }: Sizes, N: number): number {
   const { B, n, swept } = millimetres(cylinder);
   const [D, L, mains] = [MAIN.diameter * B, MAIN.length * B, n + 1];
   const seals = (1.22e5 * D) / swept;
-  const journals = (HYDRODYNAMIC * N * D ** 3 * L * mains) / swept;
-  const churning = (1.35e-10 * D ** 2 * N ** 2 * mains) / n;
+  const journals = (HYDRODYNAMIC * N * cube(D) * L * mains) / swept;
+  const churning = (1.35e-10 * square(D * N) * mains) / n;
   return seals + journals + churning;
 }
 
@@ -73,14 +74,16 @@ function pistons({ cylinder }: Sizes, N: number): number {
   const { B, n, swept } = millimetres(cylinder);
   const [d, l] = [ROD.diameter * B, ROD.length * B];
   const skirts = (294 * meanPistonSpeed(cylinder, N)) / B;
-  const rings = (4.06e4 * (1 + 500 / N)) / B ** 2;
-  return skirts + rings + (HYDRODYNAMIC * N * d ** 3 * l * n) / swept;
+  const rings = (4.06e4 * (1 + 500 / N)) / square(B);
+  return skirts + rings + (HYDRODYNAMIC * N * cube(d) * l * n) / swept;
 }
 
 function gasPressure({ cylinder, intake, ambient }: Sizes, N: number): number {
   const r = cylinder.compressionRatio;
   const exponent = 1.33 - 0.0238 * meanPistonSpeed(cylinder, N);
-  return 6.89 * (intake.feed.pressure / ambient.pressure) * (0.088 * r + 0.182 * r ** exponent);
+  return (
+    6.89 * (intake.feed.pressure / ambient.pressure) * (0.088 * r + 0.182 * power(r, exponent))
+  );
 }
 
 function valveTrain({ cylinder, intake, exhaust }: Sizes, N: number): number {
@@ -89,7 +92,7 @@ function valveTrain({ cylinder, intake, exhaust }: Sizes, N: number): number {
   const valves = [intake.valve, exhaust.valve].map(({ count, lift }) => {
     const h = 1e3 * greatestLift(lift);
     const followers = (133 * slow + 10.7 * slow * h) / S;
-    return count * (followers + (0.5 * h ** 1.5 * Math.sqrt(N)) / (B * S));
+    return count * (followers + (0.5 * h * Math.sqrt(h * N)) / (B * S));
   });
   return 4.12 + (244 * N * (n + 1)) / swept + valves[0]! + valves[1]!;
 }

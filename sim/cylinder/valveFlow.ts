@@ -14,6 +14,7 @@
  */
 
 import { circleArea } from '../duct/profile.ts';
+import { square } from '../elementary/powers.ts';
 import { interpolateLinear } from '../interpolation.ts';
 import { nozzleFlux } from '../loss/nozzle.ts';
 import type { ValveSpecification } from '../specification.ts';
@@ -67,7 +68,7 @@ export function benchArea(
 }
 
 function withoutPort(area: number, port: PortLoss): number {
-  const rest = 1 / area ** 2 - port.heads / port.area ** 2;
+  const rest = 1 / square(area) - port.heads / square(port.area);
   // A bench flow that the port's own loss would not pass: the valve then takes nothing.
   return rest > 0 ? 1 / Math.sqrt(rest) : port.area;
 }

@@ -7,6 +7,8 @@
  */
 
 import { CYCLE, wrapAngle } from '../crankAngle.ts';
+import { acos, cos } from '../elementary/angles.ts';
+import { power } from '../elementary/powers.ts';
 import { interpolateLinear } from '../interpolation.ts';
 import type { LiftSpecification } from '../specification.ts';
 
@@ -28,15 +30,15 @@ export function liftCurve(spec: LiftSpecification): LiftCurve {
 function fromTiming(spec: Extract<LiftSpecification, { kind: 'timing' }>): LiftCurve {
   const middle = 0.5 * (spec.open + spec.close);
   const half = 0.5 * (spec.close - spec.open);
-  const share = (spec.checkLift / spec.maximum) ** (1 / FULLNESS);
-  const width = (half * Math.PI) / 2 / Math.acos(share);
+  const share = power(spec.checkLift / spec.maximum, 1 / FULLNESS);
+  const width = (half * Math.PI) / 2 / acos(share);
   return {
     open: wrapAngle(middle - width),
     close: wrapAngle(middle - width) + 2 * width,
     lift: (angle) => {
       const from = wrapAngle(angle - middle + CYCLE / 2) - CYCLE / 2;
       if (Math.abs(from) >= width) return 0;
-      return spec.maximum * Math.cos((Math.PI * from) / (2 * width)) ** FULLNESS;
+      return spec.maximum * power(cos((Math.PI * from) / (2 * width)), FULLNESS);
     },
   };
 }

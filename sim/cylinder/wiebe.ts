@@ -2,6 +2,7 @@
  * Wiebe's burn law:  x = 1 - exp(-a ((theta - theta_0) / D)^(m + 1)),  a = 5, m = 2, brought to 1 at
  * the end of the burn. Source: Heywood (1988), sec. 9.2, eq. 9.30 (from memory).
  */
+import { exp, log, power } from '../elementary/powers.ts';
 
 export interface Burn {
   /** Crank angle at which the burn starts [deg]; below 0 before firing top dead centre. */
@@ -14,11 +15,11 @@ export interface Burn {
 
 const A = 5;
 const EXPONENT = 3;
-const COMPLETE = 1 - Math.exp(-A);
+const COMPLETE = 1 - exp(-A);
 
 /** The burn with its 50 % point and 10-90 % duration [deg] as stated. */
 export function wiebeBurn(burn50: number, duration10to90: number): Burn {
-  const at = (share: number) => (-Math.log(1 - share * COMPLETE) / A) ** (1 / EXPONENT);
+  const at = (share: number) => power(-log(1 - share * COMPLETE) / A, 1 / EXPONENT);
   const duration = duration10to90 / (at(0.9) - at(0.1));
   const start = burn50 - at(0.5) * duration;
   return {
@@ -27,7 +28,7 @@ export function wiebeBurn(burn50: number, duration10to90: number): Burn {
     share: (angle) => {
       const y = (angle - start) / duration;
       if (y <= 0) return 0;
-      return y >= 1 ? 1 : (1 - Math.exp(-A * y ** EXPONENT)) / COMPLETE;
+      return y >= 1 ? 1 : (1 - exp(-A * power(y, EXPONENT))) / COMPLETE;
     },
   };
 }

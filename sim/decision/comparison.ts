@@ -17,6 +17,7 @@
  * torque has too; and it rises steeply above 6000 rpm, beyond what it was fitted to. Hence a shape is
  * compared, never a level: s is free, and phi is doubtful to +-30 % (common practice, no source).
  */
+import { square } from '../elementary/powers.ts';
 import { bestBetween } from './bestBetween.ts';
 
 /** What was measured. */
@@ -53,7 +54,7 @@ const BAR = 1e5;
 /** Friction torque by the correlation above [N m]. */
 export function frictionTorque(speed: number, sweptVolume: number): number {
   const n = speed / 1000;
-  return ((0.97 + 0.15 * n + 0.05 * n ** 2) * BAR * sweptVolume) / (4 * Math.PI);
+  return ((0.97 + 0.15 * n + 0.05 * n * n) * BAR * sweptVolume) / (4 * Math.PI);
 }
 
 /** What is subtracted at each speed before phi; nothing for volumetric efficiency. */
@@ -184,7 +185,7 @@ function readAt(
 function intercept(points: readonly { x: number; y: number }[]): number {
   const xs = points.map(({ x }) => x);
   const [x0, y0] = [mean(xs), mean(points.map(({ y }) => y))];
-  const spread = dot(xs, xs) - xs.length * x0 ** 2;
+  const spread = dot(xs, xs) - xs.length * square(x0);
   const slope = points.reduce((sum, { x, y }) => sum + (x - x0) * (y - y0), 0) / spread;
   return y0 - slope * x0;
 }

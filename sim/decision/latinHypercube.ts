@@ -8,7 +8,7 @@ import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 
 /** Steps into which a place within a stratum is resolved. */
-const STEPS = 2 ** 30;
+const STEPS = 1 << 30;
 
 /**
  * @param inputs number of inputs

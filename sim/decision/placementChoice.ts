@@ -10,6 +10,7 @@
  *
  * the second part being what a ripple sampled at n speeds leaves open in a mean.
  */
+import { hypot, square } from '../elementary/powers.ts';
 import type { InjectorSpecification } from '../specification.ts';
 import { isFailure, type PointOutcome } from '../sweep/runner.ts';
 import { mostShare } from './pulseWidth.ts';
@@ -83,7 +84,7 @@ export function placementChoice(input: ChoiceInput): PlacementChoice {
     .flatMap((usage) => speeds.map((_, start) => rangeOf(usage, start)))
     .filter(({ count }) => count > 0);
   const doubt = (range: Range) =>
-    Math.hypot(uncertainty.value, scatterOf(range.usage) / Math.sqrt(range.count));
+    hypot(uncertainty.value, scatterOf(range.usage) / Math.sqrt(range.count));
   const enough = ranges.filter((range) => range.mean > doubt(range));
   // Of equal sums the later start: nothing is wetted for nothing.
   const best = (list: Range[]) =>
@@ -132,7 +133,7 @@ function scatterOf({ gain, share }: Usage): number {
   const known = gain.filter((g, i): g is number => g !== undefined && share[i]! > 0);
   if (known.length < 2) return 0;
   const mean = known.reduce((sum, g) => sum + g, 0) / known.length;
-  const squares = known.reduce((sum, g) => sum + (g - mean) ** 2, 0);
+  const squares = known.reduce((sum, g) => sum + square(g - mean), 0);
   return Math.sqrt(squares / (known.length - 1));
 }
 

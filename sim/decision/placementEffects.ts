@@ -5,7 +5,9 @@
  *   displacement  vapour joins the gas as it enters the cylinder, no heat is drawn
  *   wave shift    what is left of the full run: colder, heavier gas tunes to lower speeds, and drag
  */
+
 import { sweptVolume } from '../cylinder/crank.ts';
+import { hypot } from '../elementary/powers.ts';
 import type { PointResult } from '../engine/point.ts';
 import { type FuelName, fuelNamed } from '../gas/fuel.ts';
 import type { EngineSpecification, InjectorsSpecification } from '../specification.ts';
@@ -49,7 +51,7 @@ export function uncertaintyOf(
   const halves = smaller.map((small, i) => Math.abs((small ?? 0) - (larger[i] ?? 0)) / 2);
   const dropSize = Math.max(...halves);
   const scatter = SCATTER_OVER_SETTLE * engine.numerics.settle;
-  return { value: Math.hypot(dropSize, scatter), dropSize, scatter, speeds };
+  return { value: hypot(dropSize, scatter), dropSize, scatter, speeds };
 }
 
 export function effectSplit(

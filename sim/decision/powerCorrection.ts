@@ -12,6 +12,7 @@
  * memory. Each standard accepts its factor in a narrow band only (ISO 1585: 0.93 to 1.07, from
  * memory).
  */
+import { power } from '../elementary/powers.ts';
 import { ZERO_CELSIUS } from '../units.ts';
 
 /** Temperature [K] as the standards count it, degC + 273. */
@@ -26,7 +27,7 @@ export function powerCorrectionSaeJ1349(dryPressure: number, T: number): number 
 
 /** ISO 1585 factor [-] from the pressure of dry air [Pa] and temperature [K]. */
 export function powerCorrectionIso1585(dryPressure: number, T: number): number {
-  return (99000 / dryPressure) ** 1.2 * (standardKelvin(T) / 298) ** 0.6;
+  return power(99000 / dryPressure, 1.2) * power(standardKelvin(T) / 298, 0.6);
 }
 
 /** DIN 70020 factor [-] from total pressure [Pa] and temperature [K]. */

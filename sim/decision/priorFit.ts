@@ -16,8 +16,10 @@
  * annex G). Errors of the model itself run together from speed to speed, which no such interval sees:
  * it says how well the run fixes the unknown if the model is right.
  */
+
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import { inverse, Matrix } from 'ml-matrix';
+import { square } from '../elementary/powers.ts';
 import type { MeasuredCurve } from './comparison.ts';
 
 /** An input to fit. */
@@ -121,7 +123,7 @@ export function leastSquares(question: FitQuestion, response: PredictedNear, ste
   const sensitivity = new Matrix(
     speeds.map((_, j) => Array.from({ length: all }, (__, k) => slope(j, k))),
   );
-  const chi = values.reduce((sum, y, j) => sum + ((y - predicted(p, j)) / sigma) ** 2, 0);
+  const chi = values.reduce((sum, y, j) => sum + square((y - predicted(p, j)) / sigma), 0);
   const freedom = m - all;
   return {
     u: p.slice(0, n),

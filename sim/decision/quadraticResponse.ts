@@ -42,7 +42,7 @@ export function quadraticThrough(
     const down = (k: number) => curves[2 + 2 * k]![j]!;
     const d = x.map((at, k) => (at - centre[k]!) / step);
     const along = d.reduce((sum, t, k) => {
-      return sum + (t * (up(k) - down(k)) + t ** 2 * (up(k) + down(k) - 2 * middle)) / 2;
+      return sum + (t * (up(k) - down(k)) + t * t * (up(k) + down(k) - 2 * middle)) / 2;
     }, middle);
     return crossed.reduce((sum, [k, l], p) => {
       const both = curves[1 + 2 * n + p]![j]!;

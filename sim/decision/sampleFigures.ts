@@ -7,6 +7,7 @@
  * Both are those of independent samples; a Latin hypercube does no worse for a mean, and they are
  * stated for it as they are.
  */
+import { square } from '../elementary/powers.ts';
 
 /** Standard normal deviate of a two-sided 95 % interval. */
 const Z95 = 1.959964;
@@ -45,7 +46,7 @@ export function meanOf(sample: readonly number[]): Estimate {
 /** Variance about the mean, of n - 1 degrees of freedom. */
 export function varianceOf(sample: readonly number[]): number {
   const mean = sample.reduce((sum, x) => sum + x, 0) / sample.length;
-  return sample.reduce((sum, x) => sum + (x - mean) ** 2, 0) / (sample.length - 1);
+  return sample.reduce((sum, x) => sum + square(x - mean), 0) / (sample.length - 1);
 }
 
 export function quantile(sample: readonly number[], p: number): Estimate {

@@ -6,6 +6,7 @@
  * A grows with theta, which is found by halving.
  * Source: Abramowitz, M. and Stegun, I. A., Handbook of Mathematical Functions, NBS 1964, 26.7.3 and 26.7.4.
  */
+import { cos, sin, tan } from '../elementary/angles.ts';
 
 /** Halvings after which an angle below pi/2 moves no more. */
 const HALVINGS = 60;
@@ -18,11 +19,11 @@ export function studentT(share: number, freedom: number): number {
     if (within(middle, freedom) < share) low = middle;
     else high = middle;
   }
-  return Math.sqrt(freedom) * Math.tan((low + high) / 2);
+  return Math.sqrt(freedom) * tan((low + high) / 2);
 }
 
 function within(theta: number, freedom: number): number {
-  const [s, c] = [Math.sin(theta), Math.cos(theta)];
+  const [s, c] = [sin(theta), cos(theta)];
   const odd = freedom % 2 === 1;
   let term = odd ? c : 1;
   let sum = freedom === 1 ? 0 : term;

@@ -9,6 +9,8 @@
  * misses in all is X tau df. X and tau are taken from the settled film of a steady run.
  * Source: Aquino (1981), SAE 810494 (from memory).
  */
+import { exp, log } from '../elementary/powers.ts';
+
 export interface FilmModel {
   /** Share of the fuel that lands on walls [-]. */
   share: number;
@@ -18,10 +20,10 @@ export interface FilmModel {
 
 /** Fuel delivered over fuel asked for [-], t [s] after a step. */
 export function deliveredAfterStep({ share, time }: FilmModel, t: number): number {
-  return time > 0 ? 1 - share * Math.exp(-t / time) : 1;
+  return time > 0 ? 1 - share * exp(-t / time) : 1;
 }
 
 /** Time until the mixture is within `error` [-] of what was asked for after a step [s]. */
 export function leanTime({ share, time }: FilmModel, error: number): number {
-  return share > error ? time * Math.log(share / error) : 0;
+  return share > error ? time * log(share / error) : 0;
 }

@@ -11,7 +11,9 @@
  * so that b_k is the change of the gain over half its spread and b_k^2 / 3 its share of the variance.
  * `explained` says how much of the variance that plane carries: where it is low, the ranking is poor.
  */
+
 import { Matrix, solve } from 'ml-matrix';
+import { square } from '../elementary/powers.ts';
 import type { EngineSpecification } from '../specification.ts';
 import type { PointOutcome } from '../sweep/runner.ts';
 import { withLength } from '../sweep/sweep.ts';
@@ -159,10 +161,10 @@ export function effectsOf(
   const rows = new Matrix(at.map((row) => [1, ...row]));
   const plane = solve(rows, Matrix.columnVector([...gains]), true);
   const fitted = rows.mmul(plane).to1DArray();
-  const rest = gains.reduce((sum, gain, i) => sum + (gain - fitted[i]!) ** 2, 0);
+  const rest = gains.reduce((sum, gain, i) => sum + square(gain - fitted[i]!), 0);
   const effects = inputs.map((input, k) => {
     const effect = plane.get(k + 1, 0);
-    return { input, effect, share: effect ** 2 / 3 / total };
+    return { input, effect, share: square(effect) / 3 / total };
   });
   // Adjusted for the inputs fitted, so that many inputs do not look like much explained.
   const explained = 1 - rest / (gains.length - inputs.length - 1) / total;

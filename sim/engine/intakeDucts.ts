@@ -10,6 +10,7 @@
 import type { PortLoss } from '../cylinder/valveFlow.ts';
 import { Duct } from '../duct/duct.ts';
 import { circleArea, type Profile, profileOf } from '../duct/profile.ts';
+import { square } from '../elementary/powers.ts';
 import { wallCorrection, wallLoss } from '../loss/facingWall.ts';
 import { fanningFactor } from '../loss/friction.ts';
 import { flareLength } from '../loss/mouthLength.ts';
@@ -71,7 +72,7 @@ export function mouthInertia(intake: IntakeSpecification): number {
   const rim = mouthDiameter(intake) / 2;
   const clearance = mouthClearance(intake);
   const added = clearance === undefined ? 0 : wallCorrection(clearance, rim);
-  const outside = (bellmouth.endCorrection + added) * rim * (bore / 2 / rim) ** 2;
+  const outside = (bellmouth.endCorrection + added) * rim * square(bore / 2 / rim);
   return flareLength(bore, bellmouth.depth, bellmouth.overhang) + outside;
 }
 

@@ -2,6 +2,7 @@
  * Lays a network into memory: whole numbers that say what joins what, reals that all lanes share, and
  * the column of reals of a lane, in which every part has its place (step/layout.ts).
  */
+
 import type { DuctEnd } from '../boundary/ductEnd.ts';
 import type { Echo, Node, Slots } from '../boundary/node.ts';
 import type { Volume } from '../boundary/reservoir.ts';
@@ -10,6 +11,7 @@ import { Cylinder } from '../cylinder/cylinder.ts';
 import { WOSCHNI } from '../cylinder/woschni.ts';
 import type { Duct } from '../duct/duct.ts';
 import { circleArea } from '../duct/profile.ts';
+import { power } from '../elementary/powers.ts';
 import type { Gas } from '../gas/gas.ts';
 import * as AT from '../step/layout.ts';
 import { LIMITERS } from './numerics.ts';
@@ -152,7 +154,7 @@ function ductRecord(writer: Writer, duct: Duct): number[] {
     mesh.diameter,
     mesh.perDiameter,
     mesh.meanArea,
-    mesh.diameter.map((d) => (rough ? 0 : (duct.roughness / (3.7 * d)) ** 1.11)),
+    mesh.diameter.map((d) => (rough ? 0 : power(duct.roughness / (3.7 * d), 1.11))),
     duct.wallTemperature,
     duct.lossPerLength,
     mesh.volume,
@@ -283,7 +285,7 @@ function cylinderConstants({ crank, options, phase }: Cylinder): number[] {
     phase,
     options.wallTemperature ?? 0,
     (Math.PI * crank.bore) / area,
-    WOSCHNI * crank.bore ** -0.2,
+    WOSCHNI * power(crank.bore, -0.2),
     swept,
     shut.from,
     span,

@@ -12,6 +12,7 @@
  *   Source: Picard et al., Metrologia 45 (2008) 149 (CIPM-2007), eqs. A1.1-A1.3; stated for 15 to
  *   27 degC. Within 0.1 % of Hyland & Wexler's vapour pressure from 0 to 50 degC (tests).
  */
+import { exp, power } from '../elementary/powers.ts';
 import { GAS_CONSTANT, STANDARD_ATMOSPHERE, STANDARD_GRAVITY, ZERO_CELSIUS } from '../units.ts';
 import { componentOf, moistAir } from './component.ts';
 
@@ -44,13 +45,13 @@ export function standardAtmosphere(geopotential: number): {
   }
   const temperature = SEA_LEVEL_TEMPERATURE - LAPSE_RATE * geopotential;
   const exponent = (STANDARD_GRAVITY * STANDARD_MOLAR_MASS) / (STANDARD_GAS_CONSTANT * LAPSE_RATE);
-  const pressure = STANDARD_ATMOSPHERE * (temperature / SEA_LEVEL_TEMPERATURE) ** exponent;
+  const pressure = STANDARD_ATMOSPHERE * power(temperature / SEA_LEVEL_TEMPERATURE, exponent);
   return { pressure, temperature };
 }
 
 /** Saturation vapour pressure [Pa] over water at temperature T [K]. */
 export function saturationVapourPressure(T: number): number {
-  return Math.exp(1.2378847e-5 * T * T - 1.9121316e-2 * T + 33.93711047 - 6.3431645e3 / T);
+  return exp(1.2378847e-5 * T * T - 1.9121316e-2 * T + 33.93711047 - 6.3431645e3 / T);
 }
 
 /**

@@ -11,6 +11,7 @@
  * (DIPPR equation 105). Heat of formation of the liquid at 298.15 K: Active Thermochemical Tables
  * 1.112 (Argonne). All as transcribed in the public data tables of the `chemicals` library.
  */
+import { power, tenTo } from '../elementary/powers.ts';
 import { GAS_CONSTANT } from '../units.ts';
 
 /** Molar masses of the elements [kg/mol]: IUPAC abridged standard atomic weights. */
@@ -115,12 +116,12 @@ export function molarMassOfFuel({ carbon, hydrogen, oxygen }: FuelComponent): nu
 
 /** Latent heat of vaporisation [J/mol] at temperature T [K]; 0 from the critical point on. */
 export function latentHeatMolar({ latent: [Tc, C1, C2] }: FuelComponent, T: number): number {
-  return T < Tc ? C1 * (1 - T / Tc) ** C2 : 0;
+  return T < Tc ? C1 * power(1 - T / Tc, C2) : 0;
 }
 
 /** Vapour pressure of the pure liquid [Pa] at temperature T [K]; best within 60 K of 330 K. */
 export function antoinePressure({ antoine: [A, B, C] }: FuelComponent, T: number): number {
-  return 10 ** (A - B / (T + C));
+  return tenTo(A - B / (T + C));
 }
 
 /** Molar heat capacity of the vapour at constant pressure [J/(mol K)] at temperature T [K]. */

@@ -159,8 +159,14 @@ function integrated(cv: number[]): Polynomial {
 /** Coefficients in powers of T / 1000 K of the polynomial through f at places inside a range [K]. */
 function through(f: (T: number) => number, from: number, to: number): number[] {
   const places = Array.from({ length: TERMS }, (_, i) => from + ((to - from) * (i + 0.5)) / TERMS);
-  const powers = places.map((T) => Array.from({ length: TERMS }, (_, j) => (T / 1000) ** j));
+  const powers = places.map((T) => powersOf(T / 1000));
   return solve(new Matrix(powers), Matrix.columnVector(places.map(f))).to1DArray();
+}
+
+function powersOf(t: number): number[] {
+  const powers = [1];
+  while (powers.length < TERMS) powers.push(powers.at(-1)! * t);
+  return powers;
 }
 
 /** Air as it is, the others less air. */

@@ -18,6 +18,7 @@
  * from memory), where s of 0.05 leaves 0.4 %; part of it comes out of crevices, which have their own
  * efficiency. Range: lambda 0.6 to 1.6, full load.
  */
+import { exp } from '../elementary/powers.ts';
 import { interpolateLinear } from '../interpolation.ts';
 import { combustionProducts, type FuelFormula } from './combustionProducts.ts';
 import { DRY_AIR, type Moles } from './component.ts';
@@ -58,7 +59,7 @@ export function releasedHeat(
     const deviations = (6 * (i + 0.5)) / PLACES - 3;
     const here = lambda + deviations * unevenness;
     const { heat, airFuelRatio } = combustionProducts(fuel, here, air);
-    const weight = Math.exp(-0.5 * deviations * deviations);
+    const weight = exp(-0.5 * deviations * deviations);
     weights += weight;
     sum += (weight * dissociationShare(here) * heat) / airFuelRatio;
   }

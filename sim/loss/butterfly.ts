@@ -9,7 +9,9 @@
  * bore. Beyond psi = acos(a cos psi0) the shaft alone is in the way.
  * Source: Heywood (1988), eq. 7.18, after Harrington and Bolt (1970), SAE 700082 (from memory).
  */
+
 import { circleArea } from '../duct/profile.ts';
+import { asin, cos } from '../elementary/angles.ts';
 
 export interface ButterflyGeometry {
   /** Bore at the plate [m]. */
@@ -25,9 +27,9 @@ const RADIANS = Math.PI / 180;
 /** Open area [m^2] at plate angle `angle` [deg], 90 being wide open. */
 export function butterflyOpenArea(g: ButterflyGeometry, angle: number): number {
   const a = g.shaftDiameter / g.bore;
-  const shut = Math.cos(g.closedAngle * RADIANS);
-  const open = Math.cos(Math.max(angle, g.closedAngle) * RADIANS);
-  const shaftOnly = 1 - (2 / Math.PI) * (a * Math.sqrt(1 - a * a) + Math.asin(a));
+  const shut = cos(g.closedAngle * RADIANS);
+  const open = cos(Math.max(angle, g.closedAngle) * RADIANS);
+  const shaftOnly = 1 - (2 / Math.PI) * (a * Math.sqrt(1 - a * a) + asin(a));
   if (open <= a * shut) return circleArea(g.bore) * shaftOnly;
   const ratio = open / shut;
   const share =
@@ -36,7 +38,7 @@ export function butterflyOpenArea(g: ButterflyGeometry, angle: number): number {
     (2 / Math.PI) *
       ((a / open) * Math.sqrt(open * open - a * a * shut * shut) -
         a * Math.sqrt(1 - a * a) +
-        ratio * Math.asin(a / ratio) -
-        Math.asin(a));
+        ratio * asin(a / ratio) -
+        asin(a));
   return circleArea(g.bore) * Math.max(share, 0);
 }

@@ -7,6 +7,7 @@
  * Source: Haaland (1983), J. Fluids Eng. 105:89 (within 2 % of Colebrook, Re 4e3 to 1e8). The step uses
  * the same law with a quick logarithm (step/wall.ts).
  */
+import { log10, power, square } from '../elementary/powers.ts';
 
 /** Reynolds number below which it is held: gas all but at rest. */
 const LOWEST_REYNOLDS = 100;
@@ -14,6 +15,6 @@ const LOWEST_REYNOLDS = 100;
 /** Fanning factor [-] at a Reynolds number [-] and relative roughness [-]. */
 export function fanningFactor(reynolds: number, relativeRoughness: number): number {
   const re = Math.max(reynolds, LOWEST_REYNOLDS);
-  const log = Math.log10((relativeRoughness / 3.7) ** 1.11 + 6.9 / re);
-  return Math.max(16 / re, 1 / (3.6 * log) ** 2);
+  const log = log10(power(relativeRoughness / 3.7, 1.11) + 6.9 / re);
+  return Math.max(16 / re, 1 / square(3.6 * log));
 }

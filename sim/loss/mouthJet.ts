@@ -24,6 +24,8 @@
  * Wijnands, J. Fluid Mech. 256 (1993) 499; figure from memory). Gas that swings to and fro has no
  * steady jet: 0.2554 is the least it can be, counted from where the flow leaves the wall.
  */
+import { atan2, sin, tan } from '../elementary/angles.ts';
+import { square } from '../elementary/powers.ts';
 import { type MouthShape, mouthLength } from './mouthLength.ts';
 
 /** Losses of a mouth in dynamic heads of its bore [-]. */
@@ -53,13 +55,13 @@ function partingRadius({ bore, depth, overhang }: MouthShape, angle: number): nu
   const a = bore / 2;
   if (depth <= 0 || overhang <= 0) return a;
   // Quarter ellipse r = a + b (1 - sin t), x = d (1 - cos t): its slope is (b / d) cot t.
-  const t = Math.atan2(overhang, depth * Math.tan((angle * Math.PI) / 180));
-  return a + overhang * (1 - Math.sin(t));
+  const t = atan2(overhang, depth * tan((angle * Math.PI) / 180));
+  return a + overhang * (1 - sin(t));
 }
 
 /** Loss of the jet [dynamic heads of the bore] where the flow parts at this angle [deg]. */
 export function exitLoss(mouth: MouthShape, angle: number = SEPARATION.usual): number {
-  return (mouth.bore / 2 / partingRadius(mouth, angle)) ** 4;
+  return square(square(mouth.bore / 2 / partingRadius(mouth, angle)));
 }
 
 /** Greatest and least loss of the jet [dynamic heads of the bore]. */
@@ -69,7 +71,7 @@ export function exitLossSpread(mouth: MouthShape): { low: number; high: number }
 
 /** Loss [dynamic heads] behind a vena contracta of this share of the bore's area [-]. */
 export function contractionLoss(contraction: number): number {
-  return (1 / contraction - 1) ** 2;
+  return square(1 / contraction - 1);
 }
 
 /** Resistance of a sine over rho c [-]; `mach` its peak velocity over the speed of sound. */

@@ -15,6 +15,8 @@
  * Depth to 1.5 bores, overhang to 0.75 bores; beyond, the last row holds. Thin wall, still air,
  * ka well below 1.
  */
+import { sin } from '../elementary/angles.ts';
+import { square } from '../elementary/powers.ts';
 import { interpolateLinear } from '../interpolation.ts';
 
 /** A mouth [m]; depth and overhang are 0 for a plain cut end. */
@@ -99,9 +101,9 @@ export function flareLength(bore: number, depth: number, overhang: number): numb
   const share = (2 * overhang) / bore;
   let sum = 0;
   for (let i = 0; i <= STEPS; i++) {
-    const sine = Math.sin(((Math.PI / 2) * i) / STEPS);
+    const sine = sin(((Math.PI / 2) * i) / STEPS);
     const weight = i === 0 || i === STEPS ? 1 : i % 2 === 0 ? 2 : 4;
-    sum += (weight * sine) / (1 + share * (1 - sine)) ** 2;
+    sum += (weight * sine) / square(1 + share * (1 - sine));
   }
   return (depth * sum * Math.PI) / (6 * STEPS);
 }

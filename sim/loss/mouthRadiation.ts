@@ -22,6 +22,7 @@
  * sec. 4-3 (from memory). The circuit and its compliance are our own fit. No mean flow; what a jet and
  * an entry lose is mouthJet.ts.
  */
+import { square } from '../elementary/powers.ts';
 
 /** Constants of one mouth. */
 export interface MouthImpedance {
@@ -64,7 +65,7 @@ export function mouthImpedance(
   return {
     inertance: density * length,
     resistance: 4 * ratio * ratio * density * soundSpeed,
-    compliance: (MOUTH_COMPLIANCE * (PLAIN / ratio) ** 2 * a) / (density * soundSpeed ** 2),
+    compliance: (MOUTH_COMPLIANCE * square(PLAIN / ratio) * a) / (density * square(soundSpeed)),
   };
 }
 

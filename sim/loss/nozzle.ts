@@ -6,17 +6,18 @@
  * r the throat's over the stagnation pressure, held at (2/(gamma+1))^(gamma/(gamma-1)) when choked.
  * Source: Heywood (1988), app. C, eqs. C.8-C.9 (from memory); checked against NACA Report 1135.
  */
+import { power } from '../elementary/powers.ts';
 
 /** Pressure ratio at which the throat chokes [-]. */
 export function criticalRatio(gamma: number): number {
-  return (2 / (gamma + 1)) ** (gamma / (gamma - 1));
+  return power(2 / (gamma + 1), gamma / (gamma - 1));
 }
 
 /** The flow function psi [-] at pressure ratio r <= 1 [-]. */
 export function flowFunction(ratio: number, gamma: number): number {
   const r = Math.max(ratio, criticalRatio(gamma));
   if (r >= 1) return 0;
-  const t = r ** ((gamma - 1) / gamma);
+  const t = power(r, (gamma - 1) / gamma);
   // r^(2/gamma) = (r / t)^2, so one power serves.
   return (r / t) * Math.sqrt(((2 * gamma) / (gamma - 1)) * (1 - t));
 }
@@ -41,10 +42,10 @@ export function throatFlux(
 ): number {
   const g = (gamma - 1) / gamma;
   const sonic = 2 / (gamma + 1);
-  const t = (back / p) ** g / heat;
+  const t = power(back / p, g) / heat;
   if (t >= 1) return 0;
   const root = Math.sqrt(R * T * heat);
   if (t >= sonic) return (back / (t * root)) * Math.sqrt((2 / g) * (1 - t));
-  const throat = p * (heat * sonic) ** (1 / g);
+  const throat = p * power(heat * sonic, 1 / g);
   return (throat / (sonic * root)) * Math.sqrt((2 / g) * (1 - sonic));
 }

@@ -8,7 +8,9 @@
  *
  * so that both ends are met and the area rises with the angle. The way between is our own, no source.
  */
+
 import { circleArea } from '../duct/profile.ts';
+import { square } from '../elementary/powers.ts';
 import type { ThrottleSpecification } from '../specification.ts';
 import { butterflyOpenArea } from './butterfly.ts';
 
@@ -16,7 +18,7 @@ const WIDE_OPEN = 90;
 
 export function throttleArea(throttle: ThrottleSpecification, angle = throttle.angle): number {
   const resistance = (at: number) =>
-    (throttle.dischargeCoefficient * butterflyOpenArea(throttle, at)) ** -2;
-  const wide = (1 + throttle.openLoss) / circleArea(throttle.bore) ** 2;
-  return (resistance(angle) + wide - resistance(WIDE_OPEN)) ** -0.5;
+    1 / square(throttle.dischargeCoefficient * butterflyOpenArea(throttle, at));
+  const wide = (1 + throttle.openLoss) / square(circleArea(throttle.bore));
+  return 1 / Math.sqrt(resistance(angle) + wide - resistance(WIDE_OPEN));
 }

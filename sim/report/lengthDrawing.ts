@@ -1,4 +1,5 @@
 /** The drawing of what a length means, in the proportions of the engine's own intake. */
+import { cos, sin } from '../elementary/angles.ts';
 import type { IntakeSpecification } from '../specification.ts';
 import { millimetres } from './figures.ts';
 import { html, type Markup } from './markup.ts';
@@ -66,7 +67,7 @@ function flare(depth: number, overhang: number, bore: number): [number, number][
   const steps = 12;
   return Array.from({ length: steps + 1 }, (_, i) => {
     const angle = ((Math.PI / 2) * i) / steps;
-    return [depth * (1 - Math.cos(angle)), bore + overhang * (1 - Math.sin(angle))];
+    return [depth * (1 - cos(angle)), bore + overhang * (1 - sin(angle))];
   });
 }
 

@@ -2,6 +2,7 @@
  * Plots as plain SVG: readable without colour, since every line has its own dash and its name
  * at its end, and without a network, since there is nothing to load.
  */
+import { log10 } from '../elementary/powers.ts';
 import { html, Markup } from './markup.ts';
 import { fixed } from './numbers.ts';
 import type { Mark, Plot, Series } from './plot.ts';
@@ -56,14 +57,14 @@ function axis(low: number, high: number, from: number, to: number, padded: boole
     low: bottom,
     high: top,
     ticks: Array.from({ length: count + 1 }, (_, i) => (first + i) * step),
-    decimals: Math.max(0, -Math.floor(Math.log10(step) + 1e-9)),
+    decimals: Math.max(0, -Math.floor(log10(step) + 1e-9)),
     at: (value) => from + ((value - bottom) / (top - bottom || 1)) * (to - from),
   };
 }
 
 /** 1, 2 or 5 times a power of ten, at least the given step. */
 function niceStep(step: number): number {
-  const power = 10 ** Math.floor(Math.log10(step));
+  const power = Number(`1e${Math.floor(log10(step))}`);
   const factor = [1, 2, 5, 10].find((nice) => nice * power >= step * (1 - 1e-9))!;
   return factor * power;
 }

@@ -1,4 +1,5 @@
 /** Ground and ink of a cell tinted by value. */
+import { power } from '../elementary/powers.ts';
 
 /** Dark blue to light yellow: even in lightness, safe for the colour-blind, readable in grey. */
 const LOW = [24, 46, 92] as const;
@@ -16,7 +17,7 @@ export function tint(share: number): string {
 function inkOn(tones: readonly number[]): string {
   const [red, green, blue] = tones.map((tone) => {
     const share = tone / 255;
-    return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
+    return share <= 0.04045 ? share / 12.92 : power((share + 0.055) / 1.055, 2.4);
   });
   const luminance = 0.2126 * red! + 0.7152 * green! + 0.0722 * blue!;
   return 1.05 / (luminance + 0.05) > (luminance + 0.05) / 0.05 ? '#fff' : '#000';

@@ -12,6 +12,7 @@
  * Sources: Putnam (1961) for f; Ranz & Marshall (1952); evaporation.ts (from memory). Valid for
  * drops that neither touch nor break up, Re below 1000.
  */
+import { cubeRoot } from '../elementary/powers.ts';
 import type { Gas } from '../gas/gas.ts';
 import { PRANDTL } from '../gas/viscosity.ts';
 import { blowing, type Surroundings, solveSurface, type WetSurface } from './evaporation.ts';
@@ -27,11 +28,11 @@ export interface Drop {
 
 /** A drop this small holds nothing worth following [m]; it goes as vapour at once. */
 const SMALLEST = 0.5e-6;
-const CUBE_ROOT_PRANDTL = Math.cbrt(PRANDTL);
+const CUBE_ROOT_PRANDTL = cubeRoot(PRANDTL);
 
 /** Diameter [m]. */
 export function dropDiameter(fuel: LiquidFuel, drop: Drop): number {
-  return Math.cbrt((6 / Math.PI) * liquidVolume(fuel, drop.mass));
+  return cubeRoot((6 / Math.PI) * liquidVolume(fuel, drop.mass));
 }
 
 /**
@@ -57,7 +58,7 @@ export function evaporateDrop(
   solveSurface(fuel, gas, mass, drop.T, around, surface);
   const { density, diffusivity, viscosity: mu, log, ratio, atSurface } = surface;
   const root = 0.6 * Math.sqrt((density * slip * d) / mu);
-  const sherwood = 2 + root * Math.cbrt(mu / (density * diffusivity));
+  const sherwood = 2 + root * cubeRoot(mu / (density * diffusivity));
   const nusselt = 2 + root * CUBE_ROOT_PRANDTL;
   const transfer = Math.PI * d * density * diffusivity * sherwood;
   const heatRate = Math.PI * d * surface.conductivity * nusselt;
@@ -98,6 +99,6 @@ export function relaxationTime(
 ): number {
   const re = (gasDensity * slip * d) / mu;
   // Above Re = 1000 Newton's law, drag coefficient 0.44.
-  const f = re > 1000 ? (0.44 / 24) * re : 1 + Math.cbrt(re * re) / 6;
+  const f = re > 1000 ? (0.44 / 24) * re : 1 + cubeRoot(re * re) / 6;
   return (liquidDensity * d * d) / (18 * mu * f);
 }

@@ -14,6 +14,7 @@
  * Source: Spalding (1953); Abramzon & Sirignano (1989), Int. J. Heat Mass Transfer 32:1605, without
  * its film thickness correction; Hubbard, Denny & Mills (1975) for the 1/3 rule (all from memory).
  */
+import { exp, expm1, log1p, power } from '../elementary/powers.ts';
 import type { Gas } from '../gas/gas.ts';
 import { PRANDTL, viscosity } from '../gas/viscosity.ts';
 import { GAS_CONSTANT, STANDARD_ATMOSPHERE } from '../units.ts';
@@ -90,7 +91,7 @@ export function solveSurface(
     const part = parts[i]!;
     const fraction = mass[i]! / part.molarMass / moles;
     const t = 1 / (Ts + part.c);
-    const x = (fraction * Math.exp(part.a - part.b * t)) / around.p;
+    const x = (fraction * exp(part.a - part.b * t)) / around.p;
     vapour += x;
     heavy += x * part.molarMass;
     rise += x * part.molarMass * part.b * t * t;
@@ -102,14 +103,15 @@ export function solveSurface(
   const Ys = (heavy * held) / total;
   const B = (Ys - around.fuel) / (1 - Ys);
   out.B = B;
-  out.log = Math.log1p(B);
+  out.log = log1p(B);
   out.ratio = Math.abs(B) < 1e-6 ? 1 - 0.5 * B : out.log / B;
   // d ln(1+B) = dYs / (1 - Ys); Ys grows as its vapour pressures do.
   out.slope = held < 1 ? rise / total : ((rise / total) * (gasMolarMass / total)) / (1 - Ys);
   const T = Ts + (around.T - Ts) / 3;
   const Y = Math.min(Ys + (around.fuel - Ys) / 3, 1);
   out.density = around.p / (gas.gasConstant(0, Y) * T);
-  out.diffusivity = fuel.diffusivity * (T / REFERENCE) ** 1.75 * (STANDARD_ATMOSPHERE / around.p);
+  out.diffusivity =
+    fuel.diffusivity * power(T / REFERENCE, 1.75) * (STANDARD_ATMOSPHERE / around.p);
   out.viscosity = viscosity(T);
   out.heatCapacity = gas.heatCapacityPressure(T, 0, Y);
   out.conductivity = (out.viscosity * gas.heatCapacityPressure(T, 0, 0)) / PRANDTL;
@@ -118,5 +120,5 @@ export function solveSurface(
 /** Share of the heat that still arrives against the outflow of vapour: z / (e^z - 1). */
 export function blowing(z: number): number {
   if (Math.abs(z) < 1e-4) return 1 - 0.5 * z;
-  return z > 50 ? 0 : z / Math.expm1(z);
+  return z > 50 ? 0 : z / expm1(z);
 }

@@ -17,6 +17,7 @@
  * and conductivity: CRC Handbook, from memory. Raoult's law fails for alcohol in petrol, whose true
  * vapour pressure is higher.
  */
+import { cubeRoot, power, square } from '../elementary/powers.ts';
 import { type FuelName, fuelNamed } from '../gas/fuel.ts';
 import {
   FUEL_COMPONENTS,
@@ -205,8 +206,8 @@ function diffusivity(part: LiquidComponent): number {
   const ring = carbon >= 6 && hydrogen < carbon * 2 ? -18.3 : 0;
   const volume = carbon * 15.9 + hydrogen * 2.31 + oxygen * 6.11 + ring;
   const M = 2000 / (1 / molarMassOfFuel(part) + 1 / AIR_MOLAR_MASS);
-  const reach = (Math.cbrt(volume) + Math.cbrt(AIR_DIFFUSION_VOLUME)) ** 2;
-  return (1.43e-7 * REFERENCE_TEMPERATURE ** 1.75) / (1.01325 * Math.sqrt(M) * reach);
+  const reach = square(cubeRoot(volume) + cubeRoot(AIR_DIFFUSION_VOLUME));
+  return (1.43e-7 * power(REFERENCE_TEMPERATURE, 1.75)) / (1.01325 * Math.sqrt(M) * reach);
 }
 
 /** Total of component masses [kg]. */

@@ -10,6 +10,7 @@
  * more than half the swept volume) is lost; what waves push out and in between is not. Geometry
  * alone; no constant is fitted. Wind, and a neighbour's mouth, are left out.
  */
+import { cubeRoot } from '../elementary/powers.ts';
 import type { SprayLedger } from './sprayLedger.ts';
 
 export class MouthCloud {
@@ -62,7 +63,7 @@ export class MouthCloud {
   in(volume: number): void {
     this.inwards = true;
     this.drawnVolume += volume;
-    const reach = Math.cbrt((1.5 / Math.PI) * this.drawnVolume);
+    const reach = cubeRoot((1.5 / Math.PI) * this.drawnVolume);
     const share = this.length > 0 ? Math.min(1, reach / this.length) : 1;
     const now = this.drawnShare < 1 ? (share - this.drawnShare) / (1 - this.drawnShare) : 1;
     this.drawnShare = Math.max(share, this.drawnShare);

@@ -2,6 +2,7 @@
  * What drops meet on their way: the rim of the mouth, the throttle plate, the valve and the wall. A
  * parcel that meets one sticks as film, rebounds or splashes. Source: as wallImpact.ts.
  */
+import { cube, expm1, hypot } from '../elementary/powers.ts';
 import { type Drop, dropDiameter } from './droplet.ts';
 import { chance, energyOf, massOf, type Parcel, scaleVelocity } from './parcel.ts';
 import type { ParcelOptions } from './parcels.ts';
@@ -52,7 +53,7 @@ export class ParcelContacts {
     const friction = Math.abs(stream.u) * Math.sqrt(0.5 * line.fanning(cell));
     const plus = (tau * friction * friction * stream.rho) / stream.mu;
     const speed = depositionVelocity(plus) * friction;
-    const share = -Math.expm1((-2 * speed * dt) / line.radius[cell]!);
+    const share = -expm1((-2 * speed * dt) / line.radius[cell]!);
     if (share < 1e-9) return;
     const count = share * parcel.count;
     film.deposit(cell, parcel.drop.mass, count, share * energyOf(fuel, parcel));
@@ -85,7 +86,7 @@ export class ParcelContacts {
     if (way === 'out') {
       tally.blownOut += mass;
       parcel.blownOut = true;
-    } else if (Math.hypot(parcel.y, parcel.z) > this.o.mouthRadius) {
+    } else if (hypot(parcel.y, parcel.z) > this.o.mouthRadius) {
       tally.missed += mass;
       this.lose(parcel);
     } else {
@@ -96,7 +97,7 @@ export class ParcelContacts {
 
   private dropIfOutOfReach(parcel: Parcel): void {
     const reach = REACH * this.o.mouthRadius;
-    if (-parcel.s > reach || Math.hypot(parcel.y, parcel.z) > reach) this.lose(parcel);
+    if (-parcel.s > reach || hypot(parcel.y, parcel.z) > reach) this.lose(parcel);
   }
 
   private passPlate(parcel: Parcel, from: number, plate: number, tau: number): void {
@@ -134,7 +135,7 @@ export class ParcelContacts {
   private meetWall(parcel: Parcel): void {
     const { line } = this.o;
     const cell = line.cellAt(parcel.s);
-    const r = Math.hypot(parcel.y, parcel.z);
+    const r = hypot(parcel.y, parcel.z);
     const wall = line.radius[cell]!;
     if (r < wall) return;
     const [ny, nz] = [parcel.y / r, parcel.z / r];
@@ -172,9 +173,9 @@ export class ParcelContacts {
     const share = impact.kind === 'splash' ? impact.share : 1;
     if (impact.kind === 'splash') {
       film.deposit(patch, drop.mass, parcel.count * (1 - share), energy * (1 - share));
-      const cube = impact.sizeRatio ** 3;
-      parcel.count *= share / cube;
-      for (let i = 0; i < drop.mass.length; i++) drop.mass[i]! *= cube;
+      const volume = cube(impact.sizeRatio);
+      parcel.count *= share / volume;
+      for (let i = 0; i < drop.mass.length; i++) drop.mass[i]! *= volume;
       turn();
     } else turn(impact.restitution);
     // The motion that the wall took warms the drop.

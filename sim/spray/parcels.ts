@@ -13,6 +13,8 @@
  * that meet each other, break-up, and swirl.
  * Source: potential flow of a disc of sinks, exact on the axis; the drops as droplet.ts.
  */
+import { cos } from '../elementary/angles.ts';
+import { cube, exp, hypot } from '../elementary/powers.ts';
 import type { Gas } from '../gas/gas.ts';
 import { viscosity } from '../gas/viscosity.ts';
 import type { SprayCouplingSpecification } from '../specification.ts';
@@ -105,7 +107,7 @@ export class Parcels {
     evaporateDrop(fuel, gas, parcel.drop, this.around, slip, dt, this.surface);
     const rho = this.around.p / (gas.rAir * this.around.T);
     const tau = relaxationTime(fuel.density, d, rho, viscosity(this.around.T), slip);
-    const kept = Math.exp(-dt / tau);
+    const kept = exp(-dt / tau);
     parcel.s += slip * tau * (1 - kept);
     scaleVelocity(parcel, kept);
     const left = massOf(parcel);
@@ -126,14 +128,14 @@ export class Parcels {
     const energy = energyOf(fuel, parcel);
     const momentum = before * parcel.u;
     const from = parcel.s;
-    const r = Math.hypot(parcel.y, parcel.z);
+    const r = hypot(parcel.y, parcel.z);
     const acrossY = r > 0 ? (stream.across * parcel.y) / r : 0;
     const acrossZ = r > 0 ? (stream.across * parcel.z) / r : 0;
-    const slip = Math.hypot(stream.u - parcel.u, acrossY - parcel.v, acrossZ - parcel.w);
+    const slip = hypot(stream.u - parcel.u, acrossY - parcel.v, acrossZ - parcel.w);
     const d = dropDiameter(fuel, parcel.drop);
     evaporateDrop(fuel, gas, parcel.drop, this.around, slip, dt, this.surface);
     const tau = relaxationTime(fuel.density, d, stream.rho, stream.mu, slip);
-    const kept = Math.exp(-dt / tau);
+    const kept = exp(-dt / tau);
     const { gravity } = this.o;
     const settled = stream.u + gravity * tau;
     const u = settled + (parcel.u - settled) * kept;
@@ -168,7 +170,7 @@ export class Parcels {
     if (cell >= 0) {
       line.around(cell, around);
       stream.u = line.u[cell]!;
-      const r = Math.hypot(parcel.y, parcel.z);
+      const r = hypot(parcel.y, parcel.z);
       const inside = parcel.s > this.o.rim;
       stream.across = inside ? (stream.u * line.slope[cell]! * r) / line.radius[cell]! : 0;
       stream.rho = line.rho[cell]!;
@@ -179,10 +181,10 @@ export class Parcels {
       stream.rho = outside.pressure / (gas.rAir * outside.temperature);
       around.fuel = cloud.concentration(stream.rho);
       const jet = mouthSpeed < 0 && z < cloud.slug;
-      const far = Math.hypot(z, a);
+      const far = hypot(z, a);
       stream.u = jet ? mouthSpeed : mouthSpeed * (1 - z / far);
-      const r = Math.hypot(parcel.y, parcel.z);
-      stream.across = jet ? 0 : (-0.5 * r * mouthSpeed * a * a) / far ** 3;
+      const r = hypot(parcel.y, parcel.z);
+      stream.across = jet ? 0 : (-0.5 * r * mouthSpeed * a * a) / cube(far);
     }
     stream.mu = viscosity(around.T);
   }
@@ -203,5 +205,5 @@ export class Parcels {
 
 /** Acceleration along the line [m/s^2] of a trumpet that leans from upright [deg], mouth up. */
 export function gravityAlong(lean: number): number {
-  return STANDARD_GRAVITY * Math.cos((Math.PI / 180) * lean);
+  return STANDARD_GRAVITY * cos((Math.PI / 180) * lean);
 }

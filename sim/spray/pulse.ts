@@ -4,6 +4,7 @@
  * A cycle is counted from the angle at which the pulse starts, or ends, so that it is neither missed
  * nor given twice when its length changes. Each pulse makes the same drops as the one before.
  */
+import { cube } from '../elementary/powers.ts';
 import type { InjectorSpecification } from '../specification.ts';
 import { type LiquidFuel, liquidEnergy } from './liquidFuel.ts';
 import type { Parcels } from './parcels.ts';
@@ -93,7 +94,7 @@ export class Pulse {
     const { injector, o, unitMass } = this;
     const k = this.parcelCount++;
     const d = this.size(evenlySpread(k, 0));
-    const volume = (Math.PI / 6) * d ** 3;
+    const volume = (Math.PI / 6) * cube(d);
     const drop = { mass: unitMass.map((m) => m * volume), T: o.temperature };
     const one = drop.mass.reduce((sum, m) => sum + m, 0);
     const [u, v, w] = parcelVelocity(injector, o.speed, k);

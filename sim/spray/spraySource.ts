@@ -8,6 +8,8 @@
  * spread sequences, the same in every run. A solid cone: directions spread evenly over its circle.
  * Source: Rosin & Rammler (1933); Lefebvre, Atomization and Sprays, ch. 3 (from memory).
  */
+import { cos, sin } from '../elementary/angles.ts';
+import { log1p, power } from '../elementary/powers.ts';
 import type { InjectorSpecification } from '../specification.ts';
 
 /** Radical inverse steps: fractional parts of multiples fill 0..1 evenly (plastic number). */
@@ -30,7 +32,7 @@ export function evenlySpread(k: number, sequence: 0 | 1 | 2): number {
 export function rosinRammler(sauter: number, exponent: number): (volume: number) => number {
   const size = (volume: number) => {
     const v = CUT + (1 - 2 * CUT) * volume;
-    return (-Math.log1p(-v)) ** (1 / exponent);
+    return power(-log1p(-v), 1 / exponent);
   };
   // Equal volumes: the Sauter mean is the harmonic mean.
   let inverse = 0;
@@ -59,12 +61,12 @@ export function parcelVelocity(
   const off = half * Math.sqrt(evenlySpread(k, 1));
   const turn = 2 * Math.PI * evenlySpread(k, 2);
   const tilt = (Math.PI / 180) * injector.tilt;
-  const along = speed * Math.cos(off);
-  const inPlane = speed * Math.sin(off) * Math.cos(turn);
+  const along = speed * cos(off);
+  const inPlane = speed * sin(off) * cos(turn);
   return [
-    along * Math.cos(tilt) + inPlane * Math.sin(tilt),
+    along * cos(tilt) + inPlane * sin(tilt),
     // The injector stands off the axis at y = offset and leans towards it.
-    inPlane * Math.cos(tilt) - along * Math.sin(tilt),
-    speed * Math.sin(off) * Math.sin(turn),
+    inPlane * cos(tilt) - along * sin(tilt),
+    speed * sin(off) * sin(turn),
   ];
 }

@@ -20,6 +20,7 @@
  * Sources: Colburn (1933), and Chilton & Colburn (1934) for mass; shear-driven laminar film.
  * Gravity on the film, waves and stripping at edges are left out.
  */
+import { cubeRoot, exp, power } from '../elementary/powers.ts';
 import type { Gas } from '../gas/gas.ts';
 import { PRANDTL } from '../gas/viscosity.ts';
 import { blowing, type Surroundings, solveSurface, wetSurface } from './evaporation.ts';
@@ -30,7 +31,7 @@ import type { SprayLedger } from './sprayLedger.ts';
 
 /** Nusselt number of laminar flow in a round pipe at constant wall temperature [-]. */
 const LAMINAR = 3.66;
-const COLBURN = PRANDTL ** (-2 / 3);
+const COLBURN = power(PRANDTL, -2 / 3);
 /** Films below this mass [kg] are left alone. */
 const NOTHING = 1e-13;
 /** Step of the run between cycles [s]. */
@@ -224,7 +225,7 @@ export class WallFilm {
     const schmidt = surface.viscosity / (density * diffusivity);
     const g =
       factor *
-      Math.max(stream / Math.cbrt(schmidt * schmidt), (LAMINAR * density * diffusivity) / d);
+      Math.max(stream / cubeRoot(schmidt * schmidt), (LAMINAR * density * diffusivity) / d);
     const h = factor * Math.max(stream * heatCapacity * COLBURN, (LAMINAR * conductivity) / d);
     const fromGas = wet * h * blowing((g * log * fuel.vapourHeatCapacity) / h);
     const fromWall = wall > 0 ? (wet * fuel.conductivity) / Math.max(mean, thickness) : 0;
@@ -243,7 +244,7 @@ export class WallFilm {
       meanLatent += part.share * latent;
       capacity += film[i]! * part.heatCapacity;
       const share = (rate * dt) / Math.max(film[i]!, 1e-3 * total);
-      film[i]! *= share > 0 ? Math.exp(-share) : 1 + Math.min(-share, 1);
+      film[i]! *= share > 0 ? exp(-share) : 1 + Math.min(-share, 1);
     }
     const stiff = fromGas + fromWall + wet * g * surface.slope * meanLatent;
     const rise =

@@ -14,6 +14,8 @@
  * Source: Bai & Gosman (1995), SAE 950283; Bai, Rusche & Gosman (2002), Atomization and Sprays
  * 12:1 (constants from memory). Measured on films and at pressures near ambient.
  */
+import { atan2 } from '../elementary/angles.ts';
+import { cube, cubeRoot, power } from '../elementary/powers.ts';
 import type { LiquidFuel } from './liquidFuel.ts';
 
 export type Impact =
@@ -35,7 +37,7 @@ const FILM: Impact = { kind: 'film' };
 
 /** Critical Weber number of splash [-] at a Laplace number [-]. */
 export function splashWeber(laplace: number): number {
-  return SPLASH * laplace ** SPLASH_EXPONENT;
+  return SPLASH * power(laplace, SPLASH_EXPONENT);
 }
 
 /**
@@ -55,7 +57,7 @@ export function wallImpact(
   const weber = (density * normal * normal * d) / surfaceTension;
   if (weber < STICK) return FILM;
   if (weber < SPREAD) {
-    const a = Math.atan2(normal, tangent);
+    const a = atan2(normal, tangent);
     return { kind: 'rebound', restitution: 0.993 - a * (1.76 - a * (1.56 - 0.49 * a)) };
   }
   const critical = splashWeber((density * surfaceTension * d) / (viscosity * viscosity));
@@ -63,7 +65,7 @@ export function wallImpact(
   // The share may exceed one where the film is thrown up too; a drop gives no more than itself.
   const share = Math.min(0.2 + 0.9 * q, 1);
   const drops = Math.max(5 * (weber / critical - 1), 1);
-  return { kind: 'splash', share, sizeRatio: Math.min(Math.cbrt(share / drops), 1) };
+  return { kind: 'splash', share, sizeRatio: Math.min(cubeRoot(share / drops), 1) };
 }
 
 /**
@@ -71,8 +73,8 @@ export function wallImpact(
  * tau U / D_body: Landahl & Herrmann (1949), J. Colloid Sci. 4:103, cylinder (from memory).
  */
 export function catchEfficiency(stokes: number): number {
-  const cube = stokes ** 3;
-  return cube / (cube + 0.77 * stokes * stokes + 0.22);
+  const cubed = cube(stokes);
+  return cubed / (cubed + 0.77 * stokes * stokes + 0.22);
 }
 
 /**

@@ -1,5 +1,7 @@
 /** What failed, what did not settle, and what no engine does, in words. */
+
 import { POSSIBLE_FILLING, strangeFillings } from '../decision/filling.ts';
+import { log } from '../elementary/powers.ts';
 import { rpm } from '../report/figures.ts';
 import { counted, listed } from '../report/numbers.ts';
 import type { EngineSpecification } from '../specification.ts';
@@ -42,7 +44,7 @@ export function fillingCautions(
   const [first] = strange;
   if (!first) return [];
   const worst = strange.reduce((far, one) => {
-    return Math.abs(Math.log(one.filling)) > Math.abs(Math.log(far.filling)) ? one : far;
+    return Math.abs(log(one.filling)) > Math.abs(log(far.filling)) ? one : far;
   }, first);
   const [low, high] = POSSIBLE_FILLING;
   return [

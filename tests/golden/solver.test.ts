@@ -1,7 +1,7 @@
 /**
  * The figures of cheap points to the last bit: a change of the solver that is meant to change nothing
  * shows here. One that is meant to change figures renews them (`npx vitest run tests/golden/solver
- * -u`) and says by how much. Bits are those of Node 20: other versions may round `**` otherwise.
+ * -u`) and says by how much. Bits are those of every runtime (bytes.test.ts).
  */
 import { describe, expect, test } from 'vitest';
 import { STATIONS } from '../../sim/engine/trace.ts';

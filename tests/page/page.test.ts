@@ -87,12 +87,8 @@ function column(table: Record<string, string[]>, words: string): number[] {
 
 const fullAccuracy = (page: Page) => page.locator('.length-bar .standing.full').waitFor();
 
-/**
- * What a point computed in the browser may differ by from Node's [relative]. A finding, not a wish: `**`
- * differs in the last bit between their versions, in areas and roughness, and cycles that are settled to
- * 1e-3 carry that to 3.2e-7 of filling. Same bytes everywhere are still to come.
- */
-const RUNTIMES = 1e-6;
+/** A figure of ten digits, as documents write it; the bits are the same (bytes.test.ts). */
+const TEN_DIGITS = 1e-9;
 
 describe('the answer', () => {
   test('stands on the page at once, to the digit as the core computes it now', async () => {
@@ -161,11 +157,11 @@ describe('the length under the hand', () => {
     const [curve] = await runLengths(engine, [0.097], speeds, runHere);
     const document = JSON.parse(JSON.stringify(curveDocument(curve!, scenario)));
     column(table, 'under your hand, 97').forEach((value, i) => {
-      expect(apart(value, document.volumetric_efficiency[i]!)).toBeLessThan(RUNTIMES);
+      expect(apart(value, document.volumetric_efficiency[i]!)).toBeLessThan(TEN_DIGITS);
     });
     const pressures = columns(await saved(page, 'closing-pressure', 'CSV'));
     column(pressures, 'under your hand, 97').forEach((value, i) => {
-      expect(apart(value, document.pressure_at_valve_closing_kPa[i]!)).toBeLessThan(RUNTIMES);
+      expect(apart(value, document.pressure_at_valve_closing_kPa[i]!)).toBeLessThan(TEN_DIGITS);
     });
     expect(said).toEqual([]);
     await page.context().close();
@@ -402,12 +398,6 @@ describe('questions worked out when asked', () => {
     .replace('from: 8000 rpm\n  to: 12000', 'from: 10000 rpm\n  to: 11000')
     .replace('from: 9000 rpm', 'from: 10000 rpm')}`;
 
-  /**
-   * Exponentials and powers of the browser and of Node differ in the last digit here and there, and
-   * drops that hit a wall or miss it carry that further than gas alone does: 3.5e-9 was measured.
-   */
-  const SPRAY_APART = 1e-6;
-
   test('doubt, choices, shelf and injectors agree with the core', async () => {
     const { page, said } = await at.open();
     await open(page, 'more.yaml', more);
@@ -447,7 +437,7 @@ describe('questions worked out when asked', () => {
     const place = columns(await saved(page, 'injector-place', 'CSV'));
     const shown = column(place, 'efficiency_above').at(-1)!;
     const own = isFailure(point) ? Number.NaN : point.volumetricEfficiency;
-    expect(apart(shown, own)).toBeLessThan(SPRAY_APART);
+    expect(apart(shown, own)).toBeLessThan(TEN_DIGITS);
     for (const view of ['split', 'cooling', 'evaporation', 'stand-off', 'pulses']) {
       const table = columns(await saved(page, `injector-${view}`, 'CSV'));
       const [, first = []] = Object.values(table);

@@ -1,4 +1,5 @@
 /** Whether the valves of both kinds fit into the bore. */
+import { square } from '../../elementary/powers.ts';
 import { quantityToText } from '../quantity.ts';
 import type { ScenarioView } from '../schema.ts';
 import type { ValvesView } from './valve.ts';
@@ -11,7 +12,7 @@ export function checkChamber({ engine, intake, exhaust }: ScenarioView): void {
   if (bore === undefined) return;
   const areas = [intake, exhaust].map(({ valves }) => headArea(valves, bore) ?? 0);
   if (areas.some((area) => area === 0)) return;
-  const share = (areas[0]! + areas[1]!) / bore ** 2;
+  const share = (areas[0]! + areas[1]!) / square(bore);
   const shown = `the valve heads take ${(100 * share).toFixed(0)} % of the bore's area`;
   const { headDiameter } = intake.valves;
   if (share >= 1) {
@@ -29,7 +30,7 @@ export function checkChamber({ engine, intake, exhaust }: ScenarioView): void {
 function headArea({ headDiameter, count }: ValvesView, bore: number): number | undefined {
   const head = headDiameter.given;
   if (head === undefined || count.given === undefined) return undefined;
-  if (head < bore) return count.given * head ** 2;
+  if (head < bore) return count.given * square(head);
   headDiameter.problem(
     'the valve is wider than the bore',
     'check units: give the diameter of one valve head',

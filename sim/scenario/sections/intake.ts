@@ -1,4 +1,5 @@
 /** Everything from the air in front of the mouth to the intake valve. */
+import { power } from '../../elementary/powers.ts';
 import type {
   AmbientSpecification,
   IntakeSpecification,
@@ -101,7 +102,7 @@ function checkFeed({ ambient, intake: { feed } }: ScenarioView): void {
   }
   const air = ambient.temperature.assumed;
   const rise = feed.temperature.given! - air;
-  const isentropic = air * ((pressure / outside) ** (0.4 / 1.4) - 1);
+  const isentropic = air * (power(pressure / outside, 0.4 / 1.4) - 1);
   const explained = SOAK.rise + SOAK.overIsentropic * Math.max(isentropic, 0);
   if (rise < -1 || rise > explained) {
     feed.temperature.warn(

@@ -2,6 +2,7 @@
  * Tables off a bench or a degree wheel lie on smooth curves: a point off the curve of its neighbours
  * is most often a slip. How far a point may lie off is common practice, no source.
  */
+import { square } from '../../elementary/powers.ts';
 import type { LeafPlace } from '../view.ts';
 
 /** Off the line through both neighbours, and at the ends off the one neighbour, as a share of it. */
@@ -46,7 +47,7 @@ export function warnRough(angle: readonly number[], cells: readonly LeafPlace[])
     const share = (angle[i]! - angle[i - 1]!) / (2 * step);
     const line = lift[i - 1]! + share * (lift[i + 1]! - lift[i - 1]!);
     const { least, atStep } = LIFT_KINK;
-    return Math.abs(height - line) / most / (least + atStep * (step / LIFT_KINK.step) ** 2);
+    return Math.abs(height - line) / most / (least + atStep * square(step / LIFT_KINK.step));
   });
   warnWorst(off, cells, 'the lift');
 }

@@ -1,4 +1,6 @@
 /** The throttle body with its butterfly plate. */
+import { asin } from '../../elementary/angles.ts';
+import { square } from '../../elementary/powers.ts';
 import type { ThrottleSpecification } from '../../specification.ts';
 import { maybe, quantity, section } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
@@ -97,6 +99,6 @@ export function resolveThrottle(throttle: ThrottleView): ThrottleSpecification {
  * @param k shaft diameter over bore [-]
  */
 function shaftLoss(k: number): number {
-  const free = 1 - (2 / Math.PI) * (Math.asin(k) + k * Math.sqrt(1 - k * k));
-  return (1 / free - 1) ** 2;
+  const free = 1 - (2 / Math.PI) * (asin(k) + k * Math.sqrt(1 - k * k));
+  return square(1 / free - 1);
 }

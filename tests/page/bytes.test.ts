@@ -1,0 +1,27 @@
+/** The figures of the demos in a browser, to the last bit those of Node (tests/golden/bytes.test.ts). */
+import { chromium } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { digestModule, recorded, texts } from '../golden/runtimes.ts';
+import { chromiumPath } from './chromium.ts';
+
+test('a browser gives the recorded bytes', async () => {
+  const browser = await chromium.launch({
+    executablePath: chromiumPath(),
+    args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
+  });
+  try {
+    const page = await browser.newPage();
+    const found = await page.evaluate(digests(await digestModule()));
+    expect(found).toEqual(recorded());
+  } finally {
+    await browser.close();
+  }
+});
+
+/** As text, so that no tool rewrites its import. */
+const digests = (code: string) => `(async () => {
+  const module = URL.createObjectURL(new Blob([${JSON.stringify(code)}], { type: 'text/javascript' }));
+  const { digestOf } = await import(module);
+  const entries = Object.entries(${JSON.stringify(texts())});
+  return Object.fromEntries(entries.map(([demo, text]) => [demo, digestOf(text)]));
+})()`;
