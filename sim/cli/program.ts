@@ -13,7 +13,7 @@ import {
 import type { CommonOptions } from './asked.ts';
 import { EXIT, Interrupted } from './exit.ts';
 import { merge, runStudy } from './study.ts';
-import { printJson, remark, type Terminal } from './terminal.ts';
+import { complain, printJson, type Terminal } from './terminal.ts';
 
 /**
  * Runs one command.
@@ -28,7 +28,11 @@ export async function runCommandLine(
   added: readonly AddCommand[] = [],
 ): Promise<number> {
   // Known before anything is parsed, so that a wrong option too is told in the form asked for.
-  const terminal: Terminal = { ...streams, json: words.includes('--json') };
+  const terminal: Terminal = {
+    ...streams,
+    json: words.includes('--json'),
+    quiet: words.includes('--quiet'),
+  };
   const end = { code: EXIT.done as number };
   try {
     const root = program(terminal, end);
@@ -40,7 +44,7 @@ export async function runCommandLine(
   }
 }
 
-type Streams = Omit<Terminal, 'json'>;
+type Streams = Omit<Terminal, 'json' | 'quiet'>;
 
 /** Adds a command; its action leaves the exit code in `end`. */
 export type AddCommand = (root: Command, terminal: Terminal, end: { code: number }) => void;
@@ -84,7 +88,7 @@ function studyCommand(root: Command, study: Study, name: string, help: string): 
   const command = root
     .command(name)
     .description(help)
-    .argument('FILE', 'scenario file, YAML')
+    .argument('FILE', 'scenario file, YAML; - for standard input')
     .addOption(json());
   if (!study.reads) {
     command
@@ -95,7 +99,8 @@ function studyCommand(root: Command, study: Study, name: string, help: string): 
       .option(
         '--workers <number>',
         'worker threads (default: one a core); results do not depend on it',
-      );
+      )
+      .option('--quiet', 'no progress and no remarks, only results and errors');
   }
   for (const { flags, help: words, many } of study.options) {
     const option = new Option(flags, words);
@@ -123,13 +128,13 @@ function failed(terminal: Terminal, error: unknown): number {
   if (error instanceof CommanderError) return commandFailed(terminal, error);
   if (error instanceof ScenarioError) {
     const message = `${counted(error.issues.length)} in ${error.source}`;
-    remark(terminal, `${error.message}\n${message}; nothing was computed.`);
+    complain(terminal, `${error.message}\n${message}; nothing was computed.`);
     printJson(terminal, errorDocument('input', message, error.issues));
     return EXIT.inputWrong;
   }
   if (error instanceof InputError) return told(terminal, 'input', error.message, EXIT.inputWrong);
   if (error instanceof Interrupted) {
-    remark(terminal, error.message);
+    complain(terminal, error.message);
     return error.exitCode;
   }
   if (error instanceof ComputationError) {
@@ -158,7 +163,7 @@ function told(
   message: string,
   code: number,
 ): number {
-  remark(terminal, `error: ${message}`);
+  complain(terminal, `error: ${message}`);
   printJson(terminal, errorDocument(kind, message));
   return code;
 }

@@ -16,9 +16,9 @@ import {
 } from '../index.ts';
 import { askedShard, askedWorkers, type CommonOptions } from './asked.ts';
 import { EXIT } from './exit.ts';
-import { type Folder, openFolder, openSource, textOf } from './files.ts';
+import { type Folder, nameOf, openFolder, openSource, textOf } from './files.ts';
 import { openPointStore, type PointStore, type StoreUse } from './pointStore.ts';
-import { progressOn } from './progress.ts';
+import { progressOn, SILENT } from './progress.ts';
 import { present } from './result.ts';
 import { print, printJson, remark, type Terminal } from './terminal.ts';
 import { withWorkers } from './workers.ts';
@@ -39,7 +39,7 @@ export async function runStudy(
   if (!folder && (keep || shard)) {
     throw new InputError('--resume and --shard need --out: the folder that holds finished points');
   }
-  const owner = { file: basename(file), title: scenario.title };
+  const owner = { file: basename(nameOf(file)), title: scenario.title };
   const store =
     folder && study.stored ? storeOf(terminal, folder, { keep, owner, shard }) : undefined;
   return closing(store, async () => {
@@ -59,7 +59,7 @@ export async function merge(
     throw new InputError('merge needs --out: the folder of the shards');
   const { scenario, job } = opened(study, file, options);
   const folder = openFolder(options.out);
-  const owner = { file: basename(file), title: scenario.title };
+  const owner = { file: basename(nameOf(file)), title: scenario.title };
   const store = storeOf(terminal, folder, { keep: true, owner });
   return closing(store, async () => {
     const points = job.table ?? [];
@@ -82,7 +82,7 @@ function opened(study: Study, file: string, options: Options): { scenario: Scena
 /** The folder for results: as asked, or one for each scenario; with JSON on stdout none unless asked. */
 function resultFolder(file: string, { out, json }: CommonOptions): Folder | undefined {
   if (out === undefined && json) return undefined;
-  return openFolder(out ?? join('out', parse(file).name));
+  return openFolder(out ?? join('out', parse(nameOf(file)).name));
 }
 
 /** The store of the result folder, and what there is to say of it. */
@@ -143,7 +143,7 @@ async function compute<T>(
   work: (computer: Computer, observer: SweepObserver) => Promise<T>,
 ): Promise<T> {
   const count = Math.min(askedWorkers(options.workers), width);
-  const progress = progressOn(terminal.err);
+  const progress = terminal.quiet ? SILENT : progressOn(terminal.err);
   try {
     if (width === 0) return await work(NOBODY, progress);
     if (terminal.workers) return await work(terminal.workers, progress);

@@ -1,9 +1,10 @@
 /** The command `prove`, with two checks in place of all: they are run by tests/prove/prove.test.ts. */
+import { readdirSync } from 'node:fs';
 import { beforeEach, expect, it, vi } from 'vitest';
 import type { Check } from '../prove/check.ts';
 import { outcomeOf } from '../prove/check.ts';
 import { addProve } from '../prove/command.ts';
-import { answerOn } from './commandLine.ts';
+import { answerOn, freshFolder } from './commandLine.ts';
 
 const checks = vi.hoisted((): Check[] => []);
 vi.mock('../prove/proof.ts', () => ({
@@ -51,4 +52,26 @@ it('ends with 1 where one fails, and names it', async () => {
     failed: 1,
     rows: [{ holds: true }, { holds: false }],
   });
+});
+
+it('writes where it is told and nowhere else', async () => {
+  checks.push(check(1));
+  const [at, before] = [process.cwd(), freshFolder()];
+  try {
+    process.chdir(before);
+    const run = (...words: string[]) => answerOn({ added: [addProve] }, 'prove', ...words);
+    await run();
+    await run('--json');
+    expect(readdirSync('.')).toEqual([]);
+    expect((await run('--pages', 'pages')).stdout).toContain('Written: pages/proof.md');
+    await run('--json', '--out', 'figures');
+    expect(readdirSync('.', { recursive: true }).sort()).toEqual([
+      'figures',
+      'figures/proof.json',
+      'pages',
+      'pages/proof.md',
+    ]);
+  } finally {
+    process.chdir(at);
+  }
 });

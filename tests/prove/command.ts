@@ -11,7 +11,8 @@ export function addProve(root: Command, terminal: Terminal, end: { code: number 
     .command('prove')
     .description('every published value beside what this program computes (in the repository)')
     .addOption(new Option('--json', 'print one JSON document and nothing else'))
-    .option('--out <folder>', 'write proof.json there (default: out; with --json none)')
+    .option('--out <folder>', 'write proof.json there')
+    .option('--pages <folder>', 'write proof.md there, and of slow studies studies.md')
     .option('--slow', 'slow studies too, many minutes')
     .action(async (options: ProofOptions) => {
       const { runProof } = await import('./run.ts');

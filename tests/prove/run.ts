@@ -8,6 +8,7 @@ import { proofDocument, proofMarkdown, proofText, studiesMarkdown } from './tabl
 
 export interface ProofOptions {
   out?: string;
+  pages?: string;
   slow?: boolean;
 }
 
@@ -22,22 +23,16 @@ export function runProof(terminal: Terminal, options: ProofOptions): number {
   print(terminal, proofText(outcomes));
   const held = options.slow ? STUDIES.map((study) => ({ ...study, holds: runStudy(study) })) : [];
   const document = { ...proofDocument(outcomes), studies: held };
-  writeJson(terminal, options, jsonText(document));
-  writePage(terminal, 'proof.md', proofMarkdown(fast));
-  if (options.slow) writePage(terminal, 'studies.md', studiesMarkdown(slow, held));
+  write(terminal, options.out, 'proof.json', jsonText(document));
+  write(terminal, options.pages, 'proof.md', proofMarkdown(fast));
+  if (options.slow) write(terminal, options.pages, 'studies.md', studiesMarkdown(slow, held));
   printJson(terminal, document);
   const holds = document.failed === 0 && held.every((study) => study.holds);
   return holds ? EXIT.done : EXIT.failed;
 }
 
-/** With JSON on stdout no file is written unless a folder is named. */
-function writeJson(terminal: Terminal, { out }: ProofOptions, text: string): void {
-  if (out === undefined && terminal.json) return;
-  print(terminal, [`Written: ${openFolder(out ?? 'out').write('proof.json', text)}`]);
-}
-
-/** A page of the repository's documentation. */
-function writePage(terminal: Terminal, name: string, text: string): void {
-  if (terminal.json) return;
-  print(terminal, [`Written: ${openFolder('docs').write(name, text)}`]);
+/** Only where a folder was named. */
+function write(terminal: Terminal, folder: string | undefined, name: string, text: string): void {
+  if (folder === undefined) return;
+  print(terminal, [`Written: ${openFolder(folder).write(name, text)}`]);
 }

@@ -174,11 +174,13 @@ describe('the program itself', () => {
     const readable = join(home, NAME);
     cpSync(file, readable);
     for (const path of [home, readable, out]) chmodSync(path, 0o755);
-    const answer = ran(['sweep', readable, '--out', out], { uid: 65534, gid: 65534 });
-    expectPlain(answer, 2, `${store()}: permission denied`);
+    const nobody = { uid: 65534, gid: 65534 };
+    const answer = ran(['sweep', readable, '--out', out], nobody);
+    expectPlain(answer, 2, `${out}: permission denied`);
+    expectPlain(ran(['curve', readable, '--out', out], nobody), 2, `${out}: permission denied`);
     expect(readdirSync(out)).toEqual([]);
     const nowhere = join(out, 'new');
-    const made = ran(['curve', readable, '--out', nowhere], { uid: 65534, gid: 65534 });
+    const made = ran(['curve', readable, '--out', nowhere], nobody);
     expectPlain(made, 2, `${nowhere}: permission denied`);
   });
 });
