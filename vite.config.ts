@@ -1,6 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vite';
+import { onOrphaned } from './sim/cli/signals.ts';
 import { withWorkers } from './sim/cli/workers.ts';
 import { pageConfig } from './web/build/pageConfig.ts';
 
@@ -10,10 +11,21 @@ const others = readdirSync(`${root}/scenarios`)
   .filter((file) => file.endsWith('.yaml') && file !== OPENING)
   .sort();
 
-export default defineConfig(
+/** A server ends with the npm that ran it. */
+const endWithNpm = () => void onOrphaned(() => process.exit());
+
+const config = defineConfig(
   pageConfig({
     root,
     demos: [OPENING, ...others].map((file) => `${root}/scenarios/${file}`),
     withRunner: (work) => withWorkers(availableParallelism(), work),
   }),
 );
+
+export default {
+  ...config,
+  plugins: [
+    ...config.plugins!,
+    { name: 'trumpetry-end', configureServer: endWithNpm, configurePreviewServer: endWithNpm },
+  ],
+};

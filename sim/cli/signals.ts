@@ -38,7 +38,8 @@ export function watchSignals(): SignalWatch {
   };
 }
 
-function onOrphaned(then: () => void): () => void {
+/** Calls `then` when npm, which ran this, has gone; gives what stops the watch. */
+export function onOrphaned(then: () => void): () => void {
   if (!UNDER_NPM) return () => {};
   const beat = setInterval(() => process.ppid !== PARENT && then(), BEAT).unref();
   return () => clearInterval(beat);

@@ -2,7 +2,7 @@
 import { join } from 'node:path';
 import type { UserConfig } from 'vite';
 import { demosPlugin, type WithRunner } from './demosPlugin.ts';
-import { policyPlugin } from './policyPlugin.ts';
+import { developmentPlugin, HEADERS, policyPlugin } from './policyPlugin.ts';
 
 export interface PageOptions {
   /** Root of the project. */
@@ -15,7 +15,8 @@ export interface PageOptions {
   withRunner?: WithRunner;
 }
 
-const LOOPBACK = { host: '127.0.0.1', strictPort: false } as const;
+/** On this machine only, and nothing for pages of other places. */
+const LOOPBACK = { host: '127.0.0.1', strictPort: false, cors: false } as const;
 
 export function pageConfig(options: PageOptions): UserConfig {
   const { root, demos, outDir = join(root, 'dist/page'), withRunner } = options;
@@ -25,11 +26,12 @@ export function pageConfig(options: PageOptions): UserConfig {
     plugins: [
       demosPlugin({ files: demos, root, ...(withRunner && { withRunner }) }),
       policyPlugin(),
+      developmentPlugin(),
     ],
     worker: { format: 'es' },
     oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
     server: LOOPBACK,
-    preview: LOOPBACK,
+    preview: { ...LOOPBACK, headers: HEADERS },
     build: {
       outDir,
       emptyOutDir: true,
