@@ -24,6 +24,7 @@ export type { Reason } from './decision/choice.ts';
 export type { Comparison } from './decision/comparison.ts';
 export type { FloorMargin } from './decision/floor.ts';
 export { gearChangeBands } from './decision/gearChange.ts';
+export { type LengthUnit, METRES } from './decision/lengthUnit.ts';
 export { flattestPair, type MixedLengths, mixedLengths } from './decision/mixedLengths.ts';
 export { type GainAndPrice, paretoSet } from './decision/pareto.ts';
 export type { Estimate, Spread } from './decision/sampleFigures.ts';
@@ -149,13 +150,12 @@ export {
   lengthStudy,
   lengthsToRun,
 } from './study/length/compute.ts';
+export { mixedWords, shelfWords } from './study/length/offerWords.ts';
 export { lengthsTable, studyCurves, sweepDocument } from './study/length/tables.ts';
 export {
   type DecisionWords,
   decisionSentences,
   decisionWords,
-  mixedWords,
-  shelfWords,
   sweepReport,
 } from './study/length/tell.ts';
 export type { Asked, Findings, Job, OptionValues, Study, StudyOption } from './study/study.ts';
@@ -189,6 +189,7 @@ export {
   wholeLines,
 } from './sweep/store.ts';
 export {
+  allPoints,
   type LengthCurve,
   runLengths,
   type SweepObserver,

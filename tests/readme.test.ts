@@ -21,7 +21,9 @@ describe('README: the example', () => {
 
   test('begins with the engine and the decision', () => {
     expect(lines[0]).toBe(scenario.title);
-    expect(lines[2]).toMatch(/^Cut the trumpets to \d+ mm, in place of the 90 mm fitted now\.$/);
+    expect(lines[2]).toMatch(
+      /^Make the trumpets longer: \d+ mm, in place of the 90 mm fitted now\.$/,
+    );
     expect(lines[3]).toMatch(/^In the band from 5400 to 7400 rpm they give \d+\.\d % more: mean/);
   });
 
@@ -29,8 +31,8 @@ describe('README: the example', () => {
     const rows = lines.flatMap((line) => /^ +(\d+) +\d\.\d{3} /.exec(line)?.[1] ?? []).map(Number);
     const tried = scenario.sweep.lengths.map((length) => Math.round(length * 1e3));
     for (const length of [...tried, 90]) expect(rows).toContain(length);
-    const [, cut] = /^Cut the trumpets to (\d+) mm/.exec(lines[2]!)!;
-    expect(lines.find((line) => line.trimStart().startsWith(`${cut} `))).toMatch(/cut this$/);
+    const [, cut] = /^Make the trumpets longer: (\d+) mm/.exec(lines[2]!)!;
+    expect(lines.find((line) => line.trimStart().startsWith(`${cut} `))).toMatch(/take this$/);
   });
 });
 
@@ -42,7 +44,8 @@ describe('docs/cli.md', () => {
   const documented = (keys: string[]) => keys.filter((key) => !text.includes(`\`${key}\``));
 
   test('names every key of the documents of sweep and curve', async () => {
-    const study = await lengthStudy({ engine, lengths: sweep.lengths, speeds, target }, runner);
+    const question = { engine, lengths: sweep.lengths, speeds, target, refine: true };
+    const study = await lengthStudy(question, runner);
     const whole = sweepDocument(study, scenario);
     const curve = curveDocument(study.baseline, scenario);
     const keys = [whole, whole.target, whole.recommended, whole.audit, curve].flatMap(Object.keys);

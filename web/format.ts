@@ -1,5 +1,5 @@
 /** Figures of the core as the page sets them: a true minus, and no break between figure and unit. */
-import { quantities as q } from '../sim/index.ts';
+import { type LengthUnit, quantities as q } from '../sim/index.ts';
 
 const NBSP = '\u00a0';
 const MINUS = '\u2212';
@@ -8,7 +8,7 @@ const MINUS = '\u2212';
 export function typeset(text: string): string {
   return text
     .replace(/(^|\s)-(?=\d)/g, `$1${MINUS}`)
-    .replace(/(\d) (?=mm\b|rpm\b|%|kPa\b|ms\b)/g, `$1${NBSP}`);
+    .replace(/(\d) (?=mm\b|in\b|rpm\b|%|kPa\b|ms\b)/g, `$1${NBSP}`);
 }
 
 /** A figure with its unit. */
@@ -16,6 +16,9 @@ export const told = (quantity: q.Quantity, value: number) => typeset(q.told(quan
 
 /** A length [m] in millimetres. */
 export const millimetres = (length: number) => told(q.LENGTH, length);
+
+/** A length [m] in the unit of the scenario. */
+export const lengthIn = (length: number, unit: LengthUnit) => told(q.lengthQuantity(unit), length);
 
 /** A speed [rpm]. */
 export const rpm = (speed: number) => told(q.SPEED, Math.round(speed));

@@ -1,10 +1,16 @@
 /** Which of several curves to take, and which length between them to try. */
 import { bestBetween } from './bestBetween.ts';
+import { flatTop } from './flatTop.ts';
 import { leastMargin } from './floor.ts';
+import type { LengthUnit } from './lengthUnit.ts';
+import { justifiedStep } from './lengthUnit.ts';
 import type { TradeOff, WeighedLength } from './tradeOff.ts';
 
 /** Lengths are cut to the millimetre. */
 export const CUT = 1e-3;
+
+/** Share of the best mean that counts as next to nothing [-]. */
+export const NEXT_TO_NOTHING = 0.005;
 
 type Weighed = Pick<TradeOff, 'bandMean' | 'floors'>;
 
@@ -22,17 +28,21 @@ export function bestOf(choices: readonly Weighed[]): number {
 }
 
 /**
- * The length to try next [m], to the millimetre: the top of the parabola through the best and its
- * neighbours; where a floor forbids that, the last length towards it at which the floor still holds,
+ * The length to try next [m]: the top of the parabola through the best and its neighbours, in round
+ * figures of the builder's unit as far as the flat top bears it; to the millimetre, a floor forbids that, the last length towards it at which the floor still holds,
  * margins running straight between lengths; where no length meets the floors, the least miss.
  *
  * @param lengths rising [m], one a choice
  */
-export function lengthToTry(lengths: readonly number[], choices: readonly Weighed[]): number {
+export function lengthToTry(
+  lengths: readonly number[],
+  choices: readonly Weighed[],
+  unit: LengthUnit = 'mm',
+): number {
   const margins = choices.map((choice) => leastMargin(choice.floors));
   const means = choices.map((choice) => choice.bandMean);
   const top = bestBetween(lengths, means);
-  if (!margins.some((margin) => margin < 0)) return toCut(top);
+  if (!margins.some((margin) => margin < 0)) return rounded(top, lengths, means, unit);
   if (!margins.some((margin) => margin >= 0)) return toCut(bestBetween(lengths, margins));
   const best = bestOf(choices);
   const next = best + Math.sign(top - lengths[best]!);
@@ -41,6 +51,21 @@ export function lengthToTry(lengths: readonly number[], choices: readonly Weighe
   const edge = lengths[best]! + share * (lengths[next]! - lengths[best]!);
   const nearer = Math.abs(top - lengths[best]!) < Math.abs(edge - lengths[best]!) ? top : edge;
   return toCut(nearer);
+}
+
+/** The top in round figures that lose next to nothing; a length computed where it is as near. */
+function rounded(
+  top: number,
+  lengths: readonly number[],
+  means: readonly number[],
+  unit: LengthUnit,
+): number {
+  if (lengths.includes(top)) return top;
+  const { from, to } = flatTop(lengths, means, NEXT_TO_NOTHING);
+  const step = justifiedStep(to - from, unit);
+  const round = toStep(top, step);
+  const near = lengths.find((length) => Math.abs(length - top) <= step / 2);
+  return near ?? Math.min(Math.max(round, lengths[0]!), lengths.at(-1)!);
 }
 
 function greatest(figures: readonly number[]): number {
@@ -52,7 +77,11 @@ function greatest(figures: readonly number[]): number {
 
 /** A length [m] to the nearest millimetre. */
 export function toCut(length: number): number {
-  return Math.round(length / CUT) / Math.round(1 / CUT);
+  return toStep(length, CUT);
+}
+
+function toStep(length: number, step: number): number {
+  return Number((Math.round(length / step) * step).toPrecision(12));
 }
 
 /** Why the recommended length was chosen. */

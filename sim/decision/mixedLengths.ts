@@ -9,10 +9,18 @@
  * solved together. Cylinders that fill unlike want fuelling of their own; nothing here says that
  * they get it.
  */
-import type { LengthCurve } from '../sweep/sweep.ts';
 import { leastMargin } from './floor.ts';
-import { scores, type Target } from './target.ts';
+import type { Target } from './target.ts';
 import { type TradeOff, tradeOff } from './tradeOff.ts';
+
+/** Most that cylinders may differ at any speed where a pair is advised [%]; common practice, no source. */
+export const MOST_UNLIKE = 10;
+
+/** Scores of one length [m] on all cylinders, one a speed. */
+export interface LengthScores {
+  length: number;
+  values: readonly number[];
+}
 
 /** Two lengths on one engine against the baseline. */
 export type MixedLengths = TradeOff & {
@@ -31,20 +39,18 @@ export type MixedLengths = TradeOff & {
 /**
  * Every pair of the lengths, the cylinders shared out as evenly as they go.
  *
+ * @param baseline its scores at the same rising speeds [rpm]
  * @param cylinders number of cylinders; with one there are no pairs
  */
 export function mixedLengths(
-  curves: readonly LengthCurve[],
-  baseline: LengthCurve,
+  curves: readonly LengthScores[],
+  baseline: readonly number[],
   speeds: readonly number[],
   target: Target,
   cylinders: number,
 ): MixedLengths[] {
   if (cylinders < 2) return [];
-  const own = scores(baseline.outcomes, target.score);
-  const known = [...curves]
-    .sort((a, b) => a.length - b.length)
-    .map(({ length, outcomes }) => ({ length, values: scores(outcomes, target.score) }));
+  const known = [...curves].sort((a, b) => a.length - b.length);
   const shares = new Set([Math.floor(cylinders / 2), Math.ceil(cylinders / 2)]);
   return known.flatMap((short, i) =>
     known.slice(i + 1).flatMap((long) =>
@@ -58,7 +64,7 @@ export function mixedLengths(
           longCount: cylinders - shortCount,
           curve,
           unlikePercent: unlike(short.values, long.values),
-          ...tradeOff(speeds, curve, own, target),
+          ...tradeOff(speeds, curve, baseline, target),
         };
       }),
     ),

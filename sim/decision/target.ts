@@ -46,6 +46,19 @@ export function inTarget(target: Target, speed: number): boolean {
   return bandsOf(target).some((band) => inBand(band, speed));
 }
 
+/** The target with its bands and their weights moved up by some speed [rpm]. */
+export function movedTarget(target: Target, by: number): Target {
+  const moved = <T extends Band>(band: T): T => ({
+    ...band,
+    from: band.from + by,
+    to: band.to + by,
+    ...(band.weights && {
+      weights: band.weights.map(({ speed, weight }) => ({ speed: speed + by, weight })),
+    }),
+  });
+  return { ...moved(target), ...(target.bands && { bands: target.bands.map(moved) }) };
+}
+
 /** The score of each outcome; NaN where the point failed. */
 export function scores(outcomes: readonly PointOutcome[], score?: Score): number[] {
   return outcomes.map((outcome) => {

@@ -12,6 +12,8 @@ export interface Series {
   xs: readonly number[];
   /** NaN leaves a gap. */
   ys: readonly number[];
+  /** The curve itself where it is known between its points; straight from point to point where absent. */
+  line?: readonly Pick<Series, 'xs' | 'ys'>[];
   /** What gives colour, dash and mark. */
   look: PlotLook;
   /** Ends of a strip that is filled around the line. */

@@ -2,6 +2,7 @@
  * Every figure once: its key in files with the unit in the name, its head and unit for people, how it
  * is rounded. SI inside; `times` leads to the unit of the key, `shown` to that of people.
  */
+import { type LengthUnit, METRES } from '../decision/lengthUnit.ts';
 import type { Score } from '../decision/target.ts';
 import { brief, fixed, plain, withSign } from './numbers.ts';
 
@@ -48,6 +49,10 @@ export const LENGTH = quantity('length_mm', 'length', 'mm', {
   times: MILLI,
   digits: 5,
 });
+/** The same in the unit that people read it in. */
+export function lengthQuantity(unit: LengthUnit = 'mm'): Quantity {
+  return unit === 'mm' ? LENGTH : { ...LENGTH, unit, shown: 1 / METRES[unit], digits: 4 };
+}
 export const SPEED = quantity('speed_rpm', 'speed', 'rpm', {
   list: 'speeds_rpm',
   name: 'engine speed',
@@ -95,12 +100,23 @@ export const GAIN = percentage('gain_in_band_percent', 'gain', { signed: true })
 export const WORST_LOSS = percentage('worst_loss_outside_band_percent', 'worst loss', {
   name: 'worst loss outside',
 });
+export const FELT_LOSS = percentage('felt_loss_outside_band_percent', 'felt loss outside');
+export const BAND_LOSS = percentage('worst_loss_in_band_percent', 'loss in band', {
+  name: 'worst loss in band',
+});
+export const FELT_BAND_LOSS = percentage('felt_loss_in_band_percent', 'felt loss in band');
 /** One curve against another at the same speed, and a mean against the best. */
 export const CHANGE = share('change', 'change against fitted now', { decimals: 2, signed: true });
 export const AGAINST_BEST = { ...CHANGE, key: 'against_best', head: 'against the best cut' };
 export const LOSS = percentage('loss_percent', 'loss', { name: 'worst loss where the cut misses' });
 export const MOVES = share('moves_percent', 'moves', { times: 100, decimals: 2 });
 export const COST = percentage('change_percent', 'change', { signed: true });
+export const BAND_LOSS_SPEED = {
+  ...SPEED,
+  key: 'in_band_at_rpm',
+  head: 'there at',
+  name: 'there at speed',
+};
 export const AT_SPEED = { ...SPEED, key: 'at_rpm', head: 'at', name: 'at speed' };
 
 /** The weighted mean of the figure that counts, which is volumetric efficiency or torque. */

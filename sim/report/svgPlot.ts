@@ -30,7 +30,12 @@ export function svgPlot(plot: Plot): Markup {
   const xs = series.flatMap((one) => one.xs);
   const levels = (plot.marks ?? []).flatMap(({ axis: along, at }) => (along === 'y' ? [at] : []));
   const ys = [
-    ...series.flatMap((one) => [...one.ys, ...(one.from ?? []), ...(one.upTo ?? [])]),
+    ...series.flatMap((one) => [
+      ...one.ys,
+      ...(one.line ?? []).flatMap(({ ys: along }) => along),
+      ...(one.from ?? []),
+      ...(one.upTo ?? []),
+    ]),
     ...levels,
   ].filter(Number.isFinite);
   if (ys.length === 0) return html`<p>There is no figure to draw.</p>`;
@@ -122,9 +127,21 @@ function stripMarkup({ xs, from, upTo, look }: Series, x: Axis, y: Axis): Markup
 const MANY = 60;
 
 function seriesMarkup(one: Series, x: Axis, y: Axis): Markup {
-  const { xs, ys, look } = one;
+  const { xs, ys, look, line = [one] } = one;
+  const path = line.map((part) => pathOf(part, x, y)).join(' ');
+  const dots = ys.map((value, i) =>
+    Number.isFinite(value) && ys.length <= MANY
+      ? html`<circle class="dot ${look}" cx="${px(x.at(xs[i]!))}" cy="${px(y.at(value))}" r="${one.line ? 2.5 : 4}"/>`
+      : html``,
+  );
+  return html`${stripMarkup(one, x, y)}<path class="line ${look}" d="${path.trim()}"/>
+${dots}`;
+}
+
+/** A line through points; a gap where one has no figure. */
+function pathOf({ xs, ys }: Pick<Series, 'xs' | 'ys'>, x: Axis, y: Axis): string {
   let pen = 'M';
-  const path = ys.map((value, i) => {
+  const steps = ys.map((value, i) => {
     if (!Number.isFinite(value)) {
       pen = 'M';
       return '';
@@ -133,13 +150,7 @@ function seriesMarkup(one: Series, x: Axis, y: Axis): Markup {
     pen = 'L';
     return step;
   });
-  const dots = ys.map((value, i) =>
-    Number.isFinite(value) && ys.length <= MANY
-      ? html`<circle class="dot ${look}" cx="${px(x.at(xs[i]!))}" cy="${px(y.at(value))}" r="4"/>`
-      : html``,
-  );
-  return html`${stripMarkup(one, x, y)}<path class="line ${look}" d="${path.join(' ').trim()}"/>
-${dots}`;
+  return steps.join(' ').trim();
 }
 
 /** Each name to the right of its line, or of its dot; pushed apart where they would overlap. */

@@ -1,4 +1,5 @@
 /** From the view of a file that has passed its checks to the engine as data, defaults listed. */
+import type { LengthUnit } from '../decision/lengthUnit.ts';
 import type { Fit } from '../decision/shelf.ts';
 import type { Target } from '../decision/target.ts';
 import type { EngineSpecification, InjectorsSpecification } from '../specification.ts';
@@ -35,6 +36,10 @@ export interface Scenario {
   injectors?: InjectorsSpecification;
   /** Engine speeds [rpm], rising. */
   speeds: number[];
+  /** Whether more speeds are computed between them: they are a range, not a list. */
+  refine: boolean;
+  /** Unit that the file gives the trumpet's length in, inches or else millimetres. */
+  lengthUnit: LengthUnit;
   sweep: SweepRange;
   target: Target;
   /** What can be fitted and bought; absent where the file says nothing about it. */
@@ -65,6 +70,8 @@ export function resolveScenario(view: ScenarioView, told: Told): Scenario {
     engine,
     ...(injectors && { injectors }),
     speeds,
+    refine: !view.speeds.at.present,
+    lengthUnit: lengthUnitOf(view.intake.trumpet.length.quantity?.text),
     sweep,
     target,
     ...(fit && { fit }),
@@ -87,6 +94,10 @@ export function resolveWholeEngine(view: ScenarioView): EngineSpecification {
     combustion: resolveFuel(view.fuel),
     numerics: resolveNumerics(view.numerics),
   };
+}
+
+function lengthUnitOf(text = ''): LengthUnit {
+  return /\d\s*(in|inch|")(\s|$)/.test(text) ? 'in' : 'mm';
 }
 
 /** Every quantity with a spread. */

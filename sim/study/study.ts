@@ -76,7 +76,9 @@ export interface Study {
   open(asked: Asked): Job;
 }
 
-/** The table of a sweep as plain points, for reports that rest on all of them. */
-export function allOutcomes(curves: readonly { outcomes: readonly PointOutcome[] }[]) {
-  return curves.flatMap(({ outcomes }) => outcomes);
+/** The table of a sweep as plain points, those between its speeds too, for reports that rest on all. */
+export function allOutcomes(
+  curves: readonly { outcomes: readonly PointOutcome[]; between?: readonly PointOutcome[] }[],
+) {
+  return curves.flatMap(({ outcomes, between = [] }) => [...outcomes, ...between]);
 }

@@ -71,7 +71,20 @@ export async function sweep(
 export interface LengthCurve {
   /** Trumpet length, rim plane to body face [m]. */
   length: number;
+  /** One a speed of the sweep. */
   outcomes: PointOutcome[];
+  /** What refinement computed between those speeds, rising; absent where it did nothing. */
+  between?: PointOutcome[];
+  /** Over what the curve is resolved; absent where it is known at the speeds of the sweep alone. */
+  resolved?: Reach;
+}
+
+/** The bands with their surroundings and the floors, or all speeds. */
+export type Reach = 'bands' | 'all';
+
+/** Every point of a curve, by rising speed. */
+export function allPoints({ outcomes, between = [] }: LengthCurve): PointOutcome[] {
+  return [...outcomes, ...between].sort((a, b) => a.speed - b.speed);
 }
 
 /** Curves of the given lengths [m]. */

@@ -70,8 +70,11 @@ test('curve: the length asked for, at every speed', async () => {
   expect(stderr).toBe('');
   expect(document.schema.name).toBe('trumpetry-curve');
   expect(document.length_mm).toBe(180);
-  expect(document.speeds_rpm).toEqual([6000, 7000, 8000]);
-  expect(document.volumetric_efficiency).toHaveLength(3);
+  // Those of the file and what it took to resolve the curve between them.
+  expect(document.speeds_rpm).toEqual(expect.arrayContaining([6000, 7000, 8000]));
+  expect(document.speeds_rpm).toEqual([...document.speeds_rpm].sort((a, b) => a - b));
+  expect(document.speeds_rpm.length).toBeGreaterThan(3);
+  expect(document.volumetric_efficiency).toHaveLength(document.speeds_rpm.length);
   expect(code).toBe(document.settled.every((one: boolean) => one) ? 0 : 1);
   const rows = readFileSync(join(out, 'curve.csv'), 'utf8').trimEnd().split('\r\n');
   expect(rows).toHaveLength(4);

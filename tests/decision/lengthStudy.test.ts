@@ -22,8 +22,8 @@ describe('length study', () => {
   it('finds the best between the lengths tried and confirms it', async () => {
     const study = await ask({});
     // d/dL of the mean of (n L / 1000 - 1)^2 by trapezia at 5, 6, 7 thousand, weights 1 2 1:
-    // L = (5 + 12 + 7) / (25 + 72 + 49) = 24 / 146 = 164.4 mm; straight between points, so near.
-    expect(study.recommended.length).toBeCloseTo(0.164, 3);
+    // L = (5 + 12 + 7) / (25 + 72 + 49) = 24 / 146 = 164.4 mm; in steps of 2 mm, which the flat top bears.
+    expect(study.recommended.length).toBe(0.164);
     expect(study.recommended.reason).toBe('confirmed-between');
     expect(study.weighed.map((one) => one.length)).toEqual([0.1, 0.14, 0.164, 0.18, 0.22]);
     expect(study.tried).toHaveLength(4);
@@ -70,7 +70,7 @@ describe('length study', () => {
   it('scores by torque where asked', async () => {
     // The toy's torque is 100 times its efficiency.
     const study = await ask({ score: 'indicated-torque' });
-    expect(study.recommended.length).toBeCloseTo(0.164, 3);
+    expect(study.recommended.length).toBe(0.164);
     expect(study.decision.bandMean).toBeGreaterThan(90);
   });
 });

@@ -5,15 +5,11 @@ import { Run } from '../../sim/engine/cycle.ts';
 import { engineModel } from '../../sim/engine/plan.ts';
 import { runPoint } from '../../sim/engine/point.ts';
 import type { EngineSpecification } from '../../sim/specification.ts';
-import type { LengthCurve } from '../../sim/sweep/sweep.ts';
 import { withLength } from '../../sim/sweep/sweep.ts';
-import { readDemo, toyPoint } from '../toy.ts';
+import { readDemo } from '../toy.ts';
 
 const SPEEDS = [4000, 5000, 6000];
-const curve = (length: number, values: number[]): LengthCurve => ({
-  length,
-  outcomes: values.map((value, i) => toyPoint(SPEEDS[i]!, value)),
-});
+const curve = (length: number, values: number[]) => ({ length, values });
 const short = curve(0.1, [0.7, 0.9, 1.1]);
 const middle = curve(0.15, [0.8, 1.1, 0.8]);
 const long = curve(0.2, [1.1, 0.9, 0.7]);
@@ -21,7 +17,7 @@ const target = { from: 4000, to: 6000 };
 
 describe('two lengths', () => {
   it('share the cylinders evenly', () => {
-    const pairs = mixedLengths([short, long], middle, SPEEDS, target, 4);
+    const pairs = mixedLengths([short, long], middle.values, SPEEDS, target, 4);
     expect(pairs).toHaveLength(1);
     expect(pairs[0]).toMatchObject({ short: 0.1, shortCount: 2, long: 0.2, longCount: 2 });
     pairs[0]!.curve.forEach((value) => {
@@ -32,7 +28,7 @@ describe('two lengths', () => {
   });
 
   it('share odd numbers both ways', () => {
-    const pairs = mixedLengths([short, long], middle, SPEEDS, target, 3);
+    const pairs = mixedLengths([short, long], middle.values, SPEEDS, target, 3);
     expect(pairs.map((pair) => [pair.shortCount, pair.longCount])).toEqual([
       [1, 2],
       [2, 1],
@@ -41,14 +37,14 @@ describe('two lengths', () => {
   });
 
   it('are flattest where the least in the band is greatest', () => {
-    const pairs = mixedLengths([short, middle, long], middle, SPEEDS, target, 4);
+    const pairs = mixedLengths([short, middle, long], middle.values, SPEEDS, target, 4);
     // short + long: 0.9 flat; short + middle: least 0.75; middle + long: least 0.75.
     expect(flattestPair(pairs)).toMatchObject({ short: 0.1, long: 0.2 });
     expect(flattestPair(pairs)!.least).toBeCloseTo(0.9, 12);
   });
 
   it('need two cylinders', () => {
-    expect(mixedLengths([short, long], middle, SPEEDS, target, 1)).toEqual([]);
+    expect(mixedLengths([short, long], middle.values, SPEEDS, target, 1)).toEqual([]);
     expect(flattestPair([])).toBeUndefined();
   });
 });

@@ -20,6 +20,34 @@ describe('a curve that loses most inside the band', () => {
     expect(lost.leastSpeed).toBe(6000);
   });
 
+  test('what is lost inside is said apart, with the stretches where it wins and loses', () => {
+    const lost = tradeOff(speeds, [0.97, 1.3, 0.6, 1.3, 0.99], flat, band);
+    expect(lost.bandLossPercent).toBeCloseTo(40, 12);
+    expect(lost.bandLossSpeed).toBe(6000);
+    // Straight from 0.6 to 1.3: over +-50 rpm the mean loss is 40 - 70 x 25 / 1000.
+    expect(lost.feltBandLossPercent).toBeCloseTo(38.25, 12);
+    // Zero between 4000 and 5000 at 3 of 33, between 5000 and 6000 at 30 of 70, and so on.
+    const ends = lost.stretches.map(({ from, to }) => [from, to].map(Math.round));
+    expect(ends).toEqual([
+      [4000, 4091],
+      [4091, 5429],
+      [5429, 6571],
+      [6571, 7968],
+      [7968, 8000],
+    ]);
+    const extremes = lost.stretches.map(({ changePercent, speed }) => [
+      Math.round(changePercent),
+      speed,
+    ]);
+    expect(extremes).toEqual([
+      [-3, 4000],
+      [30, 5000],
+      [-40, 6000],
+      [30, 7000],
+      [-1, 8000],
+    ]);
+  });
+
   test('none outside: no price, and no speed for it', () => {
     const lost = tradeOff(speeds, [1.01, 1.3, 0.6, 1.3, 1.02], flat, band);
     expect(lost.worstLossPercent).toBe(0);
@@ -57,7 +85,7 @@ test('what is printed of such a length', async () => {
   expect(study.recommended.length).toBe(0.18);
   const text = reportText(sweepReport(study, scenario)).join('\n');
   expect(text).toContain('at worst 2.0 % less, at 8200 rpm');
-  expect(text).toMatch(/^ +180 .* 2\.0 +8200 .*cut this$/m);
+  expect(text).toMatch(/^ +180 .* 2\.0 +8200 .*take this$/m);
   const document = sweepDocument(study, scenario);
   const { recommended, trade_offs } = document;
   expect(recommended).toMatchObject({ worst_loss_outside_band_percent: 2, at_rpm: 8200 });

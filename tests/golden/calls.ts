@@ -76,12 +76,19 @@ const PARTICULARS: Record<Demo, Particular> = {
   },
 };
 
+/** Speeds as a range, between which curves are resolved. */
+const RANGES: Partial<Record<Demo, object>> = {
+  'hill-climb': { from: '4800 rpm', to: '8400 rpm', step: '600 rpm' },
+  'sprint-single': { from: '8500 rpm', to: '13000 rpm' },
+};
+
 /** Every command that a demo can answer. */
 export function callsOf(demo: Demo): Call[] {
   const { vary, both, speeds, torque, stations, fit } = PARTICULARS[demo];
   const varied = (keys: string[]) => keys.flatMap((key) => ['--vary', key]);
   const at = { speeds: { at: speeds.map((speed) => `${speed} rpm`) } };
   const measured = { said: at, run: dynoRun(speeds, torque) };
+  const resolved = { speeds: RANGES[demo] };
   const sure = {
     uncertainty: { samples: 16, tradeSense: demo === 'endurance-six' ? 'no' : 'yes' },
   };
@@ -89,6 +96,7 @@ export function callsOf(demo: Demo): Call[] {
     { name: 'check', words: ['check'] },
     { name: 'sweep', words: ['sweep'] },
     { name: 'sweep-torque', words: ['sweep'], said: { 'target.score': 'indicated-torque' } },
+    ...(demo in RANGES ? [{ name: 'sweep-resolved', words: ['sweep'], said: resolved }] : []),
     { name: 'vary', words: ['sweep', ...varied(vary)] },
     { name: 'vary-two', words: ['sweep', ...varied(both)] },
     { name: 'doubt', words: ['sweep', '--uncertainty'], said: sure },

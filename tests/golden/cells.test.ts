@@ -70,8 +70,10 @@ describe.each(DEMOS)('%s', (demo) => {
 
   test.each(['sweep', 'sweep-torque'])('%s', async (name) => {
     const { scenario, text, csv, html, document } = await printed(demo, name);
-    const { engine, sweep, speeds, target, fit } = scenario;
-    const question = { engine, lengths: sweep.lengths, speeds, target, ...(fit && { fit }) };
+    const { engine, sweep, speeds, target, fit, lengthUnit: unit } = scenario;
+    const question = { engine, lengths: sweep.lengths, speeds, target, unit, ...(fit && { fit }) };
+    /** Millimetres, or inches where the file has them. */
+    const inUnit = unit === 'in' ? 1 / 0.0254 : 1e3;
     const study = await lengthStudy(question, chanceWorkers);
     const pointsAt = (length: number) =>
       Promise.all(
@@ -92,7 +94,13 @@ describe.each(DEMOS)('%s', (demo) => {
       expect(document[key], key).toEqual(table);
     }
     const { recommended, baseline } = document;
-    const decided = ['gain_in_band_percent', 'worst_loss_outside_band_percent', 'at_rpm'];
+    const decided = [
+      'gain_in_band_percent',
+      'worst_loss_outside_band_percent',
+      'at_rpm',
+      'worst_loss_in_band_percent',
+      'in_band_at_rpm',
+    ];
     const others = [...HEAD, ...FLAGS, 'reason', 'band_mean_ve', ...decided];
     expectColumns(recommended, await pointsAt(study.recommended.length), POINT, others);
     expectColumns(baseline, await pointsAt(study.baseline.length), POINT, others);
@@ -118,16 +126,16 @@ describe.each(DEMOS)('%s', (demo) => {
       rows.forEach((cells, i) => {
         const weighed = study.weighed[i]!;
         const own = weighed.length === study.baseline.length;
-        expectRow(cells, tradeOffFigures(weighed, weighed.length, own));
+        expectRow(cells, tradeOffFigures(weighed, inUnit * weighed.length, own));
       });
     }
-    const mapHead = 'mm \\ rpm';
+    const mapHead = `${unit} \\ rpm`;
     const map = tables.find(([first]) => first && mapHead in first)!;
     for (const cells of map) {
-      const mm = Number.parseFloat(cells[mapHead]!);
-      const near = study.weighed.find(({ length }) => Math.abs(1e3 * length - mm) < 0.01)!;
+      const long = Number.parseFloat(cells[mapHead]!);
+      const near = study.weighed.find(({ length }) => Math.abs(inUnit * length - long) < 0.01)!;
       for (const { speed, volumetricEfficiency } of await pointsAt(near.length)) {
-        expectNumbers(cells[speed]!, [volumetricEfficiency], `${mm} mm at ${speed} rpm`);
+        expectNumbers(cells[speed]!, [volumetricEfficiency], `${long} ${unit} at ${speed} rpm`);
       }
     }
   });

@@ -49,12 +49,30 @@ export const TRADE_OFF: Record<string, (tradeOff: TradeOff) => unknown> = {
   gain_in_band_percent: ({ gainPercent }) => tenDigits(gainPercent),
   worst_loss_outside_band_percent: ({ worstLossPercent }) => tenDigits(worstLossPercent),
   at_rpm: ({ worstLossSpeed }) => worstLossSpeed ?? null,
+  felt_loss_outside_band_percent: ({ feltLossPercent }) => tenDigits(feltLossPercent),
+  worst_loss_in_band_percent: ({ bandLossPercent }) => tenDigits(bandLossPercent),
+  in_band_at_rpm: ({ bandLossSpeed }) => bandLossSpeed ?? null,
+  felt_loss_in_band_percent: ({ feltBandLossPercent }) => tenDigits(feltBandLossPercent),
   least_in_band: ({ least }) => tenDigits(least),
   least_at_rpm: ({ leastSpeed }) => tenDigits(leastSpeed),
   area_under_curve: ({ area }) => tenDigits(area),
   meets_floors: ({ floors }) => floors.every(({ marginPercent }) => marginPercent >= 0),
   floor_margins_percent: ({ floors }) =>
     floors.map(({ marginPercent }) => tenDigits(marginPercent)),
+  floor_margins_felt_percent: ({ floors }) =>
+    floors.map(({ feltMarginPercent }) => tenDigits(feltMarginPercent)),
+  floor_margins_near: ({ floors }) =>
+    floors.map(({ near }) => ({
+      at_rpm: tenDigits(near.speed),
+      margin_percent: tenDigits(near.marginPercent),
+    })),
+  stretches: ({ stretches }) =>
+    stretches.map(({ from, to, changePercent, speed }) => ({
+      from_rpm: tenDigits(from),
+      to_rpm: tenDigits(to),
+      change_percent: tenDigits(changePercent),
+      at_rpm: tenDigits(speed),
+    })),
 };
 
 type Spray = NonNullable<PointResult['spray']>;

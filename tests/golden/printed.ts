@@ -92,13 +92,15 @@ export function expectTradeOff(
 
 /** The cells of a length or variant in words. */
 export function tradeOffFigures(
-  { bandMean, gainPercent, worstLossPercent, worstLossSpeed, least }: TradeOff,
+  tradeOff: TradeOff,
   length: number,
   own: boolean,
 ): Record<string, Shown> {
+  const { bandMean, gainPercent, worstLossPercent, worstLossSpeed, least } = tradeOff;
+  const { bandLossPercent, bandLossSpeed } = tradeOff;
   return {
-    length: 1e3 * length,
-    'trumpet length': 1e3 * length,
+    length,
+    'trumpet length': length,
     'mean VE in band': bandMean,
     'mean torque in band': bandMean,
     gain: own ? undefined : gainPercent,
@@ -107,6 +109,10 @@ export function tradeOffFigures(
     'worst loss outside': worstLossPercent,
     at: worstLossSpeed,
     'at speed': worstLossSpeed,
+    'loss in band': bandLossPercent,
+    'worst loss in band': bandLossPercent,
+    'there at': bandLossSpeed,
+    'there at speed': bandLossSpeed,
     least,
     'least in band': least,
     remark: ANYTHING,

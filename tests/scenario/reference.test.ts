@@ -66,7 +66,7 @@ test.each([
   ['intake.port', { length: '100 mm', diameter: '40 mm', diameterAirEnd: '40 mm' }],
   ['intake.valves.lift', { open: '28 deg BTDC', close: '60 deg ABDC', maximum: '10 mm' }],
   ['ambient', { altitude: '600 m', pressure: '985 mbar' }],
-  ['speeds', { from: '3000 rpm', to: '8600 rpm' }],
+  ['speeds', { from: '3000 rpm', step: '400 rpm' }],
   ['speeds', { from: '3000 rpm', at: ['3000 rpm', '8600 rpm'] }],
   ['target', { from: '5400 rpm', to: '7400 rpm', bands: [{ from: '3 rpm', to: '4 rpm' }] }],
 ])('the editor knows either-or as the reader does: %s %j', (path, instead) => {

@@ -4,6 +4,7 @@
  */
 import { expect, it } from 'vitest';
 import { flattestPair, mixedLengths } from '../../sim/decision/mixedLengths.ts';
+import { scores } from '../../sim/decision/target.ts';
 import { weighLength } from '../../sim/study/length/compute.ts';
 import { runHere } from '../../sim/sweep/runner.ts';
 import { runLengths } from '../../sim/sweep/sweep.ts';
@@ -22,6 +23,10 @@ it('flatten the curve of the hill-climb four from 4600 to 7800 rpm', async () =>
   const curves = await runLengths(coarse, lengths, speeds, runHere);
   const baseline = curves[0]!;
   const singles = curves.map((curve) => weighLength(speeds, curve, baseline, target).least);
-  const pair = flattestPair(mixedLengths(curves, baseline, speeds, target, 4))!;
+  const [own, ...all] = [baseline, ...curves].map(({ length, outcomes }) => ({
+    length,
+    values: scores(outcomes),
+  }));
+  const pair = flattestPair(mixedLengths(all, own!.values, speeds, target, 4))!;
   expect(pair.least).toBeGreaterThan(1.01 * Math.max(...singles));
 });

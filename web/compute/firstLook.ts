@@ -16,6 +16,7 @@ export function firstLook(scenario: Scenario): LengthQuestion {
     ...whole,
     lengths: spread(whole.lengths, FIRST_LENGTHS),
     speeds: firstSpeeds(whole),
+    refine: false,
   };
 }
 

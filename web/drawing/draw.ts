@@ -47,7 +47,10 @@ export function drawn(plot: Plot, look: Look, decimals = 1): Figure {
 }
 
 /** The strip of a series, where it has one, then its line. */
-function lines({ name, xs, ys, look: of, from, upTo }: Series, look: Look): Partial<Data>[] {
+function lines(
+  { name, xs, ys, look: of, from, upTo, line: known }: Series,
+  look: Look,
+): Partial<Data>[] {
   const color = lookColor(of, look);
   const { symbol, ...line } = roleLine(of);
   const edge = { type: 'scatter', mode: 'lines', x: xs, showlegend: false, hoverinfo: 'skip' };
@@ -60,15 +63,21 @@ function lines({ name, xs, ys, look: of, from, upTo }: Series, look: Look): Part
       : [];
   const main = {
     type: 'scatter',
-    mode: xs.length > MANY ? 'lines' : 'lines+markers',
+    mode: known ? 'markers' : xs.length > MANY ? 'lines' : 'lines+markers',
     name,
     x: xs,
     y: ys.map((value) => (Number.isFinite(value) ? value : null)),
     line: { color, ...line },
-    marker: { color, symbol, size: 7 },
+    marker: { color, symbol, size: known ? 4 : 7 },
     showlegend: name !== '',
   };
-  return [...strip, main] as unknown as Partial<Data>[];
+  const smooth = (known ?? []).map((part) => ({
+    ...edge,
+    x: part.xs,
+    y: part.ys,
+    line: main.line,
+  }));
+  return [...strip, ...smooth, main] as unknown as Partial<Data>[];
 }
 
 /** More points than this stand too close for marks. */

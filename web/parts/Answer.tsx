@@ -1,6 +1,6 @@
 /** The answer as a sentence, and what is being done about it. */
-import { issueText, quantities as q } from '../../sim/index.ts';
-import { millimetres, told } from '../format.ts';
+import { issueText, quantities as q, type Scenario } from '../../sim/index.ts';
+import { lengthIn, told } from '../format.ts';
 import { type Picture, picture, type Verdict } from '../state/picture.ts';
 import { reading } from '../state/scenario.ts';
 import { study } from '../state/study.ts';
@@ -10,7 +10,7 @@ export function Answer() {
   const now = picture.value;
   return (
     <section class="answer" id="answer" aria-labelledby="answer-title">
-      <h1 id="answer-title">Which length to cut</h1>
+      <h1 id="answer-title">Which length</h1>
       <div aria-live="polite">{now ? <Sentence picture={now} /> : <FirstLook />}</div>
       <Progress />
     </section>
@@ -50,13 +50,13 @@ function Words({ verdict, picture: now }: { verdict: Verdict; picture: Picture }
   const full = verdict.standing === 'full';
   return (
     <>
-      <Headline verdict={verdict} own={now.scenario.engine.intake.trumpet.length} />
+      <Headline verdict={verdict} scenario={now.scenario} />
       <p class="supporting">
         {words.gain} {words.price}
       </p>
       <p class="supporting quiet">{full ? words.found : FIRST_LOOK}</p>
       {full &&
-        [words.mixed, words.feed].map(
+        [words.inside, words.edge, words.resolution, words.mixed, words.feed].map(
           (sentence) => sentence !== '' && <p class="supporting quiet">{sentence}</p>,
         )}
       {full && words.cautions.map((caution) => <p class="notice">{caution}</p>)}
@@ -71,14 +71,16 @@ function Words({ verdict, picture: now }: { verdict: Verdict; picture: Picture }
 const WORKING = 'Working out a first answer…';
 const FIRST_LOOK = 'A preview from a few lengths and speeds; the full answer follows.';
 
-function Headline({ verdict, own }: { verdict: Verdict; own: number }) {
+function Headline({ verdict, scenario }: { verdict: Verdict; scenario: Scenario }) {
+  const own = scenario.engine.intake.trumpet.length;
+  const turn = verdict.length > own ? 'Longer:' : 'Shorter:';
   if (!Number.isFinite(verdict.tradeOff.bandMean)) {
     return <p class="sentence long">{verdict.words.answer}</p>;
   }
   return (
     <p class="sentence">
-      {verdict.length === own ? 'Keep your' : 'Cut to'}{' '}
-      <strong class="best">{millimetres(verdict.length)}</strong>.
+      {verdict.length === own ? 'Keep your' : turn}{' '}
+      <strong class="best">{lengthIn(verdict.length, scenario.lengthUnit)}</strong>.
     </p>
   );
 }
@@ -89,7 +91,8 @@ function PreviewWas({ picture: { study: now } }: { picture: Picture }) {
   const { recommended, decision } = now.preview;
   return (
     <p class="quiet">
-      The preview had said {millimetres(recommended.length)}, {told(q.GAIN, decision.gainPercent)}.
+      The preview had said {lengthIn(recommended.length, now.scenario.lengthUnit)},{' '}
+      {told(q.GAIN, decision.gainPercent)}.
     </p>
   );
 }

@@ -18,8 +18,10 @@ export function Trust({ picture }: { picture: Picture }) {
     <section class="trust" id="trust" aria-labelledby="trust-title">
       <h2 id="trust-title">How far to trust it</h2>
       <p class="reading">
-        Computed, not measured. Between computed speeds curves run straight; a mark stands where a
-        point was computed, and a cross where it did not settle: do not lean on that one.
+        Computed, not measured. The answer, its gain and its price rest on curves that are resolved
+        between the speeds of the scenario; the lines drawn here run straight from one of these
+        speeds to the next. A mark stands where a point was computed, and a cross where it did not
+        settle: do not lean on that one.
       </p>
       <div class="columns">
         <Words title="What it knows" words={KNOWN} />

@@ -14,7 +14,8 @@ const MOST_POINTS = 5000;
 /** Mean piston speed above which few engines hold [m/s]; common practice, no source. */
 const FAST_PISTON = 28;
 
-export const speedsSection = gridSection('Engine speeds to compute.', 'speed', {
+export const speedsSection = gridSection('Engine speeds to compute. A range is refined.', 'speed', {
+  coarsest: 'Widest distance between speeds; about a fifteenth of the range where left out.',
   limits: ['500 rpm', '25000 rpm'],
   usual: ['1000 rpm', '20000 rpm'],
   step: ['10 rpm', '10000 rpm'],

@@ -1,23 +1,26 @@
 /** Curves against speed as a plot, the bands of the target shaded. */
+
+import { smoothAt } from '../../decision/smooth.ts';
 import { bandsOf, scores, type Target } from '../../decision/target.ts';
 import { axes, type Plot, plotted, type Series } from '../../report/plot.ts';
 import { EFFICIENCY, headed, SPEED } from '../../report/quantities.ts';
 import type { PointOutcome } from '../../sweep/runner.ts';
+import { allPoints, type LengthCurve } from '../../sweep/sweep.ts';
+import { stretchesOf } from '../refinement.ts';
+
+/** Distance of the points that a smooth line is drawn through [rpm]. */
+const DRAWN = 20;
 
 /** A curve with what it is called and stands for. */
-export interface NamedCurve extends Pick<Series, 'name' | 'look'> {
+export interface NamedCurve extends Pick<Series, 'name' | 'look' | 'line'> {
   outcomes: readonly PointOutcome[];
 }
 
 /** Volumetric efficiency of each curve. */
-export function fillingPlot(
-  curves: readonly NamedCurve[],
-  speeds: readonly number[],
-  target: Target,
-): Plot {
-  const series = curves.map(({ name, look, outcomes }) => {
+export function fillingPlot(curves: readonly NamedCurve[], target: Target): Plot {
+  const series = curves.map(({ name, look, outcomes, line }) => {
     const ys = plotted(EFFICIENCY, scores(outcomes, 'volumetric-efficiency'));
-    return { name, look, xs: speeds, ys };
+    return { name, look, xs: outcomes.map(({ speed }) => speed), ys, ...(line && { line }) };
   });
   const names = series.flatMap(({ name }) => (name === '' ? [] : [name])).join(', ');
   return {
@@ -38,4 +41,19 @@ export function bandShades(target: Target): NonNullable<Plot['bands']> {
     to,
     name: bands.length === 1 ? 'band' : `band ×${weight}`,
   }));
+}
+
+/** Volumetric efficiency as a smooth line where a curve is resolved; nothing elsewhere. */
+export function smoothLine(
+  curve: LengthCurve,
+  asked: { speeds: readonly number[]; target: Target },
+): NonNullable<Series['line']> {
+  if (!curve.resolved) return [];
+  const points = allPoints(curve);
+  const [xs, ys] = [points.map(({ speed }) => speed), scores(points, 'volumetric-efficiency')];
+  return stretchesOf(asked, curve.resolved).map(({ from, to }) => {
+    const count = Math.ceil((to - from) / DRAWN);
+    const at = Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
+    return { xs: at, ys: plotted(EFFICIENCY, smoothAt(xs, ys, at)) };
+  });
 }

@@ -1,8 +1,9 @@
 /** `curve`: one length at every speed. */
 import { allSettled } from '../../report/audit.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
-import { type LengthCurve, runLengths } from '../../sweep/sweep.ts';
+import { allPoints, type LengthCurve, runLengths, withLength } from '../../sweep/sweep.ts';
 import { askedLength, LENGTH_OPTION } from '../options.ts';
+import { Refinement } from '../refinement.ts';
 import type { Findings, Study } from '../study.ts';
 import { curveDocument, curveTable, lengthCurveTable } from './tables.ts';
 import { curveReport } from './tell.ts';
@@ -17,20 +18,26 @@ export const curveStudy: Study = {
     return {
       width: scenario.speeds.length,
       async run(computer, observer) {
-        const { engine, speeds } = scenario;
+        const { engine, speeds, refine, target } = scenario;
         const [curve] = await runLengths(engine, [length], speeds, computer, observer);
-        return curveFindings(curve!, scenario);
+        if (!refine) return curveFindings(curve!, scenario);
+        const refinement = new Refinement({ speeds, target }, computer, observer);
+        const variant = withLength(engine, length);
+        const [resolved] = await refinement.refine([variant], [curve!], 'all');
+        return curveFindings(resolved!, scenario, refinement.isOpen(variant, resolved!));
       },
     };
   },
 };
 
-export function curveFindings(curve: LengthCurve, scenario: Scenario): Findings {
+/** @param open whether the curve is in doubt between its points */
+export function curveFindings(curve: LengthCurve, scenario: Scenario, open = true): Findings {
+  const outcomes = allPoints(curve);
   return {
     stem: 'curve',
     document: curveDocument(curve, scenario),
-    report: curveReport(curve, scenario, curveTable(curve)),
+    report: curveReport(curve, scenario, curveTable({ outcomes }), open),
     tables: { 'curve.csv': lengthCurveTable([curve]) },
-    sound: allSettled(curve.outcomes),
+    sound: allSettled(outcomes),
   };
 }

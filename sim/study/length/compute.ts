@@ -3,7 +3,13 @@
  * that very length, and weigh every length against the trumpets the builder has now.
  */
 import { bestOf, CUT, lengthToTry, type Reason, reasonFor } from '../../decision/choice.ts';
-import { flattestPair, type MixedLengths, mixedLengths } from '../../decision/mixedLengths.ts';
+import type { LengthUnit } from '../../decision/lengthUnit.ts';
+import {
+  flattestPair,
+  type MixedLengths,
+  MOST_UNLIKE,
+  mixedLengths,
+} from '../../decision/mixedLengths.ts';
 import { paretoSet } from '../../decision/pareto.ts';
 import {
   type Fit,
@@ -16,8 +22,12 @@ import { scores, type Target } from '../../decision/target.ts';
 import { type TradeOff, tradeOff, type WeighedLength } from '../../decision/tradeOff.ts';
 import type { EngineSpecification } from '../../specification.ts';
 import type { PointRunner } from '../../sweep/runner.ts';
-import { type LengthCurve, runLengths, type SweepObserver } from '../../sweep/sweep.ts';
+import type { LengthCurve, SweepObserver } from '../../sweep/sweep.ts';
+import { stretchesOf } from '../refinement.ts';
+import { Contest, type Resolution } from './contest.ts';
+import { LengthCurves } from './curves.ts';
 import { freeFeed, isBoosted } from './freeFeed.ts';
+import { type MovedBand, movedBands } from './movedBands.ts';
 
 export interface LengthQuestion {
   engine: EngineSpecification;
@@ -28,6 +38,10 @@ export interface LengthQuestion {
   target: Target;
   /** What can be fitted and bought; without it any length can. */
   fit?: Fit;
+  /** Whether points are computed between the speeds where the answer turns on them. */
+  refine?: boolean;
+  /** Unit in which lengths are round and told; millimetres where absent. */
+  unit?: LengthUnit;
 }
 
 export interface LengthStudy {
@@ -43,12 +57,18 @@ export interface LengthStudy {
   weighed: WeighedLength[];
   /** The lengths that no other beats in gain without a higher price, dearest first. */
   pareto: WeighedLength[];
+  /** What the answer would be with the bands moved. */
+  moved: MovedBand[];
+  /** How well the curves are known between the speeds; absent where nothing was refined. */
+  resolution?: Resolution;
   /** What can be fitted and bought, as asked. */
   fit?: Fit;
+  /** As asked. */
+  unit?: LengthUnit;
   /** What to buy; absent where no shelf is given or nothing on it can be fitted. */
   shelf?: ShelfAnswer;
   /** The pair of lengths spread over the cylinders that is flattest; absent for one cylinder. */
-  mixed?: MixedLengths;
+  mixed?: MixedLengths & { speeds: number[] };
   /** The same change of length breathing ambient air; given where a pressurised box feeds. */
   free?: TradeOff;
 }
@@ -60,51 +80,78 @@ export async function lengthStudy(
 ): Promise<LengthStudy> {
   const { engine, lengths, speeds, target, fit } = question;
   const own = engine.intake.trumpet.length;
-  const all = lengthsToRun(question);
   const asked = new Set([...lengths, ...shelfLengths(fit)]);
-  const swept = await runLengths(engine, all, speeds, runner, observer);
-  const baseline = swept.find((curve) => curve.length === own)!;
-  const weigh = (curve: LengthCurve) => weighLength(speeds, curve, baseline, target);
-  const open = swept.filter((curve) => fits(curve.length, fit));
+  const curves = new LengthCurves(question, runner, observer);
+  const contest = new Contest(question, curves);
+  await curves.add(lengthsToRun(question));
+  const swept = new Set(curves.all.map(({ length }) => length));
+  await contest.resolve();
+  const open = contest.choices();
   const between = lengthToTry(
-    open.map((curve) => curve.length),
-    open.map(weigh),
+    open.map(({ length }) => length),
+    open,
+    question.unit,
   );
-  const known = swept.some((curve) => Math.abs(curve.length - between) < CUT / 2);
-  const extra = known ? [] : await runLengths(engine, [between], speeds, runner, observer);
-  const curves = [...swept, ...extra].sort((a, b) => a.length - b.length);
-  const weighed = curves.map(weigh);
+  const known = [...swept].find((length) => Math.abs(length - between) < CUT / 2);
+  await curves.add([known ?? between]);
+  const resolution = await contest.conclude();
+  const weighed = curves.weighed();
   const choices = weighed.filter((one) => fits(one.length, fit));
   const chosen = choices[bestOf(choices)]!;
-  const curve = curves.find((one) => one.length === chosen.length)!;
+  const { baseline } = curves;
   const shelf = fit && shelfAnswer(fit, chosen, weighed);
-  const mixed = flattestPair(
-    mixedLengths(
-      curves.filter((one) => fits(one.length, fit)),
-      baseline,
-      speeds,
-      target,
-      engine.cylinder.count,
-    ),
-  );
+  const mixed = bestPair(question, curves);
   const boosted = isBoosted(engine) && chosen.length !== own;
   const free = boosted
-    ? await freeFeed(engine, chosen.length, speeds, target, runner, observer)
+    ? await freeFeed(engine, chosen.length, bandSpeeds(question, curves), target, runner, observer)
     : undefined;
   return {
     speeds: [...speeds],
     target,
-    tried: swept.filter(({ length }) => asked.has(length)),
+    tried: curves.all.filter(({ length }) => asked.has(length) && swept.has(length)),
     baseline,
-    recommended: { ...curve, reason: reasonFor(choices, chosen, own, between) },
+    recommended: { ...curves.at(chosen.length), reason: reasonFor(choices, chosen, own, between) },
     decision: decisionOf(chosen),
     weighed,
-    pareto: paretoSet(choices),
+    pareto: paretoSet(choices.filter(hasPrice)),
+    moved: movedBands(question, curves, chosen.length),
+    ...(resolution && { resolution }),
     ...(fit && { fit }),
+    ...(question.unit && { unit: question.unit }),
     ...(shelf && { shelf }),
     ...(mixed && { mixed }),
     ...(free && { free }),
   };
+}
+
+/** The speeds computed of the baseline in the bands and about them; it is resolved there [rpm]. */
+function bandSpeeds(question: LengthQuestion, { baseline }: LengthCurves): number[] {
+  const inBands = baseline.resolved
+    ? stretchesOf({ ...question, target: { ...question.target, floors: [] } }, 'bands')
+    : [];
+  const between = (baseline.between ?? []).map(({ speed }) => speed);
+  const near = between.filter((speed) =>
+    inBands.some(({ from, to }) => speed >= from && speed <= to),
+  );
+  return [...question.speeds, ...near].sort((a, b) => a - b);
+}
+
+/** Whether the price of a length is known as well as the study knows any. */
+const hasPrice = ({ known = 'all' }: WeighedLength) => known === 'all';
+
+/** The flattest pair of like lengths whose curves are known best; its curve is at its own speeds. */
+function bestPair(question: LengthQuestion, curves: LengthCurves): LengthStudy['mixed'] {
+  const { fit, target, engine } = question;
+  const { baseline } = curves;
+  const open = curves.all.filter(
+    ({ length, resolved }) => fits(length, fit) && (resolved !== undefined) === !!baseline.resolved,
+  );
+  const at = curves.speedsFor(baseline, ...open);
+  const values = open.map((curve) => ({ length: curve.length, values: curves.figures(curve, at) }));
+  const own = curves.figures(baseline, at);
+  const pairs = mixedLengths(values, own, at, target, engine.cylinder.count);
+  const best = flattestPair(pairs.filter(({ unlikePercent }) => unlikePercent <= MOST_UNLIKE));
+  return best && { ...best, speeds: at };
 }
 
 /** The lengths of the question's table [m], rising: those to try, the baseline's, the shelf's. */
@@ -124,6 +171,6 @@ export function weighLength(
   return { length: curve.length, ...tradeOff(speeds, figures(curve), figures(baseline), target) };
 }
 
-function decisionOf({ length: _, ...decision }: WeighedLength): TradeOff {
+function decisionOf({ length: _, known: _known, ...decision }: WeighedLength): TradeOff {
   return decision;
 }

@@ -36,8 +36,8 @@ function lengthsOf(keys: readonly Axis[], { sweep }: Scenario): readonly number[
 }
 
 function questionOf(scenario: Scenario, lengths: readonly number[]): LengthQuestion {
-  const { engine, speeds, target, fit } = scenario;
-  return { engine, lengths, speeds, target, ...(fit && { fit }) };
+  const { engine, speeds, refine, target, fit, lengthUnit: unit } = scenario;
+  return { engine, lengths, speeds, refine, unit, target, ...(fit && { fit }) };
 }
 
 function lengthJob(asked: Asked, lengths: readonly number[]): Job {

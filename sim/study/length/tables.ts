@@ -1,5 +1,4 @@
 /** The sweep of lengths and its decision as tables and as a JSON document. */
-import type { MixedLengths } from '../../decision/mixedLengths.ts';
 import type { ShelfAnswer } from '../../decision/shelf.ts';
 import { targetMean } from '../../decision/target.ts';
 import { efficiencies, type WeighedLength } from '../../decision/tradeOff.ts';
@@ -10,7 +9,7 @@ import * as q from '../../report/quantities.ts';
 import { asObject, column, type Table, tableOf, words } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
-import type { LengthCurve } from '../../sweep/sweep.ts';
+import { allPoints, type LengthCurve } from '../../sweep/sweep.ts';
 import { curveColumns, lengthCurveTable } from '../curve/tables.ts';
 import { type Doubt, doubtDocument } from '../doubt/tables.ts';
 import { REMARK } from '../points.ts';
@@ -20,9 +19,9 @@ import type { LengthStudy } from './compute.ts';
 
 /** The curves of a study, each once, by rising length. */
 export function studyCurves({ tried, baseline, recommended }: LengthStudy): LengthCurve[] {
-  const { length, outcomes } = recommended;
+  const { reason: _, ...chosen } = recommended;
   const byLength = new Map<number, LengthCurve>();
-  for (const curve of [...tried, baseline, { length, outcomes }]) byLength.set(curve.length, curve);
+  for (const curve of [...tried, baseline, chosen]) byLength.set(curve.length, curve);
   return [...byLength.values()].sort((a, b) => a.length - b.length);
 }
 
@@ -33,7 +32,7 @@ export function lengthsTable(study: LengthStudy): Table {
   return tableOf<WeighedLength>(
     'Every length',
     [
-      column(q.LENGTH, ({ length }) => length),
+      column(q.lengthQuantity(study.unit), ({ length }) => length),
       ...tradeOffColumns(target.score, isNow),
       words('remark', '', (row) => remarkOf(row, study), REMARK),
     ],
@@ -45,14 +44,16 @@ export function lengthsTable(study: LengthStudy): Table {
 /** What stands out about a length, in words; empty where nothing does. */
 function remarkOf(row: WeighedLength, study: LengthStudy): string {
   const { recommended, baseline } = study;
-  const outcomes = studyCurves(study).find(({ length }) => length === row.length)?.outcomes ?? [];
+  const curve = studyCurves(study).find(({ length }) => length === row.length);
+  const outcomes = curve ? allPoints(curve) : [];
   const failed = outcomes.filter(isFailure).length;
   const restless = outcomes.filter((one) => !isFailure(one) && !one.settled).length;
   const now = row.length === baseline.length;
   return [
-    ...(row.length === recommended.length ? [now ? 'keep' : 'cut this'] : []),
+    ...(row.length === recommended.length ? [now ? 'keep' : 'take this'] : []),
     ...(now ? ['fitted now'] : []),
     ...(row.meetsFloors ? [] : ['breaks a floor']),
+    ...(row.known === 'sweep' ? ['coarse'] : row.known === 'bands' ? ['coarse outside'] : []),
     ...(failed > 0 ? [`${failed} failed`] : []),
     ...(restless > 0 ? [`${restless} not settled`] : []),
   ].join(', ');
@@ -60,7 +61,7 @@ function remarkOf(row: WeighedLength, study: LengthStudy): string {
 
 /** Volumetric efficiency of every length and speed. */
 export function mapTable(study: LengthStudy): Table {
-  const { speeds } = study;
+  const { speeds, unit = 'mm' } = study;
   const cell = (outcome: PointOutcome) => {
     if (isFailure(outcome)) return 'failed';
     const { settled, volumetricEfficiency } = outcome;
@@ -69,7 +70,10 @@ export function mapTable(study: LengthStudy): Table {
   return tableOf(
     'Every point',
     [
-      column<LengthCurve>({ ...q.LENGTH, name: 'mm \\ rpm', unit: '' }, ({ length }) => length),
+      column<LengthCurve>(
+        { ...q.lengthQuantity(unit), name: `${unit} \\ rpm`, unit: '' },
+        ({ length }) => length,
+      ),
       ...speeds.map((speed, j) => ({
         ...q.EFFICIENCY,
         name: q.shown(q.SPEED, speed),
@@ -99,9 +103,10 @@ export function sweepDocument(study: LengthStudy, scenario: Scenario, doubt?: Do
   const columns = tried.map(curveColumns);
   const table = (key: keyof (typeof columns)[number]) => columns.map((curve) => curve[key]);
   const millimetres = (length: number) => q.filed(q.LENGTH, length);
-  const { gain_in_band_percent, worst_loss_outside_band_percent, at_rpm } = asObject(
+  const { gain_in_band_percent, worst_loss_outside_band_percent, at_rpm, ...more } = asObject(
     tableOf('', tradeOffColumns(target.score), [decision]),
   );
+  const { worst_loss_in_band_percent, in_band_at_rpm } = more;
   return {
     ...documentHead('sweep', scenario),
     lengths_mm: table('length_mm'),
@@ -110,24 +115,63 @@ export function sweepDocument(study: LengthStudy, scenario: Scenario, doubt?: Do
     ...Object.fromEntries(TABLES.map((key) => [key, table(key as never)])),
     recommended: {
       ...curveColumns(recommended),
-      band_mean_ve: plain(targetMean(speeds, efficiencies(recommended.outcomes), target)),
+      band_mean_ve: plain(meanEfficiency(study)),
       gain_in_band_percent,
       worst_loss_outside_band_percent,
       at_rpm,
+      worst_loss_in_band_percent,
+      in_band_at_rpm,
       reason: recommended.reason,
     },
     baseline: curveColumns(baseline),
     trade_offs: weighed.map((one) => ({
       length_mm: millimetres(one.length),
       ...tradeOffDocument(one, target.score),
+      ...(one.known && { known: one.known }),
     })),
     pareto_lengths_mm: pareto.map(({ length }) => millimetres(length)),
+    moved_bands: study.moved.map(({ by, length, gainPercent }) => ({
+      by_rpm: by,
+      length_mm: millimetres(length),
+      gain_percent: plain(gainPercent),
+    })),
+    ...(study.resolution && resolutionDocument(study)),
     ...(study.fit && study.fit.shelf.length > 0 && { shelf: shelfDocument(study.shelf) }),
     ...(study.mixed && { mixed: mixedDocument(study.mixed, study) }),
     ...(study.free && { free_feed: tradeOffDocument(study.free, target.score) }),
     ...(doubt && { uncertainty: doubtDocument(doubt) }),
     audit: auditOf(allOutcomes([...tried, baseline, recommended])),
   };
+}
+
+/** How well the curves are known between the speeds, and those that were refined, each at its own. */
+function resolutionDocument(study: LengthStudy) {
+  const { step, meanPercent, lossPoints, resolved, points } = study.resolution!;
+  return {
+    resolution: {
+      resolved,
+      step_rpm: step,
+      points,
+      band_mean_moved_percent: plain(meanPercent),
+      worst_loss_moved_points: plain(lossPoints),
+    },
+    refined: studyCurves(study)
+      .filter(({ resolved: reach }) => reach)
+      .map((curve) => ({
+        known: curve.resolved,
+        speeds_rpm: allPoints(curve).map(({ speed }) => speed),
+        ...curveColumns({ length: curve.length, outcomes: allPoints(curve) }),
+      })),
+  };
+}
+
+/** Mean volumetric efficiency of the recommended length, whatever figure counts. */
+function meanEfficiency({ recommended, decision, target }: LengthStudy): number {
+  if ((target.score ?? 'volumetric-efficiency') === 'volumetric-efficiency')
+    return decision.bandMean;
+  const points = allPoints(recommended);
+  const speeds = points.map(({ speed }) => speed);
+  return targetMean(speeds, efficiencies(points), target);
 }
 
 /** Columns that the document has as tables by [length][speed]. */
@@ -148,13 +192,14 @@ function shelfDocument(shelf: ShelfAnswer | undefined) {
   };
 }
 
-function mixedDocument(mixed: MixedLengths, { target }: LengthStudy) {
+function mixedDocument(mixed: NonNullable<LengthStudy['mixed']>, { target }: LengthStudy) {
   return {
     short_mm: q.filed(q.LENGTH, mixed.short),
     short_cylinders: mixed.shortCount,
     long_mm: q.filed(q.LENGTH, mixed.long),
     long_cylinders: mixed.longCount,
     ...tradeOffDocument(mixed, target.score),
+    speeds_rpm: mixed.speeds.map(plain),
     score: mixed.curve.map(plain),
     cylinders_unlike_percent: plain(mixed.unlikePercent),
   };

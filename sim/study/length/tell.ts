@@ -1,21 +1,23 @@
 /** The decision in words: plain sentences from a study, the same wherever they stand. */
-import { CUT } from '../../decision/choice.ts';
+import { NEXT_TO_NOTHING } from '../../decision/choice.ts';
 import { flatTop } from '../../decision/flatTop.ts';
-import { inTarget } from '../../decision/target.ts';
+import { justifiedStep } from '../../decision/lengthUnit.ts';
 import type { TradeOff } from '../../decision/tradeOff.ts';
-import { change, millimetres, percent, rpm, share, UNFELT } from '../../report/figures.ts';
-import { brief, counted } from '../../report/numbers.ts';
-import { bandMean, DIFFERENCE, shown, told } from '../../report/quantities.ts';
+import { change, lengthIn, percent, share, UNFELT } from '../../report/figures.ts';
+import { bandMean, DIFFERENCE, lengthQuantity, shown, told } from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import { allPoints } from '../../sweep/sweep.ts';
 import { fillingCautions, pointCautions } from '../cautions.ts';
 import type { Doubt } from '../doubt/tables.ts';
 import { doubtSections } from '../doubt/tell.ts';
 import { allOutcomes } from '../study.ts';
 import { TRADE_OFF_NOTE } from '../tradeOffs.ts';
-import { bandWords, floorWords, isWeighted, meanWords, NEXT_TO_NOTHING } from '../verdict.ts';
+import { bandWords, floorWords, isWeighted, meanWords } from '../verdict.ts';
 import type { LengthStudy } from './compute.ts';
 import { studyPlot, worthPlot } from './figure.ts';
+import { mixedWords, shelfWords } from './offerWords.ts';
+import { edge, inside, price, resolutionCautions, resolutionWords } from './priceWords.ts';
 import { lengthsTable, mapTable, studyCurves } from './tables.ts';
 
 export interface DecisionWords {
@@ -25,6 +27,12 @@ export interface DecisionWords {
   gain: string;
   /** What it costs outside the band. */
   price: string;
+  /** What it costs in the band, and where it wins and loses. */
+  inside: string;
+  /** What the answer would be with the band moved a little. */
+  edge: string;
+  /** How well the curves are known between the speeds; empty where they are not. */
+  resolution: string;
   /** How the length was found, and how exact it need be. */
   found: string;
   /** What to buy and where to saw; empty where no shelf is given. */
@@ -39,14 +47,21 @@ export interface DecisionWords {
 
 /** A study as sentences. */
 export function decisionWords(study: LengthStudy): DecisionWords {
-  const cautions = pointCautions(
-    studyCurves(study).map(({ length, outcomes }) => ({ name: millimetres(length), outcomes })),
+  const points = pointCautions(
+    studyCurves(study).map((curve) => ({
+      name: lengthIn(curve.length, study.unit),
+      outcomes: allPoints(curve),
+    })),
   );
-  if (!Number.isFinite(study.decision.bandMean)) return { ...noAnswer(study), cautions };
+  if (!Number.isFinite(study.decision.bandMean)) return { ...noAnswer(study), cautions: points };
+  const cautions = [...points, ...resolutionCautions(study)];
   return {
     answer: answer(study),
     gain: gain(study),
     price: price(study),
+    inside: inside(study),
+    edge: edge(study),
+    resolution: resolutionWords(study),
     found: found(study),
     shelf: shelfWords(study),
     mixed: mixedWords(study),
@@ -57,19 +72,24 @@ export function decisionWords(study: LengthStudy): DecisionWords {
 
 /** The same as one list of sentences, in the order of reading. */
 export function decisionSentences(study: LengthStudy): string[] {
-  const { answer, gain, price, found, shelf, mixed, feed, cautions } = decisionWords(study);
-  return [answer, gain, price, found, shelf, mixed, feed, ...cautions].filter(
-    (sentence) => sentence !== '',
-  );
+  const words = decisionWords(study);
+  return [...answerOf(words), ...words.cautions].filter((sentence) => sentence !== '');
 }
 
-function answer({ recommended, baseline }: LengthStudy): string {
-  const length = millimetres(recommended.length);
+/** Everything but cautions, in the order of reading. */
+function answerOf(words: DecisionWords): string[] {
+  const { answer, gain, price, inside, found, edge, resolution, shelf, mixed, feed } = words;
+  return [answer, gain, price, inside, found, edge, resolution, shelf, mixed, feed];
+}
+
+function answer({ recommended, baseline, unit }: LengthStudy): string {
+  const length = lengthIn(recommended.length, unit);
   if (recommended.length === baseline.length) {
     return `Keep the trumpets fitted now, ${length} long.`;
   }
-  const now = millimetres(baseline.length);
-  return `Cut the trumpets to ${length}, in place of the ${now} fitted now.`;
+  const now = lengthIn(baseline.length, unit);
+  const turn = recommended.length > baseline.length ? 'longer' : 'shorter';
+  return `Make the trumpets ${turn}: ${length}, in place of the ${now} fitted now.`;
 }
 
 function gain(study: LengthStudy): string {
@@ -91,29 +111,13 @@ function gain(study: LengthStudy): string {
   );
 }
 
-function price({ decision, speeds, target, recommended, baseline }: LengthStudy): string {
-  if (recommended.length === baseline.length) return '';
-  if (speeds.every((speed) => inTarget(target, speed))) {
-    return 'No speed outside the band was computed, so the price there is not known.';
-  }
-  const { worstLossPercent, worstLossSpeed } = decision;
-  if (!Number.isFinite(worstLossPercent)) {
-    return 'The price outside the band is not known, because points there failed.';
-  }
-  if (worstLossSpeed === undefined) return 'No speed computed outside the band loses by it.';
-  return (
-    `The price is paid outside the band: at worst ${percent(worstLossPercent)} less, at ` +
-    `${rpm(worstLossSpeed)}.`
-  );
-}
-
 function found(study: LengthStudy): string {
   return [howFound(study), howFlat(study), ...study.decision.floors.map(floorWords)]
     .filter((sentence) => sentence !== '')
     .join(' ');
 }
 
-function howFound({ recommended, tried, weighed }: LengthStudy): string {
+function howFound({ recommended, tried, weighed, unit }: LengthStudy): string {
   const { length, reason } = recommended;
   const lengths = weighed.map((row) => row.length);
   const at = lengths.indexOf(length);
@@ -138,25 +142,28 @@ function howFound({ recommended, tried, weighed }: LengthStudy): string {
     case 'confirmed-between':
       return tried.some((curve) => curve.length === length)
         ? 'This is one of the lengths tried, and their trend peaks there.'
-        : `The trend of the lengths tried peaks between ${millimetres(lengths[at - 1]!)} and ` +
-            `${millimetres(lengths[at + 1]!)}; a run at this very length confirms it.`;
+        : `The trend of the lengths tried peaks between ${lengthIn(lengths[at - 1]!, unit)} and ` +
+            `${lengthIn(lengths[at + 1]!, unit)}; a run at this very length confirms it.`;
   }
 }
 
-/** A millimetre that an end misses by less lies inside [-]. */
+/** A step that an end misses by less lies inside [-]. */
 const ROUND_OFF = 1e-5;
 
 /** Said only where neither a floor nor the end of the range narrows the choice. */
-function howFlat({ weighed, target, recommended }: LengthStudy): string {
+function howFlat({ weighed, target, recommended, unit = 'mm' }: LengthStudy): string {
   if ((target.floors ?? []).length > 0 || recommended.reason === 'at-the-end') return '';
   const lengths = weighed.map((row) => row.length);
   const means = weighed.map((row) => row.bandMean);
   const { from, to } = flatTop(lengths, means, NEXT_TO_NOTHING);
-  // Whole millimetres that lie inside.
-  const [low, high] = [Math.ceil(from / CUT - ROUND_OFF), Math.floor(to / CUT + ROUND_OFF)];
+  // Whole millimetres, or twentieths of an inch, that lie inside.
+  const step = justifiedStep(0, unit);
+  const ends = [Math.ceil(from / step - ROUND_OFF), Math.floor(to / step + ROUND_OFF)];
   const near = share(NEXT_TO_NOTHING);
-  if (low >= high || recommended.length < from || recommended.length > to) return '';
-  return `Any length from ${low} to ${high} mm gives within ${near} of the same in the band.`;
+  if (ends[0]! >= ends[1]! || recommended.length < from || recommended.length > to) return '';
+  const [low, high] = ends.map((end) => end * step);
+  const first = shown(lengthQuantity(unit), low!);
+  return `Any length from ${first} to ${lengthIn(high!, unit)} gives within ${near} of the same in the band.`;
 }
 
 function noAnswer({ target }: LengthStudy): Omit<DecisionWords, 'cautions'> {
@@ -164,39 +171,14 @@ function noAnswer({ target }: LengthStudy): Omit<DecisionWords, 'cautions'> {
     answer: `No answer: no length could be computed at every speed ${bandWords(target)}.`,
     gain: '',
     price: '',
+    inside: '',
+    edge: '',
+    resolution: '',
     found: '',
     shelf: '',
     mixed: '',
     feed: '',
   };
-}
-
-/** What to buy and where to saw; empty where no shelf is given. */
-export function shelfWords({ shelf, fit, decision }: LengthStudy): string {
-  if (!fit || fit.shelf.length === 0 || !Number.isFinite(decision.bandMean)) return '';
-  if (!shelf) return 'Nothing on the shelf can be fitted.';
-  const { buy, cutTo, lossPercent, missPercent, good } = shelf;
-  if (cutTo !== undefined) {
-    const miss = `a cut that is ${millimetres(fit.tolerance)} out costs ${percent(missPercent, 2)} at worst`;
-    return `Buy ${millimetres(buy)}, cut to ${millimetres(cutTo)}; ${miss}.`;
-  }
-  const loss = `${percent(Math.max(0, lossPercent), 2)} less in the band`;
-  if (good) return `Buy ${millimetres(buy)} and fit it as it is: ${loss} than the length above.`;
-  const limit = `${brief(fit.withinPercent, 3)} %`;
-  return `Nothing on the shelf is within ${limit}: the nearest, ${millimetres(buy)}, gives ${loss}.`;
-}
-
-/** Two lengths spread over the cylinders, where they are clearly flatter than the one recommended. */
-export function mixedWords({ mixed, decision, target }: LengthStudy): string {
-  if (!mixed || !(mixed.least > (1 + UNFELT / 100) * decision.least)) return '';
-  const least = (value: number) => shown(bandMean(target.score), value);
-  return (
-    `Flatter still: ${millimetres(mixed.short)} on ${counted(mixed.shortCount, 'cylinder')} and ` +
-    `${millimetres(mixed.long)} on ${mixed.longCount}. The least in the band is then ` +
-    `${least(mixed.least)} instead of ${least(decision.least)}, the mean ` +
-    `${least(mixed.bandMean)} instead of ${least(decision.bandMean)}; the cylinders differ by up to ` +
-    `${percent(mixed.unlikePercent)} and each kind wants its own fuelling.`
-  );
 }
 
 /** What the pressurised box changes; empty where there is none. */
@@ -214,17 +196,23 @@ function feedWords({ free, decision }: LengthStudy): string {
 }
 
 export function sweepReport(study: LengthStudy, scenario: Scenario, doubt?: Doubt): Report {
-  const { answer, gain, price, found, shelf, mixed, feed, cautions } = decisionWords(study);
+  const words = decisionWords(study);
   return {
     about: 'Trumpet length',
     scenario,
-    answer: [answer, gain, price, found, shelf, mixed, feed],
-    flags: [...cautions, ...fillingCautions(scenario.engine, allOutcomes(studyCurves(study)))],
+    answer: answerOf(words),
+    flags: [
+      ...words.cautions,
+      ...fillingCautions(scenario.engine, allOutcomes(studyCurves(study))),
+    ],
     sections: [
       { sentences: [LENGTH_MEANING_SHORT], only: 'text' },
       { plots: [studyPlot(study), worthPlot(study)] },
       ...(doubt ? doubtSections(doubt, study.target) : []),
-      { tables: [lengthsTable(study)], notes: [TRADE_OFF_NOTE, paretoWords(study)] },
+      {
+        tables: [lengthsTable(study)],
+        notes: [TRADE_OFF_NOTE, ...knownNotes(study), paretoWords(study)],
+      },
       { tables: [mapTable(study)], notes: [MAP_NOTE], only: 'html' },
     ],
     length: study.recommended.length,
@@ -239,10 +227,20 @@ const MAP_NOTE =
   'Volumetric efficiency; rows are lengths, columns speeds. The lighter, the fuller. A star marks a point that did not settle.';
 
 /** Lengths that no other beats in gain without a higher price. */
-function paretoWords({ pareto }: LengthStudy): string {
+function paretoWords({ pareto, unit, resolution }: LengthStudy): string {
   const words = pareto.map(
     ({ length, gainPercent, worstLossPercent }) =>
-      `${millimetres(length)} (${change(gainPercent)}, at worst ${percent(worstLossPercent)} less outside)`,
+      `${lengthIn(length, unit)} (${change(gainPercent)}, at worst ${percent(worstLossPercent)} less outside)`,
   );
-  return `No other length gains as much at a lower price as these: ${words.join('; ')}.`;
+  const others = resolution ? 'No other length whose price is resolved' : 'No other length';
+  return `${others} gains as much at a lower price as these: ${words.join('; ')}.`;
+}
+
+/** What is meant by rows that are known less well. */
+function knownNotes({ resolution }: LengthStudy): string[] {
+  if (!resolution) return [];
+  return [
+    'Coarse: out of contest, so computed at the speeds of the file alone; what it loses between them ' +
+      'is not known. Coarse outside: the same of its price.',
+  ];
 }

@@ -25,7 +25,7 @@ export function tableReport(points: ValuePoints, scenario: Scenario): Report {
     ],
     flags: pointCautions(curves),
     sections: [
-      { plots: [fillingPlot(lines, speeds, target)] },
+      { plots: [fillingPlot(lines, target)] },
       { tables: [valuesTable(points)], notes: POINT_NOTES },
     ],
     outcomes: outcomes.flat(),

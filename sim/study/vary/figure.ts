@@ -8,19 +8,13 @@ import { fillingPlot, type NamedCurve } from '../curve/figure.ts';
 const LOOKS: readonly PlotLook[] = ['cut', 'third', 'other'];
 
 /** The best against the engine as it is; of conditions both ends and the middle of the values. */
-export function variantPlot({
-  baseline,
-  recommended,
-  weighed,
-  speeds,
-  target,
-}: VariantStudy): Plot {
+export function variantPlot({ baseline, recommended, weighed, target }: VariantStudy): Plot {
   const ends = [...new Set([0, weighed.length >> 1, weighed.length - 1])].map((i) => weighed[i]!);
   const curves = (recommended ? [recommended] : ends).map(
     ({ texts, outcomes }, i): NamedCurve => ({ name: texts.join(', '), look: LOOKS[i]!, outcomes }),
   );
   const now: NamedCurve = { name: 'as it is', look: 'now', outcomes: baseline };
-  return fillingPlot([now, ...curves], speeds, target);
+  return fillingPlot([now, ...curves], target);
 }
 
 /** The mean of every value of a single key; none where its values share no unit. */

@@ -1,5 +1,6 @@
 /** A sweep of other keys than the length, in words. */
 
+import { NEXT_TO_NOTHING } from '../../decision/choice.ts';
 import type { Cost, VariantStudy, WeighedVariant } from '../../decision/variants.ts';
 import { change, percent, rpm, share } from '../../report/figures.ts';
 import { brief, listed } from '../../report/numbers.ts';
@@ -11,7 +12,7 @@ import type { Doubt } from '../doubt/compute.ts';
 import { doubtSections } from '../doubt/tell.ts';
 import { allOutcomes } from '../study.ts';
 import { TRADE_OFF_NOTE } from '../tradeOffs.ts';
-import { bandWords, floorWords, meanWords, NEXT_TO_NOTHING } from '../verdict.ts';
+import { bandWords, floorWords, meanWords } from '../verdict.ts';
 import { keyPlots, variantPlot } from './figure.ts';
 import { variantsTable } from './tables.ts';
 

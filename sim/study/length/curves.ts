@@ -1,0 +1,141 @@
+/**
+ * The curves of a study of lengths: swept at the speeds asked for, then refined between them where the
+ * answer turns on it, and weighed against the baseline by what is known of both.
+ */
+import { smoothAt } from '../../decision/smooth.ts';
+import { scores } from '../../decision/target.ts';
+import { percentOver, tradeOff, type WeighedLength } from '../../decision/tradeOff.ts';
+import type { EngineSpecification } from '../../specification.ts';
+import type { PointRunner } from '../../sweep/runner.ts';
+import {
+  allPoints,
+  type LengthCurve,
+  type Reach,
+  runLengths,
+  type SweepObserver,
+  withLength,
+} from '../../sweep/sweep.ts';
+import { type Pains, Refinement, stretchesOf } from '../refinement.ts';
+import type { LengthQuestion } from './compute.ts';
+
+/** Speeds at which smooth curves are set against each other [rpm]. */
+const FINE = 10;
+
+export class LengthCurves {
+  private readonly byLength = new Map<number, LengthCurve>();
+  private readonly engines = new Map<number, EngineSpecification>();
+  private readonly refinement: Refinement;
+  private readonly question: LengthQuestion;
+  private readonly runner: PointRunner;
+  private readonly observer: SweepObserver;
+  private readonly own: number;
+
+  constructor(question: LengthQuestion, runner: PointRunner, observer: SweepObserver) {
+    this.question = question;
+    this.runner = runner;
+    this.observer = observer;
+    this.own = question.engine.intake.trumpet.length;
+    this.refinement = new Refinement(question, runner, observer);
+  }
+
+  /** By rising length. */
+  get all(): LengthCurve[] {
+    return [...this.byLength.values()].sort((a, b) => a.length - b.length);
+  }
+
+  at(length: number): LengthCurve {
+    return this.byLength.get(length)!;
+  }
+
+  get baseline(): LengthCurve {
+    return this.at(this.own);
+  }
+
+  /** Computes lengths [m] at the speeds of the question. */
+  async add(lengths: readonly number[]): Promise<void> {
+    const { engine, speeds } = this.question;
+    const open = lengths.filter((length) => !this.byLength.has(length));
+    const curves = await runLengths(engine, open, speeds, this.runner, this.observer);
+    for (const curve of curves) this.byLength.set(curve.length, curve);
+  }
+
+  /** Computes between the speeds of the question until the curves are resolved. */
+  async refine(lengths: readonly number[], reach: Reach, pains?: Pains): Promise<void> {
+    const curves = lengths.map((length) => this.at(length));
+    const engines = lengths.map((length) => this.engineOf(length));
+    const refined = await this.refinement.refine(engines, curves, reach, pains);
+    for (const curve of refined) this.byLength.set(curve.length, curve);
+  }
+
+  /** Every length against the baseline, rising. */
+  weighed(target = this.question.target): WeighedLength[] {
+    return this.all.map((curve) => this.weigh(curve, this.baseline, target));
+  }
+
+  weigh(
+    curve: LengthCurve,
+    baseline = this.baseline,
+    target = this.question.target,
+  ): WeighedLength {
+    const at = this.speedsFor(curve, baseline);
+    const [ours, own] = [this.figures(curve, at), this.figures(baseline, at)];
+    const weighed = { length: curve.length, ...tradeOff(at, ours, own, target) };
+    if (!baseline.resolved) return weighed;
+    const known = leastReach([curve, baseline]);
+    if (known) return { ...weighed, known };
+    // Its mean is that of few speeds; the baseline's is known better.
+    const { bandMean } = this.weigh(baseline, baseline, target);
+    const gainPercent = percentOver(weighed.bandMean, bandMean);
+    return { ...weighed, known: 'sweep', gainPercent };
+  }
+
+  /** The speeds at which both curves are known [rpm]: close together where both are resolved. */
+  speedsFor(...curves: readonly LengthCurve[]): number[] {
+    const { speeds } = this.question;
+    const reach = leastReach(curves);
+    if (!reach) return [...speeds];
+    const parts = stretchesOf(this.question, reach);
+    const inside = (speed: number) => parts.some(({ from, to }) => speed >= from && speed <= to);
+    const computed = curves.flatMap(({ between = [] }) => between.map(({ speed }) => speed));
+    const fine = parts.flatMap(({ from, to }) =>
+      Array.from({ length: Math.ceil((to - from) / FINE) }, (_, i) => from + FINE * i),
+    );
+    const at = new Set([...speeds, ...[...computed, ...fine].filter(inside)]);
+    return [...at].sort((a, b) => a - b);
+  }
+
+  /** The score of a curve at speeds within its own [rpm], rising. */
+  figures(curve: LengthCurve, at: readonly number[]): number[] {
+    const points = allPoints(curve);
+    return smoothAt(
+      points.map(({ speed }) => speed),
+      scores(points, this.question.target.score),
+      at,
+    );
+  }
+
+  /** The curve as it was before its last halvings. */
+  before(curve: LengthCurve): LengthCurve {
+    return this.refinement.before(curve);
+  }
+
+  /** Lengths whose curves are in doubt where they were to be resolved. */
+  open(): number[] {
+    return this.all
+      .filter(
+        (curve) => curve.resolved && this.refinement.isOpen(this.engineOf(curve.length), curve),
+      )
+      .map(({ length }) => length);
+  }
+
+  private engineOf(length: number): EngineSpecification {
+    const engine = this.engines.get(length) ?? withLength(this.question.engine, length);
+    this.engines.set(length, engine);
+    return engine;
+  }
+}
+
+function leastReach(curves: readonly LengthCurve[]): Reach | undefined {
+  if (curves.some(({ resolved }) => !resolved)) return undefined;
+  return curves.every(({ resolved }) => resolved === 'all') ? 'all' : 'bands';
+}

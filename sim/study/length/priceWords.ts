@@ -1,0 +1,99 @@
+/** What a length costs and where, and how sure the figures are between the speeds, in words. */
+import { inTarget } from '../../decision/target.ts';
+import { lengthIn, percent, rpm, UNFELT } from '../../report/figures.ts';
+import { counted, fixed, listed } from '../../report/numbers.ts';
+import { scored, told } from '../../report/quantities.ts';
+import { lossWords, stretchWords } from '../verdict.ts';
+import type { LengthStudy } from './compute.ts';
+
+/** What is lost outside the bands. */
+export function price({ decision, speeds, target, recommended, baseline }: LengthStudy): string {
+  if (recommended.length === baseline.length) return '';
+  if (speeds.every((speed) => inTarget(target, speed))) {
+    return 'No speed outside the band was computed, so the price there is not known.';
+  }
+  const { worstLossPercent, worstLossSpeed, feltLossPercent } = decision;
+  if (!Number.isFinite(worstLossPercent)) {
+    return 'The price outside the band is not known, because points there failed.';
+  }
+  if (worstLossSpeed === undefined) return 'No speed computed outside the band loses by it.';
+  return `The price is paid outside the band: at worst ${lossWords(worstLossPercent, worstLossSpeed, feltLossPercent)}.`;
+}
+
+/** What is lost inside the bands, and where it wins and loses over all speeds. */
+export function inside({ decision, target, recommended, baseline }: LengthStudy): string {
+  const { bandLossPercent, bandLossSpeed, feltBandLossPercent, least, leastSpeed } = decision;
+  const figure = told(scored(target.score), least);
+  const leastWords = `the least in the band is ${figure}, at ${rpm(Math.round(leastSpeed))}`;
+  if (recommended.length === baseline.length) return `${capital(leastWords)}.`;
+  const loses = decision.stretches.filter(({ changePercent }) => changePercent < 0);
+  const where = [
+    stretchWords(decision.stretches, 'wins'),
+    ...(loses.length > 0 ? [stretchWords(decision.stretches, 'loses')] : []),
+  ];
+  const all = where.join(' and ');
+  const overAll = all === '' ? '' : ` Over all speeds it ${all}.`;
+  const band =
+    bandLossSpeed === undefined || bandLossPercent < UNFELT
+      ? 'No speed in the band loses by it'
+      : `Inside the band it loses too, at worst ${lossWords(bandLossPercent, bandLossSpeed, feltBandLossPercent)}`;
+  return `${band}; ${leastWords}.${overAll}`;
+}
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** What becomes of the answer where the band lies a little elsewhere. */
+export function edge({ moved, recommended, unit }: LengthStudy): string {
+  if (moved.length === 0) return '';
+  const stays = moved.filter(({ gainPercent }) => gainPercent < UNFELT);
+  const turn = (by: number) => (by < 0 ? 'lower' : 'higher');
+  const words = (by: number) => `${rpm(Math.abs(by))} ${turn(by)}`;
+  const turns = stays.map(({ by }) => turn(by)).join(' or ');
+  const name = lengthIn(recommended.length, unit);
+  const parts = [
+    ...(stays.length > 0
+      ? [
+          `with the band ${rpm(Math.abs(stays[0]!.by))} ${turns} ${name} stays the best, or within ` +
+            percent(UNFELT),
+        ]
+      : []),
+    ...moved
+      .filter((one) => !stays.includes(one))
+      .map(
+        ({ by, length, gainPercent }) =>
+          `with the band ${words(by)} ${lengthIn(length, unit)} would win by ${percent(gainPercent)}`,
+      ),
+  ];
+  return `${capital(parts.join('; '))}.`;
+}
+
+/** How well the curves are known between the speeds. */
+export function resolutionWords({ resolution }: LengthStudy): string {
+  if (!resolution?.resolved) return '';
+  const { step, meanPercent, lossPoints, points } = resolution;
+  return (
+    `Resolved to ${rpm(step)}: ${counted(points, 'point')} between the speeds of the file, for the ` +
+    `lengths in contest; their last halving moved no mean by more than ${percent(meanPercent, 2)} and ` +
+    `no worst loss by more than ${fixed(lossPoints, 2)} points.`
+  );
+}
+
+/** Says where the curves are not known between the speeds. */
+export function resolutionCautions({ resolution, unit, speeds, target }: LengthStudy): string[] {
+  if (resolution?.resolved) return [];
+  if (!resolution) {
+    const inBand = speeds.filter((speed) => inTarget(target, speed)).length;
+    return [
+      `Computed at the ${speeds.length} speeds listed alone, ${inBand} of them in the band: between them the ` +
+        'curve ripples, and losses can hide there. Give speeds as a range to have it resolved.',
+    ];
+  }
+  const { step, meanPercent, lossPoints, floors, open } = resolution;
+  const where =
+    open.length > 0 ? `, above all of ${listed(open.map((one) => lengthIn(one, unit)))}` : '';
+  return [
+    `Not resolved: at a distance of ${rpm(step)} the figures still move${where}: means by up to ` +
+      `${percent(meanPercent, 2)}, worst losses by up to ${fixed(lossPoints, 1)} points` +
+      `${floors ? ', and a floor changes its verdict' : ''}. Take them as no better than that.`,
+  ];
+}
