@@ -17,6 +17,7 @@ import {
   shelfWords,
   sweepDocument,
 } from '../../sim/index.ts';
+import { questionOf } from '../../web/compute/question.ts';
 import { QUICK, type Site, site } from './opened.ts';
 
 const text = readFileSync(QUICK, 'utf8');
@@ -28,7 +29,7 @@ let study: LengthStudy;
 
 beforeAll(async () => {
   at = await site();
-  study = await lengthStudy({ engine, lengths: sweep.lengths, speeds, target }, runHere);
+  study = await lengthStudy(questionOf(scenario), runHere);
 });
 
 afterAll(() => at.close());
@@ -96,9 +97,9 @@ describe('the answer', () => {
     const { page, said } = await at.open();
     expect(performance.now() - began).toBeLessThan(5000);
     const shown = await page.locator('.answer').textContent();
-    const { gain, price, found } = decisionWords(study);
+    const { gain, price, inside, edge, found } = decisionWords(study);
     expect(shown).toContain(`${Math.round(study.recommended.length * 1e3)}\u00a0mm`);
-    for (const sentence of [gain, price, found]) expect(shown).toContain(sentence);
+    for (const sentence of [gain, price, inside, edge, found]) expect(shown).toContain(sentence);
     await page.locator('#filling .js-plotly-plot').waitFor();
     expect(said).toEqual([]);
     const table = columns(await saved(page, 'filling', 'CSV'));
