@@ -21,7 +21,7 @@ export function rippleSpacing({ intake }: EngineSpecification, speed: number): n
   const { trumpet, throttle, runner, port, feed } = intake;
   const length = trumpet.length + throttle.length + runner.length + port.length;
   const quarterWave = Math.sqrt(1.4 * 287 * feed.temperature) / (4 * length);
-  return speed ** 2 / (120 * quarterWave);
+  return (speed * speed) / (120 * quarterWave);
 }
 
 /** Widest distance of speeds that sees the ripple at all [rpm]. */
