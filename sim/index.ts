@@ -71,6 +71,7 @@ export {
 export { Gas, perfectGas } from './gas/gas.ts';
 export { allSettled } from './report/audit.ts';
 export { CAUTIONS, KNOWN, NOT_KNOWN } from './report/cautions.ts';
+export { documentHead } from './report/document.ts';
 export { type ErrorDocument, errorDocument } from './report/errorDocument.ts';
 export { LENGTH_DRAWING, LENGTH_MEANING } from './report/lengthMeaning.ts';
 export type { Mark, Plot, PlotLook, Series } from './report/plot.ts';
@@ -198,6 +199,7 @@ export {
   tablePoints,
   withLength,
 } from './sweep/sweep.ts';
+export { type Tally, tallyOf } from './sweep/tally.ts';
 export {
   type Computer,
   TASKS,

@@ -62,7 +62,12 @@ export function openPointStore(folder: string, { keep, owner, shard }: StoreUse)
     const held = readAll(folder, owner);
     if (keep) cutTorn(file);
     else setAside(file, join(folder, `${stem}.earlier.jsonl`));
-    return storeOn(file, lock, owner, keep ? held : { finished: new Map(), remarks: [] });
+    return storeOn(
+      file,
+      lock,
+      owner,
+      keep ? held : { finished: new Map(), remarks: [], shards: [] },
+    );
   } catch (error) {
     lock?.release();
     const problem = storageProblem(error);
@@ -70,7 +75,25 @@ export function openPointStore(folder: string, { keep, owner, shard }: StoreUse)
   }
 }
 
-type Held = Pick<PointStore, 'finished' | 'remarks'>;
+/** What the stores of a folder hold. */
+export interface Held extends Pick<PointStore, 'finished' | 'remarks'> {
+  /** Shards that are known of: every one of each count of which there is a file. */
+  shards: Shard[];
+}
+
+/**
+ * Reads the stores of a folder, whoever is writing them.
+ *
+ * @throws InputError where the folder cannot be read or holds another scenario's points
+ */
+export function readPointStore(folder: string, owner: StoreOwner): Held {
+  try {
+    return readAll(folder, owner);
+  } catch (error) {
+    const problem = storageProblem(error);
+    throw problem === undefined ? error : new InputError(`${folder}: ${problem}`);
+  }
+}
 
 function storeOn(file: string, lock: Lock, owner: StoreOwner, held: Held): PointStore {
   const handle = openSync(file, 'a');
@@ -83,7 +106,8 @@ function storeOn(file: string, lock: Lock, owner: StoreOwner, held: Held): Point
     }
   };
   return {
-    ...held,
+    finished: held.finished,
+    remarks: held.remarks,
     over: (runner) => storedRunner(runner, held.finished, append),
     close: () => {
       closeSync(handle);
@@ -112,9 +136,18 @@ function setAside(file: string, earlier: string): void {
   if (statSync(file, { throwIfNoEntry: false })?.isFile()) renameSync(file, earlier);
 }
 
+const STORE = /^points(?:-\d+-of-(\d+))?\.jsonl$/;
+
+function shardsOf(names: readonly string[]): Shard[] {
+  const counts = new Set(names.map((name) => Number(STORE.exec(name)?.[1] ?? 0)));
+  return [...counts].flatMap((count) =>
+    Array.from({ length: count }, (_, i) => ({ index: i + 1, count })),
+  );
+}
+
 /** Every store of the folder, in the order of their names. */
 function readAll(folder: string, owner: StoreOwner): Held {
-  const names = readdirSync(folder).filter((name) => /^points(-\d+-of-\d+)?\.jsonl$/.test(name));
+  const names = readdirSync(folder).filter((name) => STORE.test(name));
   const finished: FinishedPoints = new Map();
   const remarks: string[] = [];
   for (const name of names.sort()) {
@@ -131,7 +164,7 @@ function readAll(folder: string, owner: StoreOwner): Held {
       remarks.push(`${path}: ${lines(count)} by ${by} passed over`);
     }
   }
-  return { finished, remarks };
+  return { finished, remarks, shards: shardsOf(names) };
 }
 
 const lines = (count: number) => `${count} line${count === 1 ? '' : 's'}`;

@@ -4,15 +4,14 @@ import {
   ComputationError,
   errorDocument,
   InputError,
-  type OptionValues,
   PROGRAM,
   ScenarioError,
   STUDIES,
   type Study,
 } from '../index.ts';
-import type { CommonOptions } from './asked.ts';
 import { EXIT, Interrupted } from './exit.ts';
-import { merge, runStudy } from './study.ts';
+import { status } from './status.ts';
+import { merge, type Options, runStudy } from './study.ts';
 import { complain, printJson, type Terminal } from './terminal.ts';
 
 /**
@@ -70,16 +69,28 @@ function program(terminal: Terminal, end: { code: number }): Command {
     command.action(async (file: string, options: Options) => {
       end.code = await runStudy(terminal, study, file, options);
     });
-    if (study.merge === undefined) continue;
-    const help = 'decide from the points that shards have left in the folder of --out';
-    studyCommand(root, study, study.merge, help).action(async (file: string, options: Options) => {
-      end.code = await merge(terminal, study, file, options);
-    });
+    if (study.merge !== undefined) dealtOut(root, study, study.merge, terminal, end);
   }
   return root;
 }
 
-type Options = CommonOptions & OptionValues;
+/** Commands on the points that shards leave in the folder of --out. */
+function dealtOut(
+  root: Command,
+  study: Study,
+  name: string,
+  terminal: Terminal,
+  end: { code: number },
+): void {
+  const deciding = 'decide from the points that shards have left in the folder of --out';
+  studyCommand(root, study, name, deciding).action(async (file: string, options: Options) => {
+    end.code = await merge(terminal, study, file, options);
+  });
+  const telling = 'what is there, missing, failed in the folder of --out; computes nothing';
+  studyCommand(root, study, 'status', telling).action((file: string, options: Options) => {
+    end.code = status(terminal, study, file, options);
+  });
+}
 
 const json = () => new Option('--json', 'print one JSON document and nothing else');
 

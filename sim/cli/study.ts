@@ -23,7 +23,7 @@ import { present } from './result.ts';
 import { print, printJson, remark, type Terminal } from './terminal.ts';
 import { withWorkers } from './workers.ts';
 
-type Options = CommonOptions & OptionValues;
+export type Options = CommonOptions & OptionValues;
 
 /** A study on a scenario file; gives the exit code. */
 export async function runStudy(
@@ -74,7 +74,12 @@ export async function merge(
   });
 }
 
-function opened(study: Study, file: string, options: Options): { scenario: Scenario; job: Job } {
+/** The scenario of a file and the job that a study makes of it. */
+export function opened(
+  study: Study,
+  file: string,
+  options: Options,
+): { scenario: Scenario; job: Job } {
   const source = openSource(file);
   return { scenario: source.scenario, job: study.open({ ...source, options, read: textOf }) };
 }
