@@ -18,7 +18,7 @@ import type { EngineSpecification } from '../specification.ts';
 import type { PointOutcome } from '../sweep/runner.ts';
 import { withLength } from '../sweep/sweep.ts';
 import { type Estimate, type Spread, shareOf, spreadOf, varianceOf } from './sampleFigures.ts';
-import { scores, type Target, targetMean } from './target.ts';
+import { bandsOf, scores, type Target, targetMean } from './target.ts';
 
 export interface UncertaintyQuestion {
   /** What the inputs are called. */
@@ -27,6 +27,8 @@ export interface UncertaintyQuestion {
   /** Trumpet lengths to hold against each other [m]. */
   recommended: number;
   baseline: number;
+  /** Other lengths that might win [m]; known in the bands alone. */
+  rivals?: readonly number[];
   /** Where other keys are held against each other: both engines of each sample, and their names. */
   variants?: {
     engines: readonly (readonly [EngineSpecification, EngineSpecification])[];
@@ -64,6 +66,8 @@ export interface UncertaintyStudy {
   gainPercent: Spread;
   /** Probability that the recommended length beats the baseline in the bands. */
   better: Estimate;
+  /** How often which length has the greatest mean, most often first; absent where no rival was asked. */
+  wins?: { length: number; share: Estimate }[];
   /** Inputs by how much the gain hangs on them, most first: what to measure next. */
   effects: InputEffect[];
   /** Share of the gain's variance that the fitted plane explains [-]. */
@@ -94,10 +98,27 @@ export function sampleEngines({ samples, recommended, baseline, variants }: Unce
   );
 }
 
-/** @param table outcomes of `sampleEngines`, [engine][speed] */
+/** The rivals of every sample, in the order in which `uncertaintyOf` takes their outcomes. */
+export function rivalEngines({ samples, rivals = [] }: UncertaintyQuestion) {
+  return samples.flatMap(({ engine }) => rivals.map((length) => withLength(engine, length)));
+}
+
+/** The speeds that the bands rest on [rpm]: those inside, and the next to either side. */
+export function bandSpeeds(speeds: readonly number[], target: Target): number[] {
+  return speeds.filter((speed, i) => {
+    const [before, after] = [speeds[i - 1] ?? speed, speeds[i + 1] ?? speed];
+    return bandsOf(target).some(({ from, to }) => after > from && before < to);
+  });
+}
+
+/**
+ * @param table outcomes of `sampleEngines`, [engine][speed]
+ * @param rivalTable outcomes of `rivalEngines` at `bandSpeeds`
+ */
 export function uncertaintyOf(
   question: UncertaintyQuestion,
   table: readonly (readonly PointOutcome[])[],
+  rivalTable: readonly (readonly PointOutcome[])[] = [],
 ): UncertaintyStudy {
   const { inputs, samples, speeds, target, variants } = question;
   const curves = samples.map((_, i) => ({
@@ -131,8 +152,38 @@ export function uncertaintyOf(
     },
     gainPercent: spreadOf(gains),
     better: shareOf(gains.filter((gain) => gain > 0).length, gains.length),
+    ...(rivalTable.length > 0 && { wins: winsOf(question, curves, whole, rivalTable) }),
     ...effectsOf(inputs, at, gains),
   };
+}
+
+/** How often each length has the greatest mean in the bands, over the samples that are whole. */
+function winsOf(
+  { speeds, target, recommended, baseline, rivals = [] }: UncertaintyQuestion,
+  curves: readonly { ours: readonly number[]; theirs: readonly number[] }[],
+  whole: readonly boolean[],
+  table: readonly (readonly PointOutcome[])[],
+) {
+  const near = bandSpeeds(speeds, target);
+  const lengths = [...new Set([recommended, baseline]), ...rivals];
+  const wins = new Map(lengths.map((length) => [length, 0]));
+  const count = whole.filter(Boolean).length;
+  curves.forEach(({ ours, theirs }, i) => {
+    if (!whole[i]) return;
+    const means = new Map([
+      [baseline, targetMean(speeds, theirs, target)],
+      [recommended, targetMean(speeds, ours, target)],
+    ]);
+    rivals.forEach((length, k) => {
+      const values = scores(table[i * rivals.length + k]!, target.score);
+      means.set(length, targetMean(near, values, target));
+    });
+    const best = lengths.reduce((a, b) => (means.get(b)! > means.get(a)! ? b : a));
+    wins.set(best, wins.get(best)! + 1);
+  });
+  return [...wins]
+    .map(([length, times]) => ({ length, share: shareOf(times, count) }))
+    .sort((a, b) => b.share.value - a.share.value || a.length - b.length);
 }
 
 const contender = (length: number, name: string | undefined) =>

@@ -151,6 +151,8 @@ export interface DoubtSample {
   inputs: DoubtfulInput[];
   samples: InputSample[];
   seed: number;
+  /** Samples asked for; there are more where so many inputs want them. */
+  asked: number;
 }
 
 /**
@@ -168,5 +170,5 @@ export function doubtSample(
   const count = Math.max(asked.samples, fewestSamples(inputs.length));
   const places = latinHypercube(inputs.length, count, asked.seed);
   const samples = doubtfulEngines(text, name, places, asked.byTrade, also);
-  return { inputs, samples, seed: asked.seed };
+  return { inputs, samples, seed: asked.seed, asked: asked.samples };
 }

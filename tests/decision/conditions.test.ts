@@ -1,5 +1,5 @@
 /** Conditions of the day are no choice: what they cost is said, and nothing of them recommended. */
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { readVariedKey } from '../../sim/scenario/readValue.ts';
 import { variantEngines } from '../../sim/scenario/variants.ts';
 import { withConditions } from '../../sim/study/vary/ask.ts';
@@ -65,4 +65,23 @@ test('two choices are weighed as before', async () => {
   const study = await studyOf('intake.trumpet.length=90mm,150mm');
   expect(study.recommended!.texts).toEqual(['150mm']);
   expect(study.costs).toBeUndefined();
+});
+
+describe('of two choices', () => {
+  const ends = ['intake.trumpet.length=90mm,110mm,130mm', 'intake.trumpet.diameter=44mm,45mm'];
+
+  test('those whose best value is the last one tried are named: further on may be better', async () => {
+    const text = variantSentences(await studyOf(...ends)).join(' ');
+    expect(text).toContain('130mm is the greatest value of intake.trumpet.length tried');
+    expect(text).toContain('so further on may be better still');
+    const inside = await studyOf('intake.trumpet.length=90mm,150mm,200mm');
+    expect(variantSentences(inside).join(' ')).not.toContain('further on');
+  });
+
+  test('no speed outside the band: none of them is said to lose nothing', async () => {
+    const whole = { ...(await studyOf(...ends)), target: { from: speeds[0]!, to: speeds.at(-1)! } };
+    const text = variantSentences(whole).join(' ');
+    expect(text).toContain('no speed outside it was computed, so the price there is not known');
+    expect(text).not.toMatch(/outside it loses/);
+  });
 });

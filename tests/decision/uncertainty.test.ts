@@ -2,8 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { latinHypercube } from '../../sim/decision/latinHypercube.ts';
 import { meanOf, quantile, shareOf } from '../../sim/decision/sampleFigures.ts';
-import type { InputSample } from '../../sim/decision/uncertainty.ts';
+import { bandSpeeds, type InputSample } from '../../sim/decision/uncertainty.ts';
 import { uncertaintyStudy } from '../../sim/study/doubt/compute.ts';
+import { uncertaintySentences } from '../../sim/study/doubt/tell.ts';
 import { readDemo, type ToyInput, toyRunner } from '../toy.ts';
 
 const { engine } = readDemo('hill-climb');
@@ -134,6 +135,45 @@ describe('a stand-in known exactly', () => {
     expect(baseline.curve[0]!.p5.value).toBeCloseTo(0.8, 12);
     expect(recommended.curve[1]!.p95.value).toBeCloseTo(0.8 * 1.009, 4);
     expect(recommended.bandMean.p50.value).toBeCloseTo(0.8, 4);
+  });
+});
+
+describe('the length itself', () => {
+  const samples = samplesOf(400);
+  const asked = { inputs: ['temperature', 'humidity', 'bore'], speeds: SPEEDS, target };
+  const doubtOf = async (gain: number) => {
+    const study = await uncertaintyStudy(
+      { ...asked, samples, recommended: 0.2, baseline: 0.1, rivals: [0.3] },
+      toyRunner(({ length, engine: { ambient } }) => {
+        if (length === 0.3) return 0.8 * 1.005;
+        return length === 0.2 ? 0.8 * (1 + (gain + ambient.temperature - 300) / 100) : 0.8;
+      }),
+    );
+    return { study, inputs: [], seed: 1 };
+  };
+
+  it('wins as often as its gain is above that of its rival', async () => {
+    // Gain u, even from -1 to 1, against 0.5: a quarter; the baseline at 0 never.
+    const { study } = await doubtOf(0);
+    expect(study.wins!.map(({ length }) => length)).toEqual([0.3, 0.2, 0.1]);
+    expect(study.wins!.map(({ share }) => share.value)).toEqual([0.75, 0.25, 0]);
+    const text = uncertaintySentences({ study, inputs: [], seed: 1 }).join(' ');
+    expect(text).toContain('300 mm wins in 75 % of 400 samples (71 % at least), 200 mm in 25 %');
+    expect(text).toContain('; 100 mm in none.');
+  });
+
+  it('is never sure of a finite sample, and says when there are more than were asked for', async () => {
+    const sure = { ...(await doubtOf(2)), asked: 64 };
+    const text = uncertaintySentences(sure).join(' ');
+    expect(text).toContain('beats 100 mm in the band in all of the 400 samples (99 % at least)');
+    expect(text).not.toContain('100 %');
+    expect(text).toContain('64 samples were asked for; 0 inputs in doubt want 400.');
+  });
+
+  it('needs of rivals no more than the speeds that the bands rest on', () => {
+    const speeds = [3000, 4000, 5000, 6000, 7000, 8000];
+    expect(bandSpeeds(speeds, { from: 5200, to: 5800 })).toEqual([5000, 6000]);
+    expect(bandSpeeds(speeds, { from: 5000, to: 7000 })).toEqual([5000, 6000, 7000]);
   });
 });
 

@@ -13,7 +13,7 @@ export const doubtView = askedView({
   study: doubt,
   reading:
     'Many engines are drawn, each input anywhere within its spread: the one in the file, or what the trade can measure. The strips hold nine engines of ten.',
-  sentences: ({ study }) => uncertaintySentences(study),
+  sentences: uncertaintySentences,
   plot: (found, { scenario }) => doubtPlot(found, scenario.target),
   table: ({ study }) => bandsTable(study),
   decimals: 3,

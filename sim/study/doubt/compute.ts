@@ -1,5 +1,8 @@
 /** How sure the answer is: both lengths on a designed sample of the engines that the inputs allow. */
+import { type Fit, fits } from '../../decision/shelf.ts';
 import {
+  bandSpeeds,
+  rivalEngines,
   sampleEngines,
   type UncertaintyQuestion,
   type UncertaintyStudy,
@@ -16,6 +19,8 @@ export interface Doubt {
   study: UncertaintyStudy;
   inputs: readonly DoubtfulInput[];
   seed: number;
+  /** Samples asked for, where the inputs wanted more. */
+  asked?: number;
 }
 
 export async function uncertaintyStudy(
@@ -23,28 +28,56 @@ export async function uncertaintyStudy(
   runner: PointRunner,
   observer: SweepObserver = {},
 ): Promise<UncertaintyStudy> {
-  const table = await sweep(sampleEngines(question), question.speeds, runner, observer);
-  return uncertaintyOf(question, table);
+  const { speeds, target } = question;
+  const table = await sweep(sampleEngines(question), speeds, runner, observer);
+  const rivals = rivalEngines(question);
+  if (rivals.length === 0) return uncertaintyOf(question, table);
+  const near = bandSpeeds(speeds, target);
+  return uncertaintyOf(question, table, await sweep(rivals, near, runner, observer));
 }
 
 /** The doubt of an answer, from a sample of the scenario it belongs to. */
 export async function doubtOf(
-  { recommended, baseline }: LengthStudy,
-  { speeds, target }: Scenario,
-  { inputs, samples, seed }: DoubtSample,
+  study: LengthStudy,
+  { speeds, target, fit }: Scenario,
+  sample: DoubtSample,
   runner: PointRunner,
   observer: SweepObserver = {},
 ): Promise<Doubt> {
+  const { recommended, baseline } = study;
+  const { inputs, samples } = sample;
   const question = {
     inputs: inputs.map(({ path }) => path),
     samples,
+    rivals: rivalsOf(study, fit),
     recommended: recommended.length,
     baseline: baseline.length,
     speeds,
     target,
   };
-  return { study: await uncertaintyStudy(question, runner, observer), inputs, seed };
+  return { study: await uncertaintyStudy(question, runner, observer), ...asAsked(sample) };
 }
+
+/** Means that spreads of the inputs may lift over the best [share of it], and how many are tried. */
+const RIVAL = 0.03;
+const MOST_RIVALS = 3;
+
+/** Lengths that might win on another engine within the spreads [m], nearest to the best first. */
+function rivalsOf({ weighed, recommended, baseline, decision }: LengthStudy, fit?: Fit): number[] {
+  const known = new Set([recommended.length, baseline.length]);
+  return weighed
+    .filter(({ length, meetsFloors }) => !known.has(length) && meetsFloors && fits(length, fit))
+    .filter(({ bandMean }) => bandMean >= (1 - RIVAL) * decision.bandMean)
+    .sort((a, b) => b.bandMean - a.bandMean)
+    .slice(0, MOST_RIVALS)
+    .map(({ length }) => length);
+}
+
+const asAsked = ({ inputs, samples, seed, asked }: DoubtSample) => ({
+  inputs,
+  seed,
+  ...(asked < samples.length && { asked }),
+});
 
 /** The doubt of a variant against the engine as it is, each with the same sample of inputs. */
 export async function variantDoubt(
@@ -54,7 +87,7 @@ export async function variantDoubt(
   runner: PointRunner,
   observer: SweepObserver = {},
 ): Promise<Doubt> {
-  const { inputs, samples, seed } = ours;
+  const { inputs, samples } = ours;
   const question = {
     inputs: inputs.map(({ path }) => path),
     samples,
@@ -67,5 +100,5 @@ export async function variantDoubt(
     speeds,
     target,
   };
-  return { study: await uncertaintyStudy(question, runner, observer), inputs, seed };
+  return { study: await uncertaintyStudy(question, runner, observer), ...asAsked(ours) };
 }

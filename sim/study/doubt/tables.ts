@@ -70,10 +70,17 @@ export function doubtDocument(doubt: Doubt) {
   const { study, seed } = doubt;
   return {
     samples: study.samples,
+    ...(doubt.asked !== undefined && { samples_asked: doubt.asked }),
     failed_samples: study.failed,
     seed,
     gain_percent: spreadOf(study.gainPercent),
     probability_better: estimate(study.better),
+    ...(study.wins && {
+      wins: study.wins.map(({ length, share }) => ({
+        length_mm: q.filed(q.LENGTH, length),
+        probability: estimate(share),
+      })),
+    }),
     recommended: lengthDocument(study.recommended),
     baseline: lengthDocument(study.baseline),
     inputs: asObjects(inputsTable(doubt)),

@@ -1,8 +1,9 @@
 /** A sweep of other keys than the length, in words. */
 
 import { NEXT_TO_NOTHING } from '../../decision/choice.ts';
+import { inTarget } from '../../decision/target.ts';
 import type { Cost, VariantStudy, WeighedVariant } from '../../decision/variants.ts';
-import { change, percent, rpm, share } from '../../report/figures.ts';
+import { change, percent, share } from '../../report/figures.ts';
 import { brief, listed } from '../../report/numbers.ts';
 import { bandMean, shown } from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
@@ -12,7 +13,7 @@ import type { Doubt } from '../doubt/compute.ts';
 import { doubtSections } from '../doubt/tell.ts';
 import { allOutcomes } from '../study.ts';
 import { TRADE_OFF_NOTE } from '../tradeOffs.ts';
-import { bandWords, floorWords, meanWords } from '../verdict.ts';
+import { bandWords, floorWords, lossWords, meanWords } from '../verdict.ts';
 import { keyPlots, variantPlot } from './figure.ts';
 import { variantsTable } from './tables.ts';
 
@@ -25,26 +26,55 @@ export function variantSentences(study: VariantStudy): string[] {
   return [...found, ...(costs ? costWords(study, costs) : []), ...moves(study)];
 }
 
-function bestWords(
-  { keys, weighed, target, between, ...study }: VariantStudy,
-  best: WeighedVariant,
-) {
+function bestWords({ keys, weighed, target, between, speeds }: VariantStudy, best: WeighedVariant) {
   const choice = keys.map(({ path }, k) => `${path} ${best.texts[k]}`).join(' and ');
-  const loss =
-    best.worstLossSpeed === undefined
-      ? 'no speed outside it loses'
-      : `at worst ${percent(best.worstLossPercent)} less outside it, at ${rpm(best.worstLossSpeed)}`;
+  const loss = lossOutside(
+    best,
+    speeds.every((speed) => inTarget(target, speed)),
+  );
+  const within =
+    best.bandLossSpeed === undefined
+      ? ''
+      : ` Inside the band it loses too, at worst ${lossWords(best.bandLossPercent, best.bandLossSpeed, best.feltBandLossPercent)}.`;
   const more = weighed.some(({ bandMean }) => bandMean > best.bandMean);
   return [
     `Best of those tried: ${choice}. Against the engine as it is the band ${bandWords(target)} gains ` +
-      `${change(best.gainPercent)}; ${loss}.`,
+      `${change(best.gainPercent)}; ${loss}.${within}`,
     ...(best.meetsFloors
       ? more
         ? ['Another variant would give more in the band but breaks a floor of the target.']
         : []
       : ['No variant meets every floor of the target: this one misses by least.']),
     [flatWords(weighed, best), ...best.floors.map(floorWords)].filter(Boolean).join(' '),
-    ...(between === undefined ? [] : [topWords({ keys, ...study }, between)]),
+    ...(between === undefined ? [] : topWords(keys, between)),
+    ...endWords(keys, best),
+  ];
+}
+
+/** What is lost outside the bands. */
+function lossOutside(best: WeighedVariant, none: boolean): string {
+  const { worstLossPercent, worstLossSpeed, feltLossPercent } = best;
+  if (none) return 'no speed outside it was computed, so the price there is not known';
+  if (!Number.isFinite(worstLossPercent)) {
+    return 'the price outside it is not known, because points there failed';
+  }
+  if (worstLossSpeed === undefined) return 'no speed computed outside it loses';
+  return `outside it at worst ${lossWords(worstLossPercent, worstLossSpeed, feltLossPercent)}`;
+}
+
+/** Keys whose best value is the first or last of those tried: further on may be better still. */
+function endWords(keys: VariantStudy['keys'], best: WeighedVariant): string[] {
+  const atEnd = keys.flatMap(({ path, values, texts, condition }, k) => {
+    const value = best.values[k]!;
+    const [least, most] = [Math.min(...values), Math.max(...values)];
+    if (condition || least === most || (value !== least && value !== most)) return [];
+    return [
+      `${texts[values.indexOf(value)]} is the ${value === least ? 'least' : 'greatest'} value of ${path} tried`,
+    ];
+  });
+  if (atEnd.length === 0) return [];
+  return [
+    `${atEnd.join(', and ')}, so further on may be better still: widen its values and run again.`,
   ];
 }
 
@@ -79,17 +109,16 @@ function costWords({ keys, target }: VariantStudy, costs: readonly Cost[]): stri
   ];
 }
 
-function topWords({ keys }: Pick<VariantStudy, 'keys'>, between: number): string {
+/** Where the trend of a single key tops between its values; nothing at their ends. */
+function topWords(keys: VariantStudy['keys'], between: number): string[] {
   const { path, values, texts } = keys[0]!;
-  const end = [Math.min(...values), Math.max(...values)].indexOf(between);
-  if (values.length < 3 || end >= 0) {
-    return `The best stands at the end of the values of ${path}, so further on may be better still.`;
-  }
+  const end = [Math.min(...values), Math.max(...values)].includes(between);
+  if (values.length < 3 || end) return [];
   const near = values.reduce(
     (at, value, i) => (Math.abs(value - between) < Math.abs(values[at]! - between) ? i : at),
     0,
   );
-  return `The trend of ${path} tops near ${texts[near]}.`;
+  return [`The trend of ${path} tops near ${texts[near]}.`];
 }
 
 /** How the best of the second key moves with the first; nothing where there is one key. */
@@ -116,6 +145,10 @@ function unitScale(
   return { factor: Number(match[1]) / values[at]!, unit: match[2]! };
 }
 
+const COARSE =
+  'Values are weighed at the speeds of the file alone; between them curves ripple, and losses can hide ' +
+  'there. Take a smaller step under speeds to see.';
+
 export function variantReport(study: VariantStudy, scenario: Scenario, doubt?: Doubt): Report {
   const { weighed, baseline, target } = study;
   const named = weighed.map(({ texts, outcomes }) => ({ name: texts.join(', '), outcomes }));
@@ -126,6 +159,7 @@ export function variantReport(study: VariantStudy, scenario: Scenario, doubt?: D
     flags: [
       ...pointCautions([...named, { name: 'as it is', outcomes: baseline }]),
       ...fillingCautions(scenario.engine, baseline),
+      COARSE,
     ],
     sections: [
       { plots: [variantPlot(study), ...keyPlots(study)] },
