@@ -91,6 +91,18 @@ export const BRAKE_TORQUE = quantity('torque_Nm', 'torque', 'Nm', {
   name: 'brake torque',
   decimals: 1,
 });
+/** Pound-force foot [N m] and horsepower, 550 of them a second [W]: NIST SP 811, appendix B. */
+const [POUND_FOOT, HORSEPOWER] = [4.4482216152605 * 0.3048, 550 * 4.4482216152605 * 0.3048];
+const FLYWHEEL = { name: 'brake torque', digits: 3 };
+const POWER = { name: 'brake power', digits: 3 };
+export const FLYWHEEL_TORQUE = {
+  mm: quantity('brake_torque_Nm', 'brake', 'Nm', FLYWHEEL),
+  in: quantity('brake_torque_lbf_ft', 'brake', 'lbf ft', { ...FLYWHEEL, times: 1 / POUND_FOOT }),
+} as const;
+export const FLYWHEEL_POWER = {
+  mm: quantity('brake_power_kW', 'power', 'kW', { ...POWER, times: KILO }),
+  in: quantity('brake_power_hp', 'power', 'hp', { ...POWER, times: 1 / HORSEPOWER }),
+} as const;
 export const DIFFERENCE = share('difference_percent', 'difference', { times: 100, signed: true });
 export const MESH_ERROR = share('mesh_error_percent', 'mesh error', { times: 100, decimals: 2 });
 export const CYCLES = quantity('cycles', 'cycles', '', { decimals: 0 });

@@ -1,7 +1,10 @@
 /** What is told of a point, wherever it is told. */
+import { type Brake, brakeTorque } from '../decision/brakeTorque.ts';
+import type { LengthUnit } from '../decision/lengthUnit.ts';
 import type { PointResult } from '../engine/point.ts';
 import * as q from '../report/quantities.ts';
-import { type Column, column, words } from '../report/table.ts';
+import { type Column, column, within, words } from '../report/table.ts';
+import type { EngineSpecification } from '../specification.ts';
 import { isFailure, type PointOutcome } from '../sweep/runner.ts';
 
 /** One figure of an outcome; undefined where the point failed. */
@@ -40,12 +43,46 @@ export const STATE: readonly Column<PointOutcome>[] = [
   words('remark', '', remarkOf, REMARK),
 ];
 
+/** What tells the point of a row and the engine that it is of, on which friction hangs. */
+export interface PointOf<Row> {
+  point(row: Row): PointOutcome;
+  engine(row: Row): EngineSpecification;
+  /** Units that people read; files have both. */
+  unit: LengthUnit;
+}
+
+/** What a dyno at the flywheel would read (decision/brakeTorque.ts). */
+function brakeColumns<Row>({ point, engine, unit }: PointOf<Row>): Column<Row>[] {
+  const of = (figure: (brake: Brake) => number) => (row: Row) => {
+    const outcome = point(row);
+    return isFailure(outcome) ? undefined : figure(brakeTorque(outcome, engine(row)));
+  };
+  return (['mm', 'in'] as const).flatMap((one) => {
+    const only = one === unit ? {} : ({ only: 'files' } as const);
+    return [
+      column<Row>(
+        q.FLYWHEEL_TORQUE[one],
+        of(({ torque }) => torque),
+        only,
+      ),
+      column<Row>(
+        q.FLYWHEEL_POWER[one],
+        of(({ power }) => power),
+        only,
+      ),
+    ];
+  });
+}
+
 /** Every figure of a point, the speed first. */
-export const POINT: readonly Column<PointOutcome>[] = [
-  column(q.SPEED, ({ speed }) => speed),
-  ...GAS,
-  ...STATE,
-];
+export function pointColumns<Row>(of: PointOf<Row>): Column<Row>[] {
+  return [
+    column<Row>(q.SPEED, (row) => of.point(row).speed),
+    ...within(GAS, of.point),
+    ...brakeColumns(of),
+    ...within(STATE, of.point),
+  ];
+}
 
 /** What stands out about a point; empty where nothing does. */
 export function remarkOf(outcome: PointOutcome): string {
@@ -57,5 +94,6 @@ export function remarkOf(outcome: PointOutcome): string {
 export const POINT_NOTES = [
   'VE: volumetric efficiency against ambient air. p, T closing: in the cylinder at intake closing. ' +
     'Back flow: out of the cylinder into the port; blown out: of the mouth. Torque: indicated, before ' +
-    'friction; to compare only. Mesh error: what a finer mesh is estimated to change VE by.',
+    'friction. Brake, power: at the flywheel, less friction by a correlation that engines scatter about ' +
+    'by a fifth of it; to compare only. Mesh error: what a finer mesh is estimated to change VE by.',
 ];

@@ -54,8 +54,8 @@ export function stretchWords(stretches: readonly Stretch[], verb: 'wins' | 'lose
 
 /** Stretches named one by one. */
 const MOST_STRETCHES = 4;
-/** Ends of stretches in round figures [rpm]. */
-const inTens = (speed: number) => 10 * Math.round(speed / 10);
+/** Speeds between those computed in round figures [rpm]. */
+export const inTens = (speed: number) => 10 * Math.round(speed / 10);
 
 export function isWeighted(target: Target): boolean {
   return bandsOf(target).some((band) => band.weights || (band.weight ?? 1) !== 1);

@@ -9,7 +9,7 @@ import { lengthStudy } from '../../sim/study/length/compute.ts';
 import { withLength } from '../../sim/sweep/sweep.ts';
 import { chanceWorkers } from './chance.ts';
 import { DEMOS } from './cheap.ts';
-import { POINT, pointFigures, TRADE_OFF } from './figures.ts';
+import { isImperial, POINT, pointFigures, TRADE_OFF } from './figures.ts';
 import {
   expectColumns,
   expectTradeOff,
@@ -31,6 +31,7 @@ import {
 } from './tables.ts';
 
 describe.each(DEMOS)('%s', (demo) => {
+  const imperial = isImperial(demo);
   test('curve', async () => {
     const { scenario, text, csv, html, document } = await printed(demo, 'curve');
     const { engine, speeds } = scenario;
@@ -40,7 +41,7 @@ describe.each(DEMOS)('%s', (demo) => {
     );
     expect(document.length_mm).toBe(tenDigits(length));
     expect(document.speeds_rpm).toEqual(speeds);
-    expectColumns(document, points, POINT, [...HEAD, ...FLAGS]);
+    expectColumns(document, points, POINT, [...HEAD, ...FLAGS], engine);
     const worst = (figure: (point: PointResult) => number) =>
       tenDigits(Math.max(...points.map(figure)));
     expect(document.audit).toEqual({
@@ -48,7 +49,7 @@ describe.each(DEMOS)('%s', (demo) => {
       energy_error_max: worst((point) => point.audit.energyError),
     });
     const row = (point: PointResult): Record<string, Shown> => ({
-      ...pointFigures(point),
+      ...pointFigures(point, engine, imperial),
       length_mm: tenDigits(length),
       speed_rpm: point.speed,
       settled: 'true',
@@ -63,7 +64,11 @@ describe.each(DEMOS)('%s', (demo) => {
     for (const rows of written) {
       expect(rows).toHaveLength(points.length);
       rows.forEach((cells, i) => {
-        expectRow(cells, { ...pointFigures(points[i]!), '': ANYTHING, remark: ANYTHING });
+        expectRow(cells, {
+          ...pointFigures(points[i]!, engine, imperial),
+          '': ANYTHING,
+          remark: ANYTHING,
+        });
       });
     }
   });
@@ -102,8 +107,8 @@ describe.each(DEMOS)('%s', (demo) => {
       'in_band_at_rpm',
     ];
     const others = [...HEAD, ...FLAGS, 'reason', 'band_mean_ve', ...decided];
-    expectColumns(recommended, await pointsAt(study.recommended.length), POINT, others);
-    expectColumns(baseline, await pointsAt(study.baseline.length), POINT, others);
+    expectColumns(recommended, await pointsAt(study.recommended.length), POINT, others, engine);
+    expectColumns(baseline, await pointsAt(study.baseline.length), POINT, others, engine);
     for (const key of decided) expect(recommended[key]).toEqual(TRADE_OFF[key]!(study.decision));
     expect(document.trade_offs).toHaveLength(study.weighed.length);
     study.weighed.forEach((weighed, i) => {
@@ -116,7 +121,11 @@ describe.each(DEMOS)('%s', (demo) => {
       const near = study.weighed.find((one) => Math.abs(one.length - length) < 1e-9)!;
       const points = await pointsAt(near.length);
       const point = points.find(({ speed }) => speed === Number(cells.speed_rpm))!;
-      const figures = { ...pointFigures(point), length_mm: length * 1e3, speed_rpm: point.speed };
+      const figures = {
+        ...pointFigures(point, engine, imperial),
+        length_mm: length * 1e3,
+        speed_rpm: point.speed,
+      };
       expectRow(cells, { ...figures, settled: 'true', failure: '', role: ANYTHING });
     }
     const tables = htmlTables(html);

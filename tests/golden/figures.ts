@@ -1,6 +1,9 @@
 /** What each column must show of a point, told a second time and from nothing but the point. */
+
+import { friction } from '../../sim/cylinder/friction.ts';
 import type { TradeOff } from '../../sim/decision/tradeOff.ts';
 import type { PointResult } from '../../sim/engine/point.ts';
+import type { EngineSpecification } from '../../sim/specification.ts';
 import { type Shown, tenDigits } from './tables.ts';
 
 /** Keys of documents and of CSV. */
@@ -37,10 +40,37 @@ const HEADS: Record<string, (point: PointResult) => number> = {
   cycles: (point) => point.cycles,
 };
 
-export function pointFigures(point: PointResult): Record<string, Shown> {
-  return Object.fromEntries(
-    Object.entries({ ...POINT, ...HEADS }).map(([key, of]) => [key, tenDigits(of(point))]),
-  );
+/** Torque less friction and the power of it, in the units of both worlds, by the same keys and heads. */
+export function brakeFigures(point: PointResult, engine: EngineSpecification) {
+  const { cylinder } = engine;
+  const swept = cylinder.count * (Math.PI / 4) * cylinder.bore ** 2 * cylinder.stroke;
+  const torque =
+    point.indicatedTorque - (friction(engine, point.speed).total * swept) / (4 * Math.PI);
+  const power = (torque * point.speed * 2 * Math.PI) / 60;
+  return {
+    brake_torque_Nm: torque,
+    brake_power_kW: power / 1000,
+    brake_torque_lbf_ft: torque / 1.3558179483314,
+    brake_power_hp: power / 745.69987158227,
+  };
+}
+
+/** Whether inches and horses are shown. */
+export const isImperial = (demo: string) => demo === 'sprint-single';
+
+export function pointFigures(
+  point: PointResult,
+  engine: EngineSpecification,
+  imperial: boolean,
+): Record<string, Shown> {
+  const brake = brakeFigures(point, engine);
+  const torque = imperial ? brake.brake_torque_lbf_ft : brake.brake_torque_Nm;
+  const power = imperial ? brake.brake_power_hp : brake.brake_power_kW;
+  const heads = { brake: torque, 'brake torque': torque, power, 'brake power': power };
+  return Object.fromEntries([
+    ...Object.entries({ ...POINT, ...HEADS }).map(([key, of]) => [key, tenDigits(of(point))]),
+    ...Object.entries({ ...brake, ...heads }).map(([key, value]) => [key, tenDigits(value)]),
+  ]);
 }
 
 /** Columns of a trade-off in documents. */

@@ -4,17 +4,19 @@ import type { TradeOff } from '../../sim/decision/tradeOff.ts';
 import type { PointResult } from '../../sim/engine/point.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
 import { readVariedKey } from '../../sim/scenario/readValue.ts';
+import type { EngineSpecification } from '../../sim/specification.ts';
 import { askedTrace } from '../../sim/study/trace/ask.ts';
 import { isFailure, type PointOutcome } from '../../sim/sweep/runner.ts';
 import type { Demo } from '../scenario.ts';
 import { answerOf, type Call, callsOf } from './calls.ts';
 import { chanceWorkers } from './chance.ts';
 import { cheapText } from './cheap.ts';
-import { TRADE_OFF } from './figures.ts';
+import { brakeFigures, TRADE_OFF } from './figures.ts';
 import { ANYTHING, type Shown, tenDigits } from './tables.ts';
 
 /** Keys of a document that are no columns. */
 export const HEAD = ['schema', 'program', 'scenario', 'speeds_rpm', 'length_mm', 'audit'];
+const BRAKE = ['brake_torque_Nm', 'brake_power_kW', 'brake_torque_lbf_ft', 'brake_power_hp'];
 export const FLAGS = ['settled', 'failures'];
 
 /** A terminal on which no cell wraps. */
@@ -70,9 +72,15 @@ export function expectColumns(
   points: readonly PointResult[],
   figures: Record<string, (point: PointResult) => number>,
   others: readonly string[],
+  engine?: EngineSpecification,
 ): void {
   for (const [key, column] of Object.entries(columns)) {
     if (others.includes(key)) continue;
+    if (engine && BRAKE.includes(key)) {
+      const brakes = points.map((point) => brakeFigures(point, engine) as Record<string, number>);
+      expect(column, key).toEqual(brakes.map((brake) => tenDigits(brake[key]!)));
+      continue;
+    }
     expect(Object.keys(figures), 'a column without a figure').toContain(key);
     expect(column, key).toEqual(points.map((point) => tenDigits(figures[key]!(point))));
   }

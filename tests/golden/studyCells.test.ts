@@ -7,7 +7,7 @@ import { variantStudy } from '../../sim/study/vary/compute.ts';
 import { answerFrom, fileOf } from '../cli/commandLine.ts';
 import { chanceWorkers } from './chance.ts';
 import { cheapText, DEMOS } from './cheap.ts';
-import { PLACEMENT, POINT, placementHeads, pointFigures } from './figures.ts';
+import { isImperial, PLACEMENT, POINT, placementHeads, pointFigures } from './figures.ts';
 import {
   axesOf,
   expectColumns,
@@ -50,7 +50,11 @@ test.each(DEMOS.flatMap((demo) => ['vary', 'vary-two'].map((name) => [demo, name
       const said = Object.fromEntries(keys.map(({ path }, k) => [path, weighed.texts[k]!]));
       points.forEach((point, j) => {
         const others = { speed_rpm: point.speed, settled: 'true', failure: '' };
-        expectRow(rows[i * speeds.length + j]!, { ...pointFigures(point), ...others, ...said });
+        expectRow(rows[i * speeds.length + j]!, {
+          ...pointFigures(point, engines[i]!, isImperial(demo)),
+          ...others,
+          ...said,
+        });
       });
     });
     const short = (path: string) => path.split('.').slice(-2).join('.');

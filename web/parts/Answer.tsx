@@ -56,7 +56,7 @@ function Words({ verdict, picture: now }: { verdict: Verdict; picture: Picture }
       </p>
       <p class="supporting quiet">{full ? words.found : FIRST_LOOK}</p>
       {full &&
-        [words.inside, words.edge, words.resolution, words.mixed, words.feed].map(
+        [words.flywheel, words.inside, words.edge, words.resolution, words.mixed, words.feed].map(
           (sentence) => sentence !== '' && <p class="supporting quiet">{sentence}</p>,
         )}
       {full && words.cautions.map((caution) => <p class="notice">{caution}</p>)}

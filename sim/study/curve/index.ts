@@ -36,8 +36,8 @@ export function curveFindings(curve: LengthCurve, scenario: Scenario, open = tru
   return {
     stem: 'curve',
     document: curveDocument(curve, scenario),
-    report: curveReport(curve, scenario, curveTable({ outcomes }), open),
-    tables: { 'curve.csv': lengthCurveTable([curve]) },
+    report: curveReport(curve, scenario, curveTable({ outcomes }, scenario), open),
+    tables: { 'curve.csv': lengthCurveTable([curve], scenario) },
     sound: allSettled(outcomes),
   };
 }

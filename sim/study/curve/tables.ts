@@ -2,15 +2,22 @@
 import { auditOf } from '../../report/audit.ts';
 import { documentHead } from '../../report/document.ts';
 import { filed, LENGTH } from '../../report/quantities.ts';
-import { asColumns, type Column, column, type Table, tableOf, within } from '../../report/table.ts';
+import { asColumns, type Column, column, type Table, tableOf } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import type { PointOutcome } from '../../sweep/runner.ts';
 import { allPoints, type LengthCurve } from '../../sweep/sweep.ts';
-import { POINT } from '../points.ts';
+import { pointColumns } from '../points.ts';
+
+/** Of whom a curve is: brake figures hang on the engine. */
+export type CurveOf = Pick<Scenario, 'engine' | 'lengthUnit'>;
 
 /** One row a speed. */
-export function curveTable({ outcomes }: { outcomes: readonly PointOutcome[] }): Table {
-  return tableOf('Every speed', POINT, outcomes);
+export function curveTable(
+  { outcomes }: { outcomes: readonly PointOutcome[] },
+  { engine, lengthUnit: unit }: CurveOf,
+): Table {
+  const columns = pointColumns<PointOutcome>({ point: (one) => one, engine: () => engine, unit });
+  return tableOf('Every speed', columns, outcomes);
 }
 
 /** A point of a curve, with what it belongs to. */
@@ -22,19 +29,20 @@ export interface At {
 /** One row a length and speed, with what else is told of it. */
 export function lengthCurveTable(
   curves: readonly LengthCurve[],
+  { engine, lengthUnit: unit }: CurveOf,
   more: readonly Column<At>[] = [],
 ): Table {
   const rows = curves.flatMap((curve) =>
     allPoints(curve).map((outcome) => ({ length: curve.length, outcome })),
   );
-  const point = within(POINT, ({ outcome }: At) => outcome);
+  const point = pointColumns<At>({ point: ({ outcome }) => outcome, engine: () => engine, unit });
   const columns = [column<At>(LENGTH, (at) => at.length), ...point, ...more];
   return tableOf<At>('Every point', columns, rows);
 }
 
 /** The columns of one curve: one entry a speed of the sweep, null where the point failed. */
-export function curveColumns({ length, outcomes }: LengthCurve) {
-  const { speeds_rpm: _, ...columns } = asColumns(curveTable({ outcomes }));
+export function curveColumns({ length, outcomes }: LengthCurve, of: CurveOf) {
+  const { speeds_rpm: _, ...columns } = asColumns(curveTable({ outcomes }, of));
   return { length_mm: filed(LENGTH, length), ...columns };
 }
 
@@ -44,7 +52,7 @@ export function curveDocument(curve: LengthCurve, scenario: Scenario) {
   return {
     ...documentHead('curve', scenario),
     speeds_rpm: outcomes.map(({ speed }) => speed),
-    ...curveColumns({ length: curve.length, outcomes }),
+    ...curveColumns({ length: curve.length, outcomes }, scenario),
     audit: auditOf(outcomes),
   };
 }

@@ -26,6 +26,7 @@ import type { LengthCurve, SweepObserver } from '../../sweep/sweep.ts';
 import { stretchesOf } from '../refinement.ts';
 import { Contest, type Resolution } from './contest.ts';
 import { LengthCurves } from './curves.ts';
+import { type Flywheel, flywheel } from './flywheel.ts';
 import { freeFeed, isBoosted } from './freeFeed.ts';
 import { type MovedBand, movedBands } from './movedBands.ts';
 
@@ -57,6 +58,8 @@ export interface LengthStudy {
   weighed: WeighedLength[];
   /** The lengths that no other beats in gain without a higher price, dearest first. */
   pareto: WeighedLength[];
+  /** The length recommended and the one fitted now at the flywheel. */
+  flywheel: { recommended: Flywheel; baseline: Flywheel };
   /** What the answer would be with the bands moved. */
   moved: MovedBand[];
   /** How well the curves are known between the speeds; absent where nothing was refined. */
@@ -114,6 +117,7 @@ export async function lengthStudy(
     decision: decisionOf(chosen),
     weighed,
     pareto: paretoSet(choices.filter(hasPrice)),
+    flywheel: flywheels(question, curves, chosen.length),
     moved: movedBands(question, curves, chosen.length),
     ...(resolution && { resolution }),
     ...(fit && { fit }),
@@ -134,6 +138,13 @@ function bandSpeeds(question: LengthQuestion, { baseline }: LengthCurves): numbe
     inBands.some(({ from, to }) => speed >= from && speed <= to),
   );
   return [...question.speeds, ...near].sort((a, b) => a - b);
+}
+
+/** Both at the speeds at which both are known. */
+function flywheels(question: LengthQuestion, curves: LengthCurves, recommended: number) {
+  const [ours, own] = [curves.at(recommended), curves.baseline];
+  const at = curves.speedsFor(ours, own);
+  return { recommended: flywheel(question, ours, at), baseline: flywheel(question, own, at) };
 }
 
 /** Whether the price of a length is known as well as the study knows any. */

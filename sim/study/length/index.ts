@@ -59,7 +59,7 @@ function lengthJob(asked: Asked, lengths: readonly number[]): Job {
         document: sweepDocument(study, scenario, doubt),
         report,
         tables: {
-          'sweep.csv': pointsTable(study),
+          'sweep.csv': pointsTable(study, scenario),
           ...(doubt && { 'uncertainty.csv': bandsTable(doubt.study) }),
         },
         page: 'report.html',

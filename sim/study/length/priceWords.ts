@@ -1,9 +1,10 @@
 /** What a length costs and where, and how sure the figures are between the speeds, in words. */
 import { inTarget } from '../../decision/target.ts';
-import { lengthIn, percent, rpm, UNFELT } from '../../report/figures.ts';
+import { percentOver } from '../../decision/tradeOff.ts';
+import { change, lengthIn, percent, rpm, UNFELT } from '../../report/figures.ts';
 import { counted, fixed, listed } from '../../report/numbers.ts';
-import { scored, told } from '../../report/quantities.ts';
-import { lossWords, stretchWords } from '../verdict.ts';
+import { FLYWHEEL_POWER, FLYWHEEL_TORQUE, scored, told } from '../../report/quantities.ts';
+import { inTens, lossWords, stretchWords } from '../verdict.ts';
 import type { LengthStudy } from './compute.ts';
 
 /** What is lost outside the bands. */
@@ -41,6 +42,29 @@ export function inside({ decision, target, recommended, baseline }: LengthStudy)
 }
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** Both lengths as a dyno at the flywheel would compare them. */
+export function flywheelWords({
+  flywheel,
+  recommended,
+  baseline,
+  unit = 'mm',
+}: LengthStudy): string {
+  const [ours, own] = [flywheel.recommended, flywheel.baseline];
+  const torque = (value: number) => told(FLYWHEEL_TORQUE[unit], value);
+  const power = (value: number) => told(FLYWHEEL_POWER[unit], value);
+  if (![ours, own].every(({ meanTorque, power: most }) => meanTorque > 0 && most > 0)) return '';
+  const at = rpm(inTens(ours.powerSpeed));
+  const same = recommended.length === baseline.length;
+  const than = same
+    ? ''
+    : ` instead of ${torque(own.meanTorque)} (${change(percentOver(ours.meanTorque, own.meanTorque))})`;
+  const before = same ? '' : ` instead of ${power(own.power)}`;
+  return (
+    `At the flywheel, less friction by a correlation: mean torque in the band ${torque(ours.meanTorque)}${than}, ` +
+    `greatest power ${power(ours.power)}${before}, at ${at}.`
+  );
+}
 
 /** What becomes of the answer where the band lies a little elsewhere. */
 export function edge({ moved, recommended, unit }: LengthStudy): string {

@@ -16,6 +16,7 @@ import { REMARK } from '../points.ts';
 import { allOutcomes } from '../study.ts';
 import { targetDocument, tradeOffColumns, tradeOffDocument } from '../tradeOffs.ts';
 import type { LengthStudy } from './compute.ts';
+import type { Flywheel } from './flywheel.ts';
 
 /** The curves of a study, each once, by rising length. */
 export function studyCurves({ tried, baseline, recommended }: LengthStudy): LengthCurve[] {
@@ -87,7 +88,7 @@ export function mapTable(study: LengthStudy): Table {
 }
 
 /** Every point: one row a length and speed, with the part that the length plays. */
-export function pointsTable(study: LengthStudy): Table {
+export function pointsTable(study: LengthStudy, scenario: Scenario): Table {
   const { recommended, baseline } = study;
   const role = ({ length }: { length: number }) => {
     if (length === recommended.length) {
@@ -95,12 +96,12 @@ export function pointsTable(study: LengthStudy): Table {
     }
     return length === baseline.length ? 'baseline' : 'tried';
   };
-  return lengthCurveTable(studyCurves(study), [words('role', 'role', role)]);
+  return lengthCurveTable(studyCurves(study), scenario, [words('role', 'role', role)]);
 }
 
 export function sweepDocument(study: LengthStudy, scenario: Scenario, doubt?: Doubt) {
   const { tried, baseline, recommended, decision, target, weighed, pareto, speeds } = study;
-  const columns = tried.map(curveColumns);
+  const columns = tried.map((curve) => curveColumns(curve, scenario));
   const table = (key: keyof (typeof columns)[number]) => columns.map((curve) => curve[key]);
   const millimetres = (length: number) => q.filed(q.LENGTH, length);
   const { gain_in_band_percent, worst_loss_outside_band_percent, at_rpm, ...more } = asObject(
@@ -114,7 +115,7 @@ export function sweepDocument(study: LengthStudy, scenario: Scenario, doubt?: Do
     target: targetDocument(target),
     ...Object.fromEntries(TABLES.map((key) => [key, table(key as never)])),
     recommended: {
-      ...curveColumns(recommended),
+      ...curveColumns(recommended, scenario),
       band_mean_ve: plain(meanEfficiency(study)),
       gain_in_band_percent,
       worst_loss_outside_band_percent,
@@ -123,7 +124,7 @@ export function sweepDocument(study: LengthStudy, scenario: Scenario, doubt?: Do
       in_band_at_rpm,
       reason: recommended.reason,
     },
-    baseline: curveColumns(baseline),
+    baseline: curveColumns(baseline, scenario),
     trade_offs: weighed.map((one) => ({
       length_mm: millimetres(one.length),
       ...tradeOffDocument(one, target.score),
@@ -135,7 +136,8 @@ export function sweepDocument(study: LengthStudy, scenario: Scenario, doubt?: Do
       length_mm: millimetres(length),
       gain_percent: plain(gainPercent),
     })),
-    ...(study.resolution && resolutionDocument(study)),
+    flywheel: flywheelDocument(study),
+    ...(study.resolution && resolutionDocument(study, scenario)),
     ...(study.fit && study.fit.shelf.length > 0 && { shelf: shelfDocument(study.shelf) }),
     ...(study.mixed && { mixed: mixedDocument(study.mixed, study) }),
     ...(study.free && { free_feed: tradeOffDocument(study.free, target.score) }),
@@ -144,8 +146,18 @@ export function sweepDocument(study: LengthStudy, scenario: Scenario, doubt?: Do
   };
 }
 
+/** What the lengths compare like at the flywheel. */
+function flywheelDocument({ flywheel: { recommended, baseline } }: LengthStudy) {
+  const figures = ({ meanTorque, power, powerSpeed }: Flywheel) => ({
+    band_mean_torque_Nm: plain(meanTorque),
+    greatest_power_kW: q.filed(q.FLYWHEEL_POWER.mm, power),
+    at_rpm: plain(powerSpeed),
+  });
+  return { recommended: figures(recommended), baseline: figures(baseline) };
+}
+
 /** How well the curves are known between the speeds, and those that were refined, each at its own. */
-function resolutionDocument(study: LengthStudy) {
+function resolutionDocument(study: LengthStudy, scenario: Scenario) {
   const { step, meanPercent, lossPoints, resolved, points } = study.resolution!;
   return {
     resolution: {
@@ -160,7 +172,7 @@ function resolutionDocument(study: LengthStudy) {
       .map((curve) => ({
         known: curve.resolved,
         speeds_rpm: allPoints(curve).map(({ speed }) => speed),
-        ...curveColumns({ length: curve.length, outcomes: allPoints(curve) }),
+        ...curveColumns({ length: curve.length, outcomes: allPoints(curve) }, scenario),
       })),
   };
 }

@@ -17,7 +17,14 @@ import { bandWords, floorWords, isWeighted, meanWords } from '../verdict.ts';
 import type { LengthStudy } from './compute.ts';
 import { studyPlot, worthPlot } from './figure.ts';
 import { mixedWords, shelfWords } from './offerWords.ts';
-import { edge, inside, price, resolutionCautions, resolutionWords } from './priceWords.ts';
+import {
+  edge,
+  flywheelWords,
+  inside,
+  price,
+  resolutionCautions,
+  resolutionWords,
+} from './priceWords.ts';
 import { lengthsTable, mapTable, studyCurves } from './tables.ts';
 
 export interface DecisionWords {
@@ -25,6 +32,8 @@ export interface DecisionWords {
   answer: string;
   /** What it gains in the band. */
   gain: string;
+  /** The same at the flywheel; empty where a point failed. */
+  flywheel: string;
   /** What it costs outside the band. */
   price: string;
   /** What it costs in the band, and where it wins and loses. */
@@ -58,6 +67,7 @@ export function decisionWords(study: LengthStudy): DecisionWords {
   return {
     answer: answer(study),
     gain: gain(study),
+    flywheel: flywheelWords(study),
     price: price(study),
     inside: inside(study),
     edge: edge(study),
@@ -78,8 +88,9 @@ export function decisionSentences(study: LengthStudy): string[] {
 
 /** Everything but cautions, in the order of reading. */
 function answerOf(words: DecisionWords): string[] {
-  const { answer, gain, price, inside, found, edge, resolution, shelf, mixed, feed } = words;
-  return [answer, gain, price, inside, found, edge, resolution, shelf, mixed, feed];
+  const { answer, gain, flywheel, price, inside, found, edge, resolution, shelf, mixed, feed } =
+    words;
+  return [answer, gain, flywheel, price, inside, found, edge, resolution, shelf, mixed, feed];
 }
 
 function answer({ recommended, baseline, unit }: LengthStudy): string {
@@ -170,6 +181,7 @@ function noAnswer({ target }: LengthStudy): Omit<DecisionWords, 'cautions'> {
   return {
     answer: `No answer: no length could be computed at every speed ${bandWords(target)}.`,
     gain: '',
+    flywheel: '',
     price: '',
     inside: '',
     edge: '',

@@ -24,12 +24,12 @@ export const tableStudy: Study = {
       width: table.length,
       async run(computer, observer) {
         const outcomes = await sweep(engines, scenario.speeds, computer, observer);
-        const values = { keys, outcomes };
+        const values = { keys, outcomes, engines };
         return {
           stem: 'table',
           document: tableDocument(values, scenario),
           report: tableReport(values, scenario),
-          tables: { 'table.csv': valuesTable(values) },
+          tables: { 'table.csv': valuesTable(values, scenario) },
           sound: allSettled(outcomes.flat()),
         };
       },

@@ -2,16 +2,19 @@
 import { combinations } from '../../combinations.ts';
 import { auditOf } from '../../report/audit.ts';
 import { documentHead } from '../../report/document.ts';
-import { asColumns, type Column, type Table, tableOf, within, words } from '../../report/table.ts';
+import { asColumns, type Column, type Table, tableOf, words } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import type { EngineSpecification } from '../../specification.ts';
 import type { PointOutcome } from '../../sweep/runner.ts';
-import { POINT } from '../points.ts';
+import { pointColumns } from '../points.ts';
 
 /** Every combination of values, the last key running fastest, at every speed. */
 export interface ValuePoints {
   keys: readonly Readonly<{ path: string; values: readonly number[]; texts: readonly string[] }>[];
   /** [combination][speed] */
   outcomes: readonly (readonly PointOutcome[])[];
+  /** One a combination. */
+  engines: readonly EngineSpecification[];
 }
 
 /** What the scenario would say in each combination, one text a key. */
@@ -21,17 +24,18 @@ export function textsOf({ keys }: ValuePoints): string[][] {
 }
 
 /** One row a combination and speed, one column a key. */
-export function valuesTable(points: ValuePoints): Table {
-  type Row = { texts: readonly string[]; outcome: PointOutcome };
+export function valuesTable(points: ValuePoints, { lengthUnit: unit }: Scenario): Table {
+  type Row = { texts: readonly string[]; outcome: PointOutcome; engine: EngineSpecification };
   const texts = textsOf(points);
-  const rows = points.outcomes.flatMap((row, i) =>
-    row.map((outcome): Row => ({ texts: texts[i]!, outcome })),
-  );
+  const rows = points.outcomes.flatMap((row, i) => {
+    const of = { texts: texts[i]!, engine: points.engines[i]! };
+    return row.map((outcome): Row => ({ ...of, outcome }));
+  });
   const columns: Column<Row>[] = [
     ...points.keys.map(({ path }, k) =>
       words<Row>(path, path.split('.').slice(-2).join('.'), (row) => row.texts[k], { name: path }),
     ),
-    ...within(POINT, ({ outcome }: Row) => outcome),
+    ...pointColumns<Row>({ point: ({ outcome }) => outcome, engine: (row) => row.engine, unit }),
   ];
   return tableOf('Every point', columns, rows);
 }
@@ -41,7 +45,7 @@ export function tableDocument(points: ValuePoints, scenario: Scenario) {
   return {
     ...documentHead('table', scenario),
     keys: keys.map(({ path, values, texts }) => ({ key: path, values: texts, values_si: values })),
-    ...asColumns(valuesTable(points)),
+    ...asColumns(valuesTable(points, scenario)),
     audit: auditOf(outcomes.flat()),
   };
 }

@@ -26,7 +26,7 @@ export function tableReport(points: ValuePoints, scenario: Scenario): Report {
     flags: pointCautions(curves),
     sections: [
       { plots: [fillingPlot(lines, target)] },
-      { tables: [valuesTable(points)], notes: POINT_NOTES },
+      { tables: [valuesTable(points, scenario)], notes: POINT_NOTES },
     ],
     outcomes: outcomes.flat(),
   };

@@ -5,6 +5,7 @@ import { allSettled } from '../../report/audit.ts';
 import { doubtSample } from '../../scenario/doubt.ts';
 import type { Axis } from '../../scenario/range.ts';
 import { variantsOf } from '../../scenario/variants.ts';
+import type { EngineSpecification } from '../../specification.ts';
 import { type SweepObserver, tablePoints } from '../../sweep/sweep.ts';
 import type { Computer } from '../../sweep/tasks.ts';
 import { askedUncertainty } from '../doubt/ask.ts';
@@ -31,7 +32,12 @@ export function variantJob(asked: Asked, axes: readonly Axis[]): Job {
     async run(computer, observer) {
       const question = { baseline, keys, engines: variants.all(), speeds, target };
       const study = await variantStudy(question, computer, observer);
-      return variantFindings(study, asked, await doubtOf(study, asked, computer, observer));
+      return variantFindings(
+        study,
+        question.engines,
+        asked,
+        await doubtOf(study, asked, computer, observer),
+      );
     },
   };
 }
@@ -55,15 +61,21 @@ async function doubtOf(
   return variantDoubt(names, samples, scenario, computer, observer);
 }
 
-function variantFindings(study: VariantStudy, { scenario }: Asked, doubt?: Doubt): Findings {
+function variantFindings(
+  study: VariantStudy,
+  engines: readonly EngineSpecification[],
+  { scenario }: Asked,
+  doubt?: Doubt,
+): Findings {
   const report = variantReport(study, scenario, doubt);
   const { keys, weighed } = study;
+  const outcomes = weighed.map((one) => one.outcomes);
   return {
     stem: 'variants',
     document: variantDocument(study, scenario, doubt),
     report,
     tables: {
-      'variants.csv': valuesTable({ keys, outcomes: weighed.map(({ outcomes }) => outcomes) }),
+      'variants.csv': valuesTable({ keys, outcomes, engines }, scenario),
       ...(doubt && { 'uncertainty.csv': bandsTable(doubt.study) }),
     },
     page: 'report.html',

@@ -45,7 +45,7 @@ export function variantDocument(study: VariantStudy, scenario: Scenario, doubt?:
   const { keys, weighed, recommended, pareto, baseline, between, bestSecond, costs, target } =
     study;
   const figures = (outcomes: readonly PointOutcome[], names: readonly string[]) => {
-    const columns = asColumns(curveTable({ outcomes }));
+    const columns = asColumns(curveTable({ outcomes }, scenario));
     return Object.fromEntries(names.map((name) => [name, columns[name]]));
   };
   return {
