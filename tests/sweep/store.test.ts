@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { describe, expect, it } from 'vitest';
+import { canonicalJson } from '../../sim/canonicalJson.ts';
 import type { PointJob, PointOutcome } from '../../sim/sweep/runner.ts';
 import { parseShard, runPoints, shardPoints } from '../../sim/sweep/shard.ts';
 import {
@@ -100,6 +101,14 @@ describe('the key of a job', () => {
     ];
     expect(new Set(keys).size).toBe(3);
     expect(jobKey({ ...job, engine: { ...engine, title: 'other' } })).toBe(keys[0]);
+  });
+
+  it('is the SHA-256 of what is computed as sorted JSON', () => {
+    for (const speed of [6000, 6001.5]) {
+      const asked = { engine: { ...engine, title: '' }, speed, version: PROGRAM.version };
+      const digest = createHash('sha256').update(canonicalJson(asked)).digest('hex');
+      expect(jobKey({ engine, speed })).toBe(digest);
+    }
   });
 });
 
