@@ -19,6 +19,10 @@ export const STUDIES: readonly Study[] = [
     script: 'tests/prove/limits.ts',
   },
   {
+    what: 'between the speeds: gains within 0.2 %, losses and floors within half a point of a grid of 50 rpm, seven figures of three demos',
+    script: 'tests/prove/betweenSpeeds.ts',
+  },
+  {
     what: 'injector above the trumpet: fills slightly better than near the valve on the mean of high speeds, five lengths, three drop sizes',
     script: 'tests/prove/upstreamGain.ts',
   },
