@@ -79,8 +79,10 @@ export class Contest {
       await this.resolve();
       const dear = this.nearlyBest();
       const others = this.inContest().filter((length) => !dear.includes(length));
-      await this.curves.refine(others, 'bands', pains);
-      await this.curves.refine(dear, 'all', pains);
+      await Promise.all([
+        this.curves.refine(others, 'bands', pains),
+        this.curves.refine(dear, 'all', pains),
+      ]);
       const resolution = this.resolution();
       if (resolution.resolved || left === 1) return resolution;
       const { tolerance, closest } = pains;
