@@ -23,6 +23,35 @@ function issuesOf(text: string): { path: string; message: string }[] {
   return [];
 }
 
+describe('speeds', () => {
+  const withSpeeds = (speeds: string) => read(HILL.replace(/^speeds:[\s\S]*?(?=^sweep)/m, speeds));
+
+  it('are a range, whose step is the widest and may be left out', () => {
+    const { speeds, refine } = withSpeeds('speeds:\n  from: 3000 rpm\n  to: 8600 rpm\n\n');
+    expect(refine).toBe(true);
+    expect(speeds).toEqual(Array.from({ length: 15 }, (_, i) => 3000 + 400 * i));
+    const odd = withSpeeds('speeds:\n  from: 3030 rpm\n  to: 8611 rpm\n\n').speeds;
+    expect([odd[0], odd.at(-1)]).toEqual([3030, 8611]);
+    expect(odd.length).toBeGreaterThan(11);
+    expect(odd.length).toBeLessThan(18);
+  });
+
+  it('are taken as they are where they are a list', () => {
+    const { speeds, refine } = withSpeeds('speeds:\n  at: [5400 rpm, 6100 rpm, 7400 rpm]\n\n');
+    expect(refine).toBe(false);
+    expect(speeds).toEqual([5400, 6100, 7400]);
+  });
+});
+
+it('lengths are told in the unit that the file gives the trumpet in', () => {
+  const unitOf = (text: string) =>
+    read(HILL.replace('length: 90 mm # rule: rim', `length: ${text} # rule: rim`)).lengthUnit;
+  expect(['90 mm', '9 cm', '0.09 m'].map(unitOf)).toEqual(['mm', 'mm', 'mm']);
+  expect(['3.5 in', '3.5in', '3.5 inch', '3 1/2 in', '3.5 in +- 0.1 in'].map(unitOf)).toEqual(
+    Array(5).fill('in'),
+  );
+});
+
 describe('target', () => {
   it('takes several bands with weights', () => {
     const { target } = read(
