@@ -8,7 +8,7 @@ import { leastMargin } from '../../decision/floor.ts';
 import { fits } from '../../decision/shelf.ts';
 import { percentOver, type WeighedLength } from '../../decision/tradeOff.ts';
 import { allPoints } from '../../sweep/sweep.ts';
-import { USUAL } from '../refinement.ts';
+import { type Pains, USUAL } from '../refinement.ts';
 import type { LengthQuestion } from './compute.ts';
 import type { LengthCurves } from './curves.ts';
 
@@ -83,22 +83,22 @@ export class Contest {
         this.curves.refine(others, 'bands', pains),
         this.curves.refine(dear, 'all', pains),
       ]);
-      const resolution = this.resolution();
+      const moves = this.moves();
+      const resolution = this.resolution(moves);
       if (resolution.resolved || left === 1) return resolution;
-      const { tolerance, closest } = pains;
-      pains = { tolerance: tolerance / 2, closer: this.decisive(), closest: closest / 2 };
+      pains = this.more(pains, moves);
     }
   }
 
-  /** The speeds that the figures of the answer stand at [rpm]. */
-  private decisive(): number[] {
-    const known = this.curves.weighed().filter(({ known }) => known && known !== 'sweep');
-    const speeds = known.flatMap((one) => [
-      ...(one.known === 'all' ? [one.worstLossSpeed] : []),
-      one.bandLossSpeed,
-      one.leastSpeed,
-    ]);
-    return speeds.filter((speed) => speed !== undefined);
+  /** More pains where the last ones did not do: all over for means, at their speeds for losses. */
+  private more({ tolerance, closer, closest }: Pains, moves: readonly Move[]): Pains {
+    const restless = moves.filter(({ loss, floors }) => floors || loss >= MOST_MOVED.loss);
+    const calm = moves.every(({ mean }) => mean < MOST_MOVED.mean);
+    return {
+      tolerance: calm && restless.length > 0 ? tolerance : tolerance / 2,
+      closer: [...closer, ...restless.flatMap(({ weighed }) => decisive(weighed))],
+      closest: closest / 2,
+    };
   }
 
   private inContest(): number[] {
@@ -128,40 +128,59 @@ export class Contest {
     return { choices, best, open };
   }
 
-  private resolution(): Resolution {
+  /** What the last halvings moved of every length that is refined. */
+  private moves(): Move[] {
     const { curves } = this;
-    const refined = curves.all.filter(({ resolved }) => resolved);
     const baseline = curves.before(curves.baseline);
-    const moves = refined.map((curve) => {
-      const [now, before] = [curves.weigh(curve), curves.weigh(curves.before(curve), baseline)];
-      const loss = now.known === 'all' ? now.worstLossPercent - before.worstLossPercent : 0;
-      return {
-        mean: Math.abs(percentOver(now.bandMean, before.bandMean)),
-        loss: Math.max(Math.abs(loss), Math.abs(now.bandLossPercent - before.bandLossPercent)),
-        floors: now.floors.some(
-          ({ marginPercent }, i) => marginPercent >= 0 !== before.floors[i]!.marginPercent >= 0,
-        ),
-      };
-    });
+    return curves.all
+      .filter(({ resolved }) => resolved)
+      .map((curve) => {
+        const [now, before] = [curves.weigh(curve), curves.weigh(curves.before(curve), baseline)];
+        const loss = now.known === 'all' ? now.worstLossPercent - before.worstLossPercent : 0;
+        return {
+          weighed: now,
+          mean: Math.abs(percentOver(now.bandMean, before.bandMean)),
+          loss: Math.max(Math.abs(loss), Math.abs(now.bandLossPercent - before.bandLossPercent)),
+          floors: now.floors.some(
+            ({ marginPercent }, i) => marginPercent >= 0 !== before.floors[i]!.marginPercent >= 0,
+          ),
+        };
+      });
+  }
+
+  private resolution(moves: readonly Move[]): Resolution {
+    const refined = this.curves.all.filter(({ resolved }) => resolved);
     const most = (figures: number[]) => Math.max(0, ...figures.filter(Number.isFinite));
     const meanPercent = most(moves.map(({ mean }) => mean));
     const lossPoints = most(moves.map(({ loss }) => loss));
     const floors = moves.some((one) => one.floors);
-    const open = curves.open();
+    const open = this.curves.open();
+    const still = meanPercent < MOST_MOVED.mean && lossPoints < MOST_MOVED.loss && !floors;
     return {
       step: Math.min(...refined.map(narrowest)),
       meanPercent,
       lossPoints,
       floors,
-      resolved:
-        open.length === 0 &&
-        meanPercent < MOST_MOVED.mean &&
-        lossPoints < MOST_MOVED.loss &&
-        !floors,
+      resolved: open.length === 0 && still,
       open,
       points: refined.reduce((sum, { between = [] }) => sum + between.length, 0),
     };
   }
+}
+
+/** What the last halvings moved of one length: its mean [%], its losses [points], a floor's verdict. */
+interface Move {
+  weighed: WeighedLength;
+  mean: number;
+  loss: number;
+  floors: boolean;
+}
+
+/** The speeds that the figures of a length stand at [rpm]. */
+function decisive({ known, worstLossSpeed, bandLossSpeed, floors }: WeighedLength): number[] {
+  const speeds = [...(known === 'all' ? [worstLossSpeed] : []), bandLossSpeed];
+  const held = floors.flatMap(({ floor, near }) => [floor.speed, near.speed]);
+  return [...speeds, ...held].filter((speed) => speed !== undefined);
 }
 
 function narrowest(curve: Parameters<typeof allPoints>[0]): number {
