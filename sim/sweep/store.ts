@@ -148,7 +148,7 @@ interface StoreRecord {
 
 function recordOf(text: string): StoreRecord | undefined {
   try {
-    // Reading value by value takes several times as long, and few lines hold what wants it.
+    // Reading value by value takes twice as long, and few lines hold what wants it.
     const odd = text.includes('"#');
     const record: unknown = odd
       ? JSON.parse(text, (_, value) => textAsNonFinite(value))
