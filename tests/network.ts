@@ -1,8 +1,10 @@
 /** Small networks for tests. */
+
 import { DuctEnd } from '../sim/boundary/ductEnd.ts';
 import { closedEnd, type Node } from '../sim/boundary/node.ts';
 import type { Volume } from '../sim/boundary/reservoir.ts';
 import { Duct, type DuctOptions, type Side } from '../sim/duct/duct.ts';
+import { Field } from '../sim/duct/field.ts';
 import type { Profile } from '../sim/duct/profile.ts';
 import { Network } from '../sim/engine/network.ts';
 import type { FluxName } from '../sim/engine/numerics.ts';
@@ -76,6 +78,6 @@ export function runFor(
 }
 
 /** Mass flux at each face of a duct [kg/m^2 s], towards rising x, as the last step found it. */
-export function massFluxes({ slots, stride, mesh }: Duct): number[] {
-  return [...slots.subarray(FLUX * stride, FLUX * stride + mesh.cells + 1)];
+export function massFluxes({ slots, mesh }: Duct): number[] {
+  return new Field(slots, FLUX, mesh.cells + 1).values();
 }

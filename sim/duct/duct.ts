@@ -1,11 +1,12 @@
 /**
- * A duct: a mesh, what its walls do, and the state of the gas in its cells. The state lives in the rows
- * of `slots` (step/layout.ts); once the duct stands in a network, these are the network's own memory.
+ * A duct: a mesh, what its walls do, and the state of the gas in its cells. The state lives in `slots`
+ * (step/layout.ts); once the duct stands in a network, these are the network's own memory.
  */
 import type { Gas } from '../gas/gas.ts';
 import { use } from '../step/lanes.ts';
 import * as ROW from '../step/layout.ts';
 import { refreshCell } from '../step/update.ts';
+import { Field } from './field.ts';
 import { type Mesh, meshOf } from './mesh.ts';
 import type { Profile } from './profile.ts';
 
@@ -37,13 +38,10 @@ export interface InitialState {
 }
 
 /** Conserved quantities per unit volume, cell means [kg/m3], [kg/m2 s], [J/m3], [kg/m3], [kg/m3]. */
-export type CellStates = Record<
-  'rho' | 'momentum' | 'energy' | 'rhoBurned' | 'rhoFuel',
-  Float64Array
->;
+export type CellStates = Record<'rho' | 'momentum' | 'energy' | 'rhoBurned' | 'rhoFuel', Field>;
 
 /** What follows from them [m/s], [Pa], [K], [-], [-], [-]. */
-export type CellPrimitives = Record<'u' | 'p' | 'T' | 'gamma' | 'burned' | 'fuel', Float64Array>;
+export type CellPrimitives = Record<'u' | 'p' | 'T' | 'gamma' | 'burned' | 'fuel', Field>;
 
 /** Which end of a duct: `low` at x = 0, `high` at x = length. */
 export type Side = 'low' | 'high';
@@ -57,7 +55,7 @@ export class Duct {
   readonly lossPerLength: Float64Array;
   /** Roughness [m]; NaN for a frictionless wall. */
   readonly roughness: number;
-  /** Rows of state (step/layout.ts). */
+  /** A line of slots (step/layout.ts). */
   slots: Float64Array<ArrayBuffer>;
   /** Greatest speed and heat ledger. */
   readonly sums = { slots: new Float64Array(ROW.D_SUMS_SIZE) };
@@ -73,19 +71,14 @@ export class Duct {
     this.wallTemperature = along(options.wallTemperature);
     this.lossPerLength = along(options.lossPerLength);
     this.roughness = options.roughness ?? Number.NaN;
-    this.slots = new Float64Array(ROW.ROWS * this.stride);
+    this.slots = new Float64Array(ROW.ROWS * (mesh.cells + 2));
     this.bind(this.slots);
-  }
-
-  /** Places of a row. */
-  get stride(): number {
-    return this.mesh.cells + 2;
   }
 
   /** Makes these numbers, which hold its state already, the duct's own. */
   bind(slots: Float64Array<ArrayBuffer>): void {
     this.slots = slots;
-    const row = (k: number) => slots.subarray(k * this.stride + 1, (k + 1) * this.stride - 1);
+    const row = (k: number) => new Field(slots, ROW.ROWS + k, this.mesh.cells);
     this.cells = {
       rho: row(ROW.RHO),
       momentum: row(ROW.MOMENTUM),
@@ -129,38 +122,39 @@ export class Duct {
       const state = stateAt((i + 0.5) * mesh.dx);
       const { pressure, temperature: T, velocity: u = 0, burned = 0, fuel = 0 } = state;
       const rho = pressure / (gas.gasConstant(burned, fuel) * T);
-      cells.rho[i] = rho;
-      cells.momentum[i] = rho * u;
-      cells.energy[i] = rho * (gas.internalEnergy(T, burned, fuel) + 0.5 * u * u);
-      cells.rhoBurned[i] = rho * burned;
-      cells.rhoFuel[i] = rho * fuel;
-      prim.T[i] = T;
+      cells.rho.set(i, rho);
+      cells.momentum.set(i, rho * u);
+      cells.energy.set(i, rho * (gas.internalEnergy(T, burned, fuel) + 0.5 * u * u));
+      cells.rhoBurned.set(i, rho * burned);
+      cells.rhoFuel.set(i, rho * fuel);
+      prim.T.set(i, T);
     }
     this.refresh(gas);
     this.setEnd(0, 1);
-    this.setEnd(this.stride - 1, mesh.cells);
+    this.setEnd(mesh.cells + 1, mesh.cells);
   }
 
   /** Primitive values from the conserved ones; temperature by one Newton step from its last value. */
   refresh(gas: Gas): void {
-    const { slots, stride, mesh } = this;
+    const { slots, mesh } = this;
     use({ N: NONE, K: gas.head(), X: slots });
     let fastest = 0;
     const { gamma, p } = this.prim;
     const { rho } = this.cells;
     for (let i = 0; i < mesh.cells; i++) {
-      refreshCell(i, stride);
-      const speed = Math.abs(this.prim.u[i]!) + Math.sqrt((gamma[i]! * p[i]!) / rho[i]!);
+      refreshCell((i + 1) * ROW.ROWS, true);
+      const speed = Math.abs(this.prim.u.at(i)) + Math.sqrt((gamma.at(i) * p.at(i)) / rho.at(i));
       if (!(speed <= fastest)) fastest = speed;
     }
     this.sums.slots[ROW.D_FASTEST] = fastest;
+    this.sums.slots[ROW.D_VAPOUR] = Math.max(...this.prim.fuel.map(Math.abs));
   }
 
   /** Mass [kg], energy [J], burned products [kg] and fuel vapour [kg] held. */
   contents(): { mass: number; energy: number; burned: number; fuel: number } {
     const { cells, mesh } = this;
-    const sum = (field: Float64Array) =>
-      field.reduce((total, value, i) => total + value * mesh.volume[i]!, 0);
+    const sum = (field: Field) =>
+      mesh.volume.reduce((total, volume, i) => total + field.at(i) * volume, 0);
     return {
       mass: sum(cells.rho),
       energy: sum(cells.energy),
@@ -171,14 +165,13 @@ export class Duct {
 
   /** State found at an end in the last step: rho, u, p, burned, fuel. */
   endState(side: Side): number[] {
-    const at = side === 'low' ? 0 : this.stride - 1;
-    return BEYOND.map((row) => this.slots[row * this.stride + at]!);
+    const at = side === 'low' ? 0 : this.mesh.cells + 1;
+    return BEYOND.map((row) => this.slots[at * ROW.ROWS + row]!);
   }
 
   /** Sets the state beyond an end to that of the cell at it. */
   private setEnd(at: number, from: number): void {
-    for (const row of BEYOND)
-      this.slots[row * this.stride + at] = this.slots[row * this.stride + from]!;
+    for (const row of BEYOND) this.slots[at * ROW.ROWS + row] = this.slots[from * ROW.ROWS + row]!;
   }
 }
 

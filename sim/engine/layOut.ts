@@ -142,7 +142,7 @@ class Writer {
 const STRAIGHT = 1e-9;
 
 function ductRecord(writer: Writer, duct: Duct): number[] {
-  const { mesh, stride } = duct;
+  const { mesh } = duct;
   const rough = Number.isNaN(duct.roughness);
   const rows: ArrayLike<number>[] = [
     mesh.faceArea,
@@ -158,40 +158,37 @@ function ductRecord(writer: Writer, duct: Duct): number[] {
     duct.wallTemperature,
     duct.lossPerLength,
     mesh.volume,
-    [mesh.dx, 1 / mesh.dx],
   ];
+  const dx = writer.reals([mesh.dx, 1 / mesh.dx]);
   const k = writer.K.length;
-  for (const row of rows) {
-    writer.reals(row);
-    writer.reals(new Array(stride - row.length).fill(0));
-  }
+  for (let i = 0; i <= mesh.cells; i++) writer.reals(rows.map((row) => row[i] ?? 0));
   const bent = (ratio: number) => Math.abs(ratio - 1) > STRAIGHT;
   const flags = Array.from(mesh.volume, (_, i) =>
     [mesh.lowRatio, mesh.highRatio, mesh.toLow, mesh.toHigh].some((row) => bent(row[i]!)) ? 1 : 0,
   );
   const wall = rough ? 0 : 1;
-  return [mesh.cells, writer.of(duct), k, writer.record(flags), wall, writer.of(duct.sums)];
+  return [mesh.cells, writer.of(duct), k, writer.record(flags), wall, writer.of(duct.sums), dx];
 }
 
 function endRecord(writer: Writer, end: DuctEnd): number[] {
   const { duct, side, area } = end;
   const cells = duct.mesh.cells;
   const low = side === 'low';
+  const slot = (j: number) => writer.of(duct) + j * AT.ROWS;
   const record = [
     writer.of(end),
     writer.reals([area, 1 / area]),
-    writer.of(duct),
-    duct.stride,
-    low ? 0 : cells,
-    low ? 0 : cells + 1,
-    low ? 1 : cells,
+    slot(low ? 0 : cells),
+    slot(low ? 0 : cells + 1),
+    slot(low ? 1 : cells),
     low ? AT.RIGHT : AT.LEFT,
+    writer.of(duct.sums),
   ];
   return record;
 }
 
 function echoRecord(writer: Writer, echo: Echo): number[] {
-  return [writer.of(echo), writer.reals([echo.area, 1 / echo.area]), -1, 0, 0, 0, 0, AT.LEFT];
+  return [writer.of(echo), writer.reals([echo.area, 1 / echo.area]), -1, 0, 0, AT.LEFT, 0];
 }
 
 const KINDS: Record<Node['kind'], number> = {

@@ -90,12 +90,12 @@ export class Network {
 function nonPhysical(duct: Duct): NonPhysicalStateError {
   const { rho } = duct.cells;
   const { p } = duct.prim;
-  const cell = p.findIndex((value, i) => !(value > 0 && rho[i]! > 0));
+  const cell = p.values().findIndex((value, i) => !(value > 0 && rho.at(i) > 0));
   return new NonPhysicalStateError({
     duct: duct.name,
     cell: Math.max(cell, 0) + 1,
     cells: duct.mesh.cells,
-    density: rho[cell] ?? Number.NaN,
-    pressure: p[cell] ?? Number.NaN,
+    density: cell < 0 ? Number.NaN : rho.at(cell),
+    pressure: cell < 0 ? Number.NaN : p.at(cell),
   });
 }

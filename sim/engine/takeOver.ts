@@ -1,5 +1,6 @@
 /** Starting one mesh of a network from the settled state of another. */
 import { Duct } from '../duct/duct.ts';
+import type { Field } from '../duct/field.ts';
 import type { Gas } from '../gas/gas.ts';
 import type { Network } from './network.ts';
 
@@ -24,7 +25,7 @@ function sample(into: Duct, from: Duct, gas: Gas): void {
     const at = Math.min(Math.max(x * cells - 0.5, 0), mesh.cells - 1);
     const i = Math.min(Math.floor(at), mesh.cells - 2);
     const share = at - i;
-    const value = (field: Float64Array) => field[i]! + share * (field[i + 1]! - field[i]!);
+    const value = (field: Field) => field.at(i) + share * (field.at(i + 1) - field.at(i));
     return {
       pressure: value(prim.p),
       temperature: value(prim.T),

@@ -134,10 +134,10 @@ function record(
     const duct = line[station.duct];
     const i = Math.min(Math.floor(station.share * duct.mesh.cells), duct.mesh.cells - 1);
     const into = trace.stations[k]!;
-    into.pressure.push(duct.prim.p[i]!);
-    into.velocity.push(duct.prim.u[i]!);
-    into.massFlow.push(duct.cells.momentum[i]! * circleArea(duct.mesh.diameter[i]!));
-    into.temperature.push(duct.prim.T[i]!);
+    into.pressure.push(duct.prim.p.at(i));
+    into.velocity.push(duct.prim.u.at(i));
+    into.massFlow.push(duct.cells.momentum.at(i) * circleArea(duct.mesh.diameter[i]!));
+    into.temperature.push(duct.prim.T.at(i));
   });
   const { trumpet, runner } = line;
   trace.wave.pressure.push([...trumpet.prim.p, ...runner.prim.p]);

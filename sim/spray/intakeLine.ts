@@ -120,12 +120,12 @@ export class IntakeLine {
     let k = 0;
     for (const { prim, cells, mesh } of [this.trumpet, this.runner]) {
       for (let i = 0; i < mesh.cells; i++, k++) {
-        this.T[k] = prim.T[i]!;
-        this.p[k] = prim.p[i]!;
-        this.u[k] = prim.u[i]!;
-        this.rho[k] = cells.rho[i]!;
-        this.fuel[k] = prim.fuel[i]!;
-        this.mass[k] = cells.rho[i]! * mesh.volume[i]!;
+        this.T[k] = prim.T.at(i);
+        this.p[k] = prim.p.at(i);
+        this.u[k] = prim.u.at(i);
+        this.rho[k] = cells.rho.at(i);
+        this.fuel[k] = prim.fuel.at(i);
+        this.mass[k] = cells.rho.at(i) * mesh.volume[i]!;
       }
     }
   }
@@ -185,10 +185,10 @@ export class IntakeLine {
       const { cells, mesh } = duct;
       for (let i = 0; i < mesh.cells; i++, k++) {
         const perVolume = 1 / mesh.volume[i]!;
-        cells.rho[i]! += this.addedMass[k]! * perVolume;
-        cells.rhoFuel[i]! += this.addedMass[k]! * perVolume;
-        cells.momentum[i]! += this.addedMomentum[k]! * perVolume;
-        cells.energy[i]! += this.addedEnergy[k]! * perVolume;
+        cells.rho.add(i, this.addedMass[k]! * perVolume);
+        cells.rhoFuel.add(i, this.addedMass[k]! * perVolume);
+        cells.momentum.add(i, this.addedMomentum[k]! * perVolume);
+        cells.energy.add(i, this.addedEnergy[k]! * perVolume);
       }
       duct.refresh(gas);
     }

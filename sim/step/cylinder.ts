@@ -14,7 +14,21 @@
  * practice, no source. Measured engines scatter about Woschni by a factor of 1.5.
  */
 
-import { any, type B, exp2, type I, K, log2, max, min, type R, sqrt, type V, X } from './lanes.ts';
+import {
+  abs,
+  any,
+  type B,
+  exp2,
+  type I,
+  K,
+  log2,
+  max,
+  min,
+  type R,
+  sqrt,
+  type V,
+  X,
+} from './lanes.ts';
 import {
   C_AREA,
   C_BURN,
@@ -47,6 +61,7 @@ import {
   G_ENERGY,
   G_FUEL,
   Q_P,
+  V_FUEL,
   V_SIZE,
   V_T,
 } from './layout.ts';
@@ -58,6 +73,8 @@ const RADIANS: R = 0.017453292519943295;
 const WIEBE: R = 7.213475204444817;
 const WIEBE_WHOLE: R = 0.9932620530009145;
 const MOTORED_EXPONENT: R = 1.35;
+/** Share of a charge's fuel that rounding leaves of it: ducts without vapour compute none. */
+const ROUND_OFF: R = 1e-12;
 
 /** An angle [deg] from -720 to 1440 brought to 0 to 720. */
 export function wrapped(angle: V): V {
@@ -115,7 +132,9 @@ export function workCylinder(x: I, k: I): void {
     // At the end of the cycle the share falls from 1 to 0; there nothing burns.
     if (any(share > 0)) {
       X[x + G_BURNED] += share * X[x + C_CHARGE];
-      X[x + G_FUEL] -= share * X[x + C_CHARGE_FUEL];
+      const gone: V = X[x + G_FUEL] - share * X[x + C_CHARGE_FUEL];
+      const left: V = abs(X[x + V_FUEL] + gone);
+      X[x + G_FUEL] = left < ROUND_OFF * X[x + C_CHARGE_FUEL] ? -X[x + V_FUEL] : gone;
       burn = share * X[x + C_HEATING_FUEL] * K[k + C_FUEL_HEAT];
     }
   }

@@ -11,7 +11,21 @@
  * within a step an end's pressure changes by a per cent: 1e-8 of volumetric efficiency.
  */
 
-import { type B, exp2, type I, K, log2, max, min, N, type R, type V, X } from './lanes.ts';
+import {
+  abs,
+  type B,
+  exp2,
+  type I,
+  K,
+  log2,
+  max,
+  min,
+  N,
+  type R,
+  sqrt,
+  type V,
+  X,
+} from './lanes.ts';
 import {
   A_BURNED,
   A_C,
@@ -22,14 +36,14 @@ import {
   A_RHO,
   A_V,
   BURNED,
+  D_VAPOUR,
   DT,
   E_CELL,
   E_FACE,
   E_GHOST,
   E_K,
-  E_ROWS,
   E_SIDE,
-  E_STRIDE,
+  E_SUMS,
   E_X,
   F_BURNED,
   F_ENERGY,
@@ -54,22 +68,22 @@ export function endArea(end: I): R {
 
 /** Takes the arriving gas from the prediction. */
 export function readEnd(end: I): void {
-  const rows: I = N[end + E_ROWS];
+  const face: I = N[end + E_FACE];
   // The end of no duct is an echo's, which reads its own record.
-  if (rows < 0) return;
-  const s: I = N[end + E_STRIDE];
+  if (face < 0) return;
   const a: I = N[end + E_X];
   const side: I = N[end + E_SIDE];
   const outward: R = side === LEFT ? 1 : -1;
-  const at: I = rows + side * s + N[end + E_FACE];
+  const at: I = face + side;
   X[a + A_RHO] = X[at];
-  X[a + A_V] = outward * X[at + s];
-  X[a + A_P] = X[at + 2 * s];
-  X[a + A_E] = X[at + 3 * s];
-  X[a + A_C] = X[at + 4 * s];
-  X[a + A_BURNED] = X[at + 5 * s];
-  X[a + A_FUEL] = X[at + 6 * s];
-  X[a + A_GAMMA] = X[rows + GAMMA * s + N[end + E_CELL]];
+  X[a + A_V] = outward * X[at + 1];
+  X[a + A_P] = X[at + 2];
+  X[a + A_E] = X[at + 3];
+  X[a + A_BURNED] = X[at + 4];
+  X[a + A_FUEL] = X[at + 5];
+  const gamma: V = X[N[end + E_CELL] + GAMMA];
+  X[a + A_GAMMA] = gamma;
+  X[a + A_C] = sqrt((gamma * X[at + 2]) / X[at]);
 }
 
 /**
@@ -94,22 +108,22 @@ export function writeEnd(
   X[a + F_ENERGY] = where ? energy : X[a + F_ENERGY];
   X[a + F_BURNED] = where ? mass * burned : X[a + F_BURNED];
   X[a + F_FUEL] = where ? mass * fuel : X[a + F_FUEL];
-  const rows: I = N[end + E_ROWS];
-  if (rows >= 0) {
-    const s: I = N[end + E_STRIDE];
+  const f: I = N[end + E_FACE];
+  if (f >= 0) {
     const outward: R = N[end + E_SIDE] === LEFT ? 1 : -1;
-    const f: I = rows + FLUX * s + N[end + E_FACE];
-    X[f] = where ? outward * flux : X[f];
-    X[f + s] = where ? flux * v + p : X[f + s];
-    X[f + 2 * s] = where ? outward * energy * K[N[end + E_K] + 1] : X[f + 2 * s];
-    X[f + 3 * s] = where ? outward * flux * burned : X[f + 3 * s];
-    X[f + 4 * s] = where ? outward * flux * fuel : X[f + 4 * s];
-    const g: I = rows + N[end + E_GHOST];
-    X[g + RHO * s] = where ? rho : X[g + RHO * s];
-    X[g + U * s] = where ? outward * v : X[g + U * s];
-    X[g + P * s] = where ? p : X[g + P * s];
-    X[g + BURNED * s] = where ? burned : X[g + BURNED * s];
-    X[g + FUEL * s] = where ? fuel : X[g + FUEL * s];
+    X[f + FLUX] = where ? outward * flux : X[f + FLUX];
+    X[f + FLUX + 1] = where ? flux * v + p : X[f + FLUX + 1];
+    X[f + FLUX + 2] = where ? outward * energy * K[N[end + E_K] + 1] : X[f + FLUX + 2];
+    X[f + FLUX + 3] = where ? outward * flux * burned : X[f + FLUX + 3];
+    X[f + FLUX + 4] = where ? outward * flux * fuel : X[f + FLUX + 4];
+    const g: I = N[end + E_GHOST];
+    X[g + RHO] = where ? rho : X[g + RHO];
+    X[g + U] = where ? outward * v : X[g + U];
+    X[g + P] = where ? p : X[g + P];
+    X[g + BURNED] = where ? burned : X[g + BURNED];
+    X[g + FUEL] = where ? fuel : X[g + FUEL];
+    const vapour: I = N[end + E_SUMS] + D_VAPOUR;
+    X[vapour] = where ? max(X[vapour], abs(fuel)) : X[vapour];
   }
 }
 

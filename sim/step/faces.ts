@@ -5,40 +5,49 @@
  *   S* = (pR - pL + rhoL uL (SL - uL) - rhoR uR (SR - uR)) / (rhoL (SL - uL) - rhoR (SR - uR))
  *   p* = pK + rhoK (SK - uK) (S* - uK),   rho* = rhoK (SK - uK) / (SK - S*)
  *
- * with SL = min(uL - cL, uR - cR), SR = max(uL + cL, uR + cR). The star flux is written with p* itself,
+ * with SL = min(uL - cL, uR - cR), SR = max(uL + cL, uR + cR), c of the cells. The star flux is written with p* itself,
  * so that gas at rest at one pressure gives exactly that pressure and no mass flux. Rusanov's flux,
  * for comparison: the mean of both sides less the largest wave speed times half the jump.
  * Source: Toro (2009), Riemann Solvers and Numerical Methods for Fluid Dynamics, sec. 10.3-10.6; wave
  * speeds of Davis, eq. 10.48 (from memory).
  */
 
-import { abs, type B, type I, max, min, N, type V, X } from './lanes.ts';
-import { D_CELLS, D_X, FLUX, LEFT, RIGHT, ROUGH_FLUX } from './layout.ts';
+import { abs, any, type B, type I, max, min, N, type V, X } from './lanes.ts';
+import {
+  C,
+  D_CELLS,
+  D_SUMS,
+  D_VAPOUR,
+  D_X,
+  FLUX,
+  LEFT,
+  RIGHT,
+  ROUGH_FLUX,
+  ROWS,
+} from './layout.ts';
 
 /** Fills the fluxes of the inner faces. */
 export function fluxes(duct: I): void {
   const n: I = N[duct + D_CELLS];
-  const s: I = n + 2;
   const x: I = N[duct + D_X];
+  const vapour: boolean = any(X[N[duct + D_SUMS] + D_VAPOUR] > 0);
   if (N[ROUGH_FLUX] === 0) {
-    for (let i: I = 1; i < n; i++)
-      fluxHllc(x + i + LEFT * s, x + i + RIGHT * s, x + i + FLUX * s, s);
+    for (let i: I = 1; i < n; i++) fluxHllc(x + i * ROWS, vapour);
   } else {
-    for (let i: I = 1; i < n; i++)
-      fluxRusanov(x + i + LEFT * s, x + i + RIGHT * s, x + i + FLUX * s, s);
+    for (let i: I = 1; i < n; i++) fluxRusanov(x + i * ROWS, vapour);
   }
 }
 
-/** The flux between the states at `l` and `r`, into `f`; `s` from row to row. */
-export function fluxHllc(l: I, r: I, f: I, s: I): void {
-  const rl: V = X[l];
-  const ul: V = X[l + s];
-  const pl: V = X[l + 2 * s];
-  const cl: V = X[l + 4 * s];
-  const rr: V = X[r];
-  const ur: V = X[r + s];
-  const pr: V = X[r + 2 * s];
-  const cr: V = X[r + 4 * s];
+/** The flux of the face in the slot at x. */
+export function fluxHllc(x: I, vapour: boolean): void {
+  const rl: V = X[x + LEFT];
+  const ul: V = X[x + LEFT + 1];
+  const pl: V = X[x + LEFT + 2];
+  const cl: V = X[x + C];
+  const rr: V = X[x + RIGHT];
+  const ur: V = X[x + RIGHT + 1];
+  const pr: V = X[x + RIGHT + 2];
+  const cr: V = X[x + C + ROWS];
   const sl: V = min(ul - cl, ur - cr);
   const sr: V = max(ul + cl, ur + cr);
   const ml: V = rl * (sl - ul);
@@ -48,7 +57,7 @@ export function fluxHllc(l: I, r: I, f: I, s: I): void {
   const rho: V = left ? rl : rr;
   const u: V = left ? ul : ur;
   const p: V = left ? pl : pr;
-  const e: V = left ? X[l + 3 * s] : X[r + 3 * s];
+  const e: V = left ? X[x + LEFT + 3] : X[x + RIGHT + 3];
   const wave: V = left ? sl : sr;
   const outrun: V = left ? sl : -sr;
   const energy: V = rho * (e + 0.5 * u * u);
@@ -56,28 +65,29 @@ export function fluxHllc(l: I, r: I, f: I, s: I): void {
   const perGap: V = 1 / (wave - star);
   const pStar: V = p + rho * su * (star - u);
   const mass: V = outrun >= 0 ? rho * u : rho * su * perGap * star;
-  X[f] = mass;
-  X[f + s] = outrun >= 0 ? mass * u + p : mass * star + pStar;
-  X[f + 2 * s] =
+  X[x + FLUX] = mass;
+  X[x + FLUX + 1] = outrun >= 0 ? mass * u + p : mass * star + pStar;
+  X[x + FLUX + 2] =
     outrun >= 0 ? u * (energy + p) : star * ((su * energy - p * u + pStar * star) * perGap + pStar);
-  X[f + 3 * s] = mass * (left ? X[l + 5 * s] : X[r + 5 * s]);
-  X[f + 4 * s] = mass * (left ? X[l + 6 * s] : X[r + 6 * s]);
+  X[x + FLUX + 3] = mass * (left ? X[x + LEFT + 4] : X[x + RIGHT + 4]);
+  if (vapour) X[x + FLUX + 4] = mass * (left ? X[x + LEFT + 5] : X[x + RIGHT + 5]);
 }
 
-export function fluxRusanov(l: I, r: I, f: I, s: I): void {
-  const rl: V = X[l];
-  const ul: V = X[l + s];
-  const pl: V = X[l + 2 * s];
-  const rr: V = X[r];
-  const ur: V = X[r + s];
-  const pr: V = X[r + 2 * s];
-  const fastest: V = 0.5 * max(abs(ul) + X[l + 4 * s], abs(ur) + X[r + 4 * s]);
-  const energyL: V = rl * (X[l + 3 * s] + 0.5 * ul * ul);
-  const energyR: V = rr * (X[r + 3 * s] + 0.5 * ur * ur);
+export function fluxRusanov(x: I, vapour: boolean): void {
+  const rl: V = X[x + LEFT];
+  const ul: V = X[x + LEFT + 1];
+  const pl: V = X[x + LEFT + 2];
+  const rr: V = X[x + RIGHT];
+  const ur: V = X[x + RIGHT + 1];
+  const pr: V = X[x + RIGHT + 2];
+  const fastest: V = 0.5 * max(abs(ul) + X[x + C], abs(ur) + X[x + C + ROWS]);
+  const energyL: V = rl * (X[x + LEFT + 3] + 0.5 * ul * ul);
+  const energyR: V = rr * (X[x + RIGHT + 3] + 0.5 * ur * ur);
   const mass: V = 0.5 * (rl * ul + rr * ur) - fastest * (rr - rl);
-  X[f] = mass;
-  X[f + s] = 0.5 * (rl * ul * ul + pl + rr * ur * ur + pr) - fastest * (rr * ur - rl * ul);
-  X[f + 2 * s] = 0.5 * (ul * (energyL + pl) + ur * (energyR + pr)) - fastest * (energyR - energyL);
-  X[f + 3 * s] = mass * (mass >= 0 ? X[l + 5 * s] : X[r + 5 * s]);
-  X[f + 4 * s] = mass * (mass >= 0 ? X[l + 6 * s] : X[r + 6 * s]);
+  X[x + FLUX] = mass;
+  X[x + FLUX + 1] = 0.5 * (rl * ul * ul + pl + rr * ur * ur + pr) - fastest * (rr * ur - rl * ul);
+  X[x + FLUX + 2] =
+    0.5 * (ul * (energyL + pl) + ur * (energyR + pr)) - fastest * (energyR - energyL);
+  X[x + FLUX + 3] = mass * (mass >= 0 ? X[x + LEFT + 4] : X[x + RIGHT + 4]);
+  if (vapour) X[x + FLUX + 4] = mass * (mass >= 0 ? X[x + LEFT + 5] : X[x + RIGHT + 5]);
 }

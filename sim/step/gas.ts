@@ -22,20 +22,20 @@ export function gasConstant(burned: V, fuel: V): V {
   return K[R_AIR] + burned * K[R_BURNED] + fuel * K[R_FUEL];
 }
 
-/** Finds cv and e at temperature [K]. */
-export function caloric(temperature: V, burned: V, fuel: V): void {
+/** Finds cv and e at temperature [K]; without `vapour` fuel counts as none. */
+export function caloric(temperature: V, burned: V, fuel: V, vapour: boolean): void {
   const cool: B = temperature < 1000;
   if (all(cool)) {
-    inRange(GAS_LOW, temperature, burned, fuel);
+    inRange(GAS_LOW, temperature, burned, fuel, vapour);
   } else if (!any(cool)) {
-    inRange(GAS_HIGH, temperature, burned, fuel);
+    inRange(GAS_HIGH, temperature, burned, fuel, vapour);
   } else {
-    inRange(GAS_LOW, temperature, burned, fuel);
+    inRange(GAS_LOW, temperature, burned, fuel, vapour);
     const cv: V = gasCv;
     const e: V = gasE;
     const eBurned: V = gasEBurned;
     const eFuel: V = gasEFuel;
-    inRange(GAS_HIGH, temperature, burned, fuel);
+    inRange(GAS_HIGH, temperature, burned, fuel, vapour);
     gasCv = cool ? cv : gasCv;
     gasE = cool ? e : gasE;
     gasEBurned = cool ? eBurned : gasEBurned;
@@ -44,12 +44,16 @@ export function caloric(temperature: V, burned: V, fuel: V): void {
 }
 
 /** The same with the coefficients at `k`: of air, of products less air, of vapour less air. */
-function inRange(k: I, temperature: V, burned: V, fuel: V): void {
+function inRange(k: I, temperature: V, burned: V, fuel: V, vapour: boolean): void {
   const t: V = temperature * 0.001;
   gasEBurned = energyOf(k + 11, temperature, t);
-  gasEFuel = energyOf(k + 22, temperature, t);
-  gasE = energyOf(k, temperature, t) + burned * gasEBurned + fuel * gasEFuel;
-  gasCv = capacityOf(k, t) + burned * capacityOf(k + 11, t) + fuel * capacityOf(k + 22, t);
+  gasE = energyOf(k, temperature, t) + burned * gasEBurned;
+  gasCv = capacityOf(k, t) + burned * capacityOf(k + 11, t);
+  if (vapour) {
+    gasEFuel = energyOf(k + 22, temperature, t);
+    gasE = gasE + fuel * gasEFuel;
+    gasCv = gasCv + fuel * capacityOf(k + 22, t);
+  }
 }
 
 /** Five coefficients of cv, five of e, z. */

@@ -2,9 +2,9 @@
  * Where everything stands in memory. A plan (engine/plan.ts) is laid into three arrays: N whole
  * numbers (what joins what), K reals that all lanes share (geometry, gas), X reals of a lane (state).
  *
- * A duct's fields are rows of S = cells + 2 places in X (and in K): a cell field keeps cell i at place
- * i + 1 of its row, with the state found at the two end faces before and behind; a face field keeps
- * face i at place i.
+ * A duct is a line of cells + 2 slots of ROWS places in X: cell i in slot i + 1, the state found at the two
+ * end faces in the first slot and the last; the numbers of face i in slot i. In K it is a line of slots of
+ * K_ROWS places: cell i, and the face before it, in slot i.
  */
 import type { I } from './lanes.ts';
 
@@ -41,19 +41,21 @@ export const X_HEAD: I = 8;
 
 // N: a duct's record.
 export const D_CELLS: I = 0;
-export const D_X: I = 1; // its first row in X
-export const D_K: I = 2; // its first row in K
+export const D_X: I = 1; // its first slot in X
+export const D_K: I = 2; // its first slot in K
 export const D_TAPER: I = 3; // place in N of a flag a cell: 1 where areas change
 export const D_WALL: I = 4; // 1: rubs and gives heat
 export const D_SUMS: I = 5; // place in X of its sums
-export const D_SIZE: I = 6;
+export const D_DX: I = 6; // place in K of its cell length [m] and one over it
+export const D_SIZE: I = 7;
 
 // X: a duct's sums.
 export const D_FASTEST: I = 0; // greatest |u| + c [m/s]
 export const D_HEAT: I = 1; // heat taken from the wall since the last reset [J]
-export const D_SUMS_SIZE: I = 2;
+export const D_VAPOUR: I = 2; // above 0 once fuel vapour has been in it: the most so far [-]
+export const D_SUMS_SIZE: I = 3;
 
-// Rows of a duct in X. Cells, conserved: [kg/m3], [kg/m2 s], [J/m3], [kg/m3], [kg/m3].
+// A slot in X. Cells, conserved: [kg/m3], [kg/m2 s], [J/m3], [kg/m3], [kg/m3].
 export const RHO: I = 0;
 export const MOMENTUM: I = 1;
 export const ENERGY: I = 2;
@@ -72,19 +74,21 @@ export const CV_R: I = 13;
 export const E_BURNED: I = 14; // what burned products and vapour add to e at given p / rho [J/kg]
 export const E_FUEL: I = 15;
 export const PER_R: I = 16;
-export const CP: I = 39; // [J/kg K]
-// Faces, the side of falling x, then of rising x: rho, u, p, e, c, burned, fuel.
-export const LEFT: I = 17;
-export const RIGHT: I = 24;
+export const CP: I = 17; // [J/kg K]
+export const C: I = 18; // speed of sound [m/s]
+export const RUB: I = 19; // Fanning factor over diameter [1/m]
+// Faces, the side of falling x, then of rising x: rho, u, p, e, burned, fuel.
+export const LEFT: I = 20;
+export const RIGHT: I = 26;
 // Faces, fluxes per area: mass, momentum, energy, burned, fuel.
-export const FLUX: I = 31;
+export const FLUX: I = 32;
 // Cells at half time: what the wall pushes [Pa], [N/m3] and heats [W/m3] with.
-export const TOTAL_PRESSURE: I = 36;
-export const WALL_FORCE: I = 37;
-export const WALL_HEAT: I = 38;
+export const TOTAL_PRESSURE: I = 37;
+export const WALL_FORCE: I = 38;
+export const WALL_HEAT: I = 39;
 export const ROWS: I = 40;
 
-// Rows of a duct in K.
+// A slot in K.
 export const FACE_AREA: I = 0; // [m2]
 export const PER_VOLUME: I = 1; // [1/m3]
 export const LOW_RATIO: I = 2; // the neighbour's area over the cell's own [-]
@@ -98,19 +102,17 @@ export const ROUGH_TERM: I = 9; // (eps / 3.7 D)^1.11 [-]
 export const WALL_TEMPERATURE: I = 10; // [K], 0: adiabatic
 export const LOSS: I = 11; // heads per length [1/m]
 export const VOLUME: I = 12; // [m3]
-export const DX: I = 13; // at place 0 of the row: cell length; at place 1: one over it
-export const K_ROWS: I = 14;
+export const K_ROWS: I = 13;
 
 // N: an end's record.
 export const E_X: I = 0; // its lane slots
 export const E_K: I = 1; // its area [m2], one over it
-export const E_ROWS: I = 2; // first row of the duct in X; -1: the end of no duct
-export const E_STRIDE: I = 3;
-export const E_FACE: I = 4; // which face
-export const E_GHOST: I = 5; // place beyond the end in cell rows
-export const E_CELL: I = 6; // place of the cell at the end
-export const E_SIDE: I = 7; // first of the rows that hold the gas that arrives: LEFT or RIGHT
-export const E_SIZE: I = 8;
+export const E_FACE: I = 2; // slot in X of its face; -1: the end of no duct
+export const E_GHOST: I = 3; // slot beyond the end
+export const E_CELL: I = 4; // slot of the cell at the end
+export const E_SIDE: I = 5; // first place in a slot of the gas that arrives: LEFT or RIGHT
+export const E_SUMS: I = 6; // place in X of its duct's sums
+export const E_SIZE: I = 7;
 
 // X: an end's slots. Gas that arrives, v positive out of the duct.
 export const A_RHO: I = 0;

@@ -8,12 +8,12 @@
  * Kurganov & Tadmor (2000), J. Comput. Phys. 160:241 (from memory).
  */
 
-import { abs, K, min, type V } from './lanes.ts';
+import { K, max, min, type V } from './lanes.ts';
 import { THETA } from './layout.ts';
 
 export function limited(a: V, b: V): V {
   const mean: V = 0.5 * (a + b);
-  const size: V = min(abs(mean), K[THETA] * min(abs(a), abs(b)));
-  const signed: V = mean < 0 ? -size : size;
-  return a * b <= 0 ? 0 : signed;
+  const rise: V = max(0, min(K[THETA] * min(a, b), mean));
+  const fall: V = min(0, max(K[THETA] * max(a, b), mean));
+  return rise + fall;
 }

@@ -18,18 +18,20 @@
  * Source: van Leer (1984), Toro (2009) sec. 14.4 (from memory); sources at half time, midpoint rule.
  */
 
-import { abs, all, type I, K, min, N, type R, sqrt, type V, X } from './lanes.ts';
+import { abs, all, any, type I, K, min, N, type R, type V, X } from './lanes.ts';
 import {
   BURNED,
   CP,
   CV_R,
   D_CELLS,
+  D_DX,
   D_K,
+  D_SUMS,
   D_TAPER,
+  D_VAPOUR,
   D_WALL,
   D_X,
   DIAMETER,
-  DX,
   E,
   E_BURNED,
   E_FUEL,
@@ -37,6 +39,7 @@ import {
   FUEL,
   GAMMA,
   HIGH_RATIO,
+  K_ROWS,
   LEFT,
   LOSS,
   LOW_RATIO,
@@ -50,6 +53,8 @@ import {
   RHO,
   RIGHT,
   ROUGH_TERM,
+  ROWS,
+  RUB,
   T,
   TO_HIGH,
   TO_LOW,
@@ -69,52 +74,63 @@ const LEAST_SHARE: R = 0.1;
 /** Fills face states and wall sources of a duct for a step dt [s]. */
 export function predict(duct: I, dt: V): void {
   const n: I = N[duct + D_CELLS];
-  const s: I = n + 2;
-  const x: I = N[duct + D_X];
+  const x: I = N[duct + D_X] + ROWS;
   const k: I = N[duct + D_K];
   const taper: I = N[duct + D_TAPER];
   const rubs: boolean = N[duct + D_WALL] !== 0;
   const half: V = -0.5 * dt;
-  const halfPerDx: V = half * K[k + DX * s + 1];
+  const halfPerDx: V = half * K[N[duct + D_DX] + 1];
+  const vapour: boolean = any(X[N[duct + D_SUMS] + D_VAPOUR] > 0);
+  if (rubs) for (let i: I = 0; i < n; i++) rub(x + i * ROWS, k + i * K_ROWS);
   for (let i: I = 0; i < n; i++) {
-    // A face is half a cell away: its difference counts twice.
-    const toLow: R = i === 0 ? 2 : 1;
-    const toHigh: R = i === n - 1 ? 2 : 1;
     const bent: boolean = N[taper + i] !== 0;
-    predictCell(x + i, k + i, s, half, halfPerDx, toLow, toHigh, bent, rubs);
+    predictCell(
+      x + i * ROWS,
+      k + i * K_ROWS,
+      half,
+      halfPerDx,
+      i === 0,
+      i === n - 1,
+      bent,
+      rubs,
+      vapour,
+    );
   }
+  for (let i: I = 0; i < n; i++) faceEnergies(x + i * ROWS, vapour);
 }
 
-/** One cell: `half` is half a step, negative; `bent`: its area changes; `rubs`: its wall acts. */
+/**
+ * One cell: `half` is half a step, negative; `first`, `last`: of its duct; `bent`: its area changes;
+ * `rubs`: its wall acts; `vapour`: there is some.
+ */
 function predictCell(
   x: I,
   k: I,
-  s: I,
   half: V,
   halfPerDx: V,
-  toLow: R,
-  toHigh: R,
+  first: boolean,
+  last: boolean,
   bent: boolean,
   rubs: boolean,
+  vapour: boolean,
 ): void {
-  const perVolume: R = K[k + PER_VOLUME * s];
+  const perVolume: R = K[k + PER_VOLUME];
 
-  const r0: V = X[x + RHO * s + 1];
-  const u0: V = X[x + U * s + 1];
-  const p0: V = X[x + P * s + 1];
-  const b0: V = X[x + BURNED * s + 1];
-  const f0: V = X[x + FUEL * s + 1];
-  const gamma: V = X[x + GAMMA * s + 1];
-  const perRho: V = X[x + PER_RHO * s + 1];
+  const r0: V = X[x + RHO];
+  const u0: V = X[x + U];
+  const p0: V = X[x + P];
+  const b0: V = X[x + BURNED];
+  const gamma: V = X[x + GAMMA];
+  const perRho: V = X[x + PER_RHO];
   const pv: V = p0 * perRho;
 
   // Neighbours, and the cell's own gas at its faces; where the area changes, by steady flow.
-  let rl: V = X[x + RHO * s];
-  let ul: V = X[x + U * s];
-  let pl: V = X[x + P * s];
-  let rh: V = X[x + RHO * s + 2];
-  let uh: V = X[x + U * s + 2];
-  let ph: V = X[x + P * s + 2];
+  let rl: V = X[x + RHO - ROWS];
+  let ul: V = X[x + U - ROWS];
+  let pl: V = X[x + P - ROWS];
+  let rh: V = X[x + RHO + ROWS];
+  let uh: V = X[x + U + ROWS];
+  let ph: V = X[x + P + ROWS];
   let rL: V = r0;
   let uL: V = u0;
   let pL: V = p0;
@@ -125,16 +141,16 @@ function predictCell(
   let narrowing: R = 0;
   if (bent) {
     const perC2: V = 1 / (gamma * pv);
-    const aL: R = K[k + TO_LOW * s];
-    const aR: R = K[k + TO_HIGH * s];
+    const aL: R = K[k + TO_LOW];
+    const aR: R = K[k + TO_HIGH];
     steady = steadyShare(u0 * u0 * perC2);
-    const low: R = K[k + LOW_RATIO * s];
+    const low: R = K[k + LOW_RATIO];
     const riseLow: V = 0.5 * (1 - low * low) * steady * rl * ul * ul;
     const rlHere: V = rl + riseLow * perC2;
     ul = ul * (1 + steady * ((low * rl) / rlHere - 1));
     rl = rlHere;
     pl = pl + riseLow;
-    const high: R = K[k + HIGH_RATIO * s];
+    const high: R = K[k + HIGH_RATIO];
     const riseHigh: V = 0.5 * (1 - high * high) * steady * rh * uh * uh;
     const rhHere: V = rh + riseHigh * perC2;
     uh = uh * (1 + steady * ((high * rh) / rhHere - 1));
@@ -149,12 +165,27 @@ function predictCell(
     uR = u0 * (1 + steady * ((aR * r0) / rR - 1));
     pL = p0 + riseL;
     pR = p0 + riseR;
-    narrowing = K[k + MEAN_AREA * s] * (aR - aL);
+    narrowing = K[k + MEAN_AREA] * (aR - aL);
   }
 
-  const hr: V = 0.5 * limited(toLow * (r0 - rl), toHigh * (rh - r0));
-  const hu: V = 0.5 * limited(toLow * (u0 - ul), toHigh * (uh - u0));
-  const hp: V = 0.5 * limited(toLow * (p0 - pl), toHigh * (ph - p0));
+  let bl: V = X[x + BURNED - ROWS];
+  let bh: V = X[x + BURNED + ROWS];
+  // Beyond an end is a face, half a cell away: what lies a whole cell away is twice as far off.
+  if (first) {
+    rl = 2 * rl - r0;
+    ul = 2 * ul - u0;
+    pl = 2 * pl - p0;
+    bl = 2 * bl - b0;
+  }
+  if (last) {
+    rh = 2 * rh - r0;
+    uh = 2 * uh - u0;
+    ph = 2 * ph - p0;
+    bh = 2 * bh - b0;
+  }
+  const hr: V = 0.5 * limited(r0 - rl, rh - r0);
+  const hu: V = 0.5 * limited(u0 - ul, uh - u0);
+  const hp: V = 0.5 * limited(p0 - pl, ph - p0);
   rL = rL - hr;
   rR = rR + hr;
   uL = uL - hu;
@@ -168,27 +199,21 @@ function predictCell(
   let toGas: V = 0;
   let wall: R = 0;
   if (rubs) {
-    const friction: V = fanning(
-      X[x + MOMENTUM * s + 1],
-      X[x + T * s + 1],
-      K[k + DIAMETER * s],
-      K[k + ROUGH_TERM * s],
-    );
-    const rub: V = friction * K[k + PER_DIAMETER * s];
-    drag = 2 * rub + 0.5 * K[k + LOSS * s];
-    wall = K[k + WALL_TEMPERATURE * s];
-    if (wall > 0) toGas = r0 * speed * rub * HEAT_PER_FRICTION * X[x + CP * s + 1];
+    const rub: V = X[x + RUB];
+    drag = 2 * rub + 0.5 * K[k + LOSS];
+    wall = K[k + WALL_TEMPERATURE];
+    if (wall > 0) toGas = r0 * speed * rub * HEAT_PER_FRICTION * X[x + CP];
   } else {
-    const loss: R = K[k + LOSS * s];
+    const loss: R = K[k + LOSS];
     if (loss > 0) drag = 0 * u0 + 0.5 * loss;
   }
 
   // The rates above times half a step; `half` is negative.
-  const qL: V = K[k + FACE_AREA * s] * uL;
-  const qR: V = K[k + FACE_AREA * s + 1] * uR;
+  const qL: V = K[k + FACE_AREA] * uL;
+  const qR: V = K[k + FACE_AREA + K_ROWS] * uR;
   const pull: V = drag * u0 * speed;
   const jump: V = pR - pL;
-  const heat: V = toGas * (wall - X[x + T * s + 1]);
+  const heat: V = toGas * (wall - X[x + T]);
   const dr: V = half * perVolume * (rR * qR - rL * qL);
   const du: V = half * pull + halfPerDx * (0.5 * (uR * uR - uL * uL) + jump * perRho);
   const dp: V =
@@ -218,51 +243,67 @@ function predictCell(
     leftU = lowest > 0 ? leftU : u0;
     leftP = lowest > 0 ? leftP : p0;
   }
-  const right: I = x + RIGHT * s;
-  const left: I = x + LEFT * s + 1;
-  X[right] = rightR;
-  X[right + s] = rightU;
-  X[right + 2 * s] = rightP;
-  X[left] = leftR;
-  X[left + s] = leftU;
-  X[left + 2 * s] = leftP;
+  X[x + RIGHT - ROWS] = rightR;
+  X[x + RIGHT - ROWS + 1] = rightU;
+  X[x + RIGHT - ROWS + 2] = rightP;
+  X[x + LEFT] = leftR;
+  X[x + LEFT + 1] = leftU;
+  X[x + LEFT + 2] = leftP;
 
   const headM: V = 0.5 * steady * rM * uM * uM;
-  X[x + TOTAL_PRESSURE * s + 1] = pM + headM;
-  X[x + WALL_FORCE * s + 1] = headM * (perVolume * narrowing) - rM * drag * uM * abs(uM);
+  X[x + TOTAL_PRESSURE] = pM + headM;
+  X[x + WALL_FORCE] = headM * (perVolume * narrowing) - rM * drag * uM * abs(uM);
   // 1 / rho at half time from that of the cell, to second order.
-  X[x + WALL_HEAT * s + 1] =
-    toGas * (wall - pM * perRho * (2 - rM * perRho) * X[x + PER_R * s + 1]);
+  X[x + WALL_HEAT] = toGas * (wall - pM * perRho * (2 - rM * perRho) * X[x + PER_R]);
 
   // A fraction's slope is held back where density changes too, so that it keeps its bounds: halves of
   // the cell with the densities at its faces have the cell's mean fraction.
-  const sb: V = limited(toLow * (b0 - X[x + BURNED * s]), toHigh * (X[x + BURNED * s + 2] - b0));
-  const sf: V = limited(toLow * (f0 - X[x + FUEL * s]), toHigh * (X[x + FUEL * s + 2] - f0));
+  const sb: V = limited(b0 - bl, bh - b0);
   const skew: V = 0.5 * (leftR - rightR) * perRho;
   const lean: V = abs(skew);
   const part: V = 0.5 * (1 - lean * (1 - lean * (1 - lean)));
   const advance: V = halfPerDx * u0;
   const onLow: V = part * (1 + skew) - advance;
   const onHigh: V = part * (1 - skew) + advance;
-  const bR: V = b0 - onLow * sb;
-  const bL: V = b0 + onHigh * sb;
-  const fR: V = f0 - onLow * sf;
-  const fL: V = f0 + onHigh * sf;
-  X[right + 5 * s] = bR;
-  X[right + 6 * s] = fR;
-  X[left + 5 * s] = bL;
-  X[left + 6 * s] = fL;
+  X[x + RIGHT - ROWS + 4] = b0 - onLow * sb;
+  X[x + LEFT + 4] = b0 + onHigh * sb;
+  if (vapour) {
+    const f0: V = X[x + FUEL];
+    const toLow: R = first ? 2 : 1;
+    const toHigh: R = last ? 2 : 1;
+    const sf: V = limited(toLow * (f0 - X[x + FUEL - ROWS]), toHigh * (X[x + FUEL + ROWS] - f0));
+    X[x + RIGHT - ROWS + 5] = f0 - onLow * sf;
+    X[x + LEFT + 5] = f0 + onHigh * sf;
+  }
+}
 
-  // Internal energy and sound speed at the faces, with the cell's cv.
-  const e0: V = X[x + E * s + 1];
-  const cvR: V = X[x + CV_R * s + 1];
-  const eB: V = X[x + E_BURNED * s + 1];
-  const eF: V = X[x + E_FUEL * s + 1];
+/** Internal energy at the faces of a cell, with its own cv. */
+function faceEnergies(x: I, vapour: boolean): void {
+  const e0: V = X[x + E];
+  const cvR: V = X[x + CV_R];
+  const eB: V = X[x + E_BURNED];
+  const b0: V = X[x + BURNED];
+  const pv: V = X[x + P] * X[x + PER_RHO];
+  const rightR: V = X[x + RIGHT - ROWS];
+  const leftR: V = X[x + LEFT];
+  const rightP: V = X[x + RIGHT - ROWS + 2];
+  const leftP: V = X[x + LEFT + 2];
   const inverse: V = 1 / (rightR * leftR);
   const pvR: V = rightP * leftR * inverse;
   const pvL: V = leftP * rightR * inverse;
-  X[right + 3 * s] = e0 + (pvR - pv) * cvR + (bR - b0) * eB + (fR - f0) * eF;
-  X[left + 3 * s] = e0 + (pvL - pv) * cvR + (bL - b0) * eB + (fL - f0) * eF;
-  X[right + 4 * s] = sqrt(gamma * pvR);
-  X[left + 4 * s] = sqrt(gamma * pvL);
+  let eR: V = e0 + (pvR - pv) * cvR + (X[x + RIGHT - ROWS + 4] - b0) * eB;
+  let eL: V = e0 + (pvL - pv) * cvR + (X[x + LEFT + 4] - b0) * eB;
+  if (vapour) {
+    const f0: V = X[x + FUEL];
+    eR = eR + (X[x + RIGHT - ROWS + 5] - f0) * X[x + E_FUEL];
+    eL = eL + (X[x + LEFT + 5] - f0) * X[x + E_FUEL];
+  }
+  X[x + RIGHT - ROWS + 3] = eR;
+  X[x + LEFT + 3] = eL;
+}
+
+/** Friction of a cell's wall: Fanning factor over diameter [1/m]. */
+function rub(x: I, k: I): void {
+  const friction: V = fanning(X[x + MOMENTUM], X[x + T], K[k + DIAMETER], K[k + ROUGH_TERM]);
+  X[x + RUB] = friction * K[k + PER_DIAMETER];
 }

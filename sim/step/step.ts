@@ -23,15 +23,13 @@ import {
   CRANK_MIDDLE,
   CRANK_RATE,
   CRANK_STEP,
-  D_CELLS,
+  D_DX,
   D_FASTEST,
-  D_K,
   D_SIZE,
   D_SUMS,
   DT,
   DUCTS,
   DUCTS_AT,
-  DX,
   E_K,
   E_X,
   F_MASS,
@@ -66,7 +64,7 @@ export function longestStep(): V {
   let dt: V = X[DT] * 0 + 1;
   for (let d: I = 0; d < N[DUCTS]; d++) {
     const duct: I = N[DUCTS_AT] + d * D_SIZE;
-    const dx: R = K[N[duct + D_K] + DX * (N[duct + D_CELLS] + 2)];
+    const dx: R = K[N[duct + D_DX]];
     dt = min(dt, dx / X[N[duct + D_SUMS] + D_FASTEST]);
   }
   for (let v: I = 0; v < N[VOLUMES]; v++)

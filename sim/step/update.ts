@@ -12,9 +12,10 @@
  */
 
 import { caloric, gasConstant, gasCv, gasE, gasEBurned, gasEFuel } from './gas.ts';
-import { abs, type I, K, max, N, type R, sqrt, type V, X } from './lanes.ts';
+import { abs, any, type I, K, max, N, type R, sqrt, type V, X } from './lanes.ts';
 import {
   BURNED,
+  C,
   CP,
   CV_R,
   D_CELLS,
@@ -22,6 +23,7 @@ import {
   D_HEAT,
   D_K,
   D_SUMS,
+  D_VAPOUR,
   D_X,
   E,
   E_BURNED,
@@ -31,6 +33,7 @@ import {
   FLUX,
   FUEL,
   GAMMA,
+  K_ROWS,
   MOMENTUM,
   P,
   PER_R,
@@ -41,6 +44,7 @@ import {
   RHO,
   RHO_BURNED,
   RHO_FUEL,
+  ROWS,
   T,
   TOTAL_PRESSURE,
   U,
@@ -52,29 +56,28 @@ import {
 /** Advances the cells of a duct by dt [s]. */
 export function update(duct: I, dt: V): void {
   const n: I = N[duct + D_CELLS];
-  const s: I = n + 2;
-  const k: I = N[duct + D_K];
   const sums: I = N[duct + D_SUMS];
+  const vapour: boolean = any(X[sums + D_VAPOUR] > 0);
   let heat: V = 0;
   let fastest: V = 0;
   let spoilt: V = 0; // not a number as soon as one speed is
   for (let i: I = 0; i < n; i++) {
-    const x: I = N[duct + D_X] + i;
-    const perVolume: R = K[k + i + PER_VOLUME * s];
+    const x: I = N[duct + D_X] + (i + 1) * ROWS;
+    const k: I = N[duct + D_K] + i * K_ROWS;
+    const perVolume: R = K[k + PER_VOLUME];
     const step: V = dt * perVolume;
-    const aL: V = K[k + i + FACE_AREA * s] * step;
-    const aR: V = K[k + i + FACE_AREA * s + 1] * step;
-    const f: I = x + FLUX * s;
-    const p: V = X[x + TOTAL_PRESSURE * s + 1];
-    const warmth: V = dt * X[x + WALL_HEAT * s + 1];
-    X[x + RHO * s + 1] += aL * X[f] - aR * X[f + 1];
-    X[x + MOMENTUM * s + 1] +=
-      aL * (X[f + s] - p) - aR * (X[f + s + 1] - p) + dt * X[x + WALL_FORCE * s + 1];
-    X[x + ENERGY * s + 1] += aL * X[f + 2 * s] - aR * X[f + 2 * s + 1] + warmth;
-    X[x + RHO_BURNED * s + 1] += aL * X[f + 3 * s] - aR * X[f + 3 * s + 1];
-    X[x + RHO_FUEL * s + 1] += aL * X[f + 4 * s] - aR * X[f + 4 * s + 1];
-    heat = heat + warmth * K[k + i + VOLUME * s];
-    refreshCell(x, s);
+    const aL: V = K[k + FACE_AREA] * step;
+    const aR: V = K[k + FACE_AREA + K_ROWS] * step;
+    const p: V = X[x + TOTAL_PRESSURE];
+    const warmth: V = dt * X[x + WALL_HEAT];
+    X[x + RHO] += aL * X[x + FLUX - ROWS] - aR * X[x + FLUX];
+    X[x + MOMENTUM] +=
+      aL * (X[x + FLUX - ROWS + 1] - p) - aR * (X[x + FLUX + 1] - p) + dt * X[x + WALL_FORCE];
+    X[x + ENERGY] += aL * X[x + FLUX - ROWS + 2] - aR * X[x + FLUX + 2] + warmth;
+    X[x + RHO_BURNED] += aL * X[x + FLUX - ROWS + 3] - aR * X[x + FLUX + 3];
+    if (vapour) X[x + RHO_FUEL] += aL * X[x + FLUX - ROWS + 4] - aR * X[x + FLUX + 4];
+    heat = heat + warmth * K[k + VOLUME];
+    refreshCell(x, vapour);
     fastest = max(fastest, cellFastest);
     spoilt = spoilt + 0 * cellFastest;
   }
@@ -86,15 +89,16 @@ export function update(duct: I, dt: V): void {
 let cellFastest: V = 0;
 
 /** What follows from the conserved quantities of the cell at x. */
-export function refreshCell(x: I, s: I): void {
-  const rho: V = X[x + RHO * s + 1];
+export function refreshCell(x: I, vapour: boolean): void {
+  const rho: V = X[x + RHO];
   const perRho: V = 1 / rho;
-  const u: V = X[x + MOMENTUM * s + 1] * perRho;
-  const e: V = X[x + ENERGY * s + 1] * perRho - 0.5 * u * u;
-  const burned: V = X[x + RHO_BURNED * s + 1] * perRho;
-  const fuel: V = X[x + RHO_FUEL * s + 1] * perRho;
-  const guess: V = X[x + T * s + 1];
-  caloric(guess, burned, fuel);
+  const u: V = X[x + MOMENTUM] * perRho;
+  const e: V = X[x + ENERGY] * perRho - 0.5 * u * u;
+  const burned: V = X[x + RHO_BURNED] * perRho;
+  let fuel: V = 0;
+  if (vapour) fuel = X[x + RHO_FUEL] * perRho;
+  const guess: V = X[x + T];
+  caloric(guess, burned, fuel, vapour);
   const r: V = gasConstant(burned, fuel);
   const inverse: V = 1 / (gasCv * r);
   const perCv: V = inverse * r;
@@ -103,19 +107,21 @@ export function refreshCell(x: I, s: I): void {
   const temperature: V = guess + (e - gasE) * perCv;
   const gamma: V = 1 + r * perCv;
   const rt: V = r * temperature;
-  X[x + PER_RHO * s + 1] = perRho;
-  X[x + U * s + 1] = u;
-  X[x + E * s + 1] = e;
-  X[x + BURNED * s + 1] = burned;
-  X[x + FUEL * s + 1] = fuel;
-  X[x + T * s + 1] = temperature;
-  X[x + GAMMA * s + 1] = gamma;
-  X[x + P * s + 1] = rho * rt;
-  X[x + PER_R * s + 1] = perR;
-  X[x + CV_R * s + 1] = cvR;
-  X[x + CP * s + 1] = gasCv + r;
+  X[x + PER_RHO] = perRho;
+  X[x + U] = u;
+  X[x + E] = e;
+  X[x + BURNED] = burned;
+  X[x + FUEL] = fuel;
+  X[x + T] = temperature;
+  X[x + GAMMA] = gamma;
+  X[x + P] = rho * rt;
+  X[x + PER_R] = perR;
+  X[x + CV_R] = cvR;
+  X[x + CP] = gasCv + r;
   // Taken at the guess: its error is of second order in what T changes in a step.
-  X[x + E_BURNED * s + 1] = gasEBurned - cvR * temperature * K[R_BURNED];
-  X[x + E_FUEL * s + 1] = gasEFuel - cvR * temperature * K[R_FUEL];
-  cellFastest = abs(u) + sqrt(gamma * rt);
+  X[x + E_BURNED] = gasEBurned - cvR * temperature * K[R_BURNED];
+  if (vapour) X[x + E_FUEL] = gasEFuel - cvR * temperature * K[R_FUEL];
+  const c: V = sqrt(gamma * rt);
+  X[x + C] = c;
+  cellFastest = abs(u) + c;
 }

@@ -37,10 +37,10 @@ export function showVolume(x: I, ahead: V): void {
   const e: V = (X[x + V_ENERGY] + ahead * X[x + V_RATE + 1]) * perMass;
   let t: V = X[x + V_T];
   for (let i: I = 0; i < 2; i++) {
-    caloric(t, burned, fuel);
+    caloric(t, burned, fuel, true);
     t = t + (e - gasE) / gasCv;
   }
-  caloric(t, burned, fuel);
+  caloric(t, burned, fuel, true);
   const r: V = gasConstant(burned, fuel);
   X[x + V_T] = t;
   X[x + Q_BURNED] = burned;

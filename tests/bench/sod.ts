@@ -103,9 +103,11 @@ function solutions(cells: number): { error: number; time: number } {
     }
   });
   net.load(Float64Array.from(column, (_, place) => kernel.X[kernel.lanes * place]!));
-  const error = duct.cells.rho.reduce(
-    (sum, rho, i) => sum + Math.abs(rho - exact.sample(((i + 0.5) / cells - 0.5) / 0.2).rho),
-    0,
-  );
+  const error = duct.cells.rho
+    .values()
+    .reduce(
+      (sum, rho, i) => sum + Math.abs(rho - exact.sample(((i + 0.5) / cells - 0.5) / 0.2).rho),
+      0,
+    );
   return { error: error / cells, time: time / REPEATS / kernel.lanes };
 }

@@ -2,6 +2,7 @@
 import { expect, it } from 'vitest';
 import { fluxHllc, fluxRusanov } from '../../sim/step/faces.ts';
 import { use } from '../../sim/step/lanes.ts';
+import { C, FLUX, LEFT, RIGHT, ROWS } from '../../sim/step/layout.ts';
 import { airAndProducts } from '../gases.ts';
 
 const gas = airAndProducts();
@@ -12,9 +13,6 @@ const STATES = [0, 30, -120, 345, -360, 700, -900].flatMap((u, i) => [
   { p: 4e5 / (i + 1), T: 1400, u, burned: 0.9, fuel: 0.02 },
 ]);
 
-/** Where the flux goes, behind the seven numbers of a state. */
-const FLUX = 7;
-
 it.each([
   ['hllc', fluxHllc],
   ['rusanov', fluxRusanov],
@@ -22,10 +20,11 @@ it.each([
   for (const { p, T, u, burned, fuel } of STATES) {
     const rho = p / (gas.gasConstant(burned, fuel) * T);
     const e = gas.internalEnergy(T, burned, fuel);
-    const X = new Float64Array(FLUX + 5);
-    X.set([rho, u, p, e, gas.soundSpeed(T, burned, fuel), burned, fuel]);
+    const X = new Float64Array(2 * ROWS);
+    for (const side of [LEFT, RIGHT]) X.set([rho, u, p, e, burned, fuel], side);
+    for (const cell of [0, ROWS]) X[cell + C] = gas.soundSpeed(T, burned, fuel);
     use({ N: new Int32Array(0), K: new Float64Array(0), X });
-    flux(0, 0, FLUX, 1);
+    flux(0, true);
     const [mass, momentum, energy, ofBurned, ofFuel] = X.subarray(FLUX);
     const expected = rho * u;
     const enthalpy = expected * (gas.enthalpy(T, burned, fuel) + 0.5 * u * u);

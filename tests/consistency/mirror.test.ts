@@ -62,10 +62,10 @@ it.each([false, true])('mirrors a duct; with open end and valve: %s', (withEnds)
     const j = n - 1 - i;
     worst = Math.max(
       worst,
-      Math.abs(duct.prim.p[i]! / image.prim.p[j]! - 1),
-      Math.abs(duct.cells.rho[i]! / image.cells.rho[j]! - 1),
-      Math.abs(duct.prim.u[i]! + image.prim.u[j]!) / 300,
-      Math.abs(duct.prim.burned[i]! - image.prim.burned[j]!),
+      Math.abs(duct.prim.p.at(i) / image.prim.p.at(j) - 1),
+      Math.abs(duct.cells.rho.at(i) / image.cells.rho.at(j) - 1),
+      Math.abs(duct.prim.u.at(i) + image.prim.u.at(j)) / 300,
+      Math.abs(duct.prim.burned.at(i) - image.prim.burned.at(j)),
     );
   }
   // Flow has reversed and shocks have crossed by then: the state is far from where it started.

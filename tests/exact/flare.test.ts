@@ -86,7 +86,7 @@ function solvedLength(profile: Profile, mode: Mode, largestCell: number): number
   });
   const air = new OpenAir(gas, { pressure: 1e5, temperature: 300 });
   const net = oneDuct(duct, { gas }, { low: (end) => openEnd(end, air) });
-  const above = () => duct.prim.p[duct.mesh.cells - 1]! - 1e5;
+  const above = () => duct.prim.p.at(duct.mesh.cells - 1) - 1e5;
   const crossings: number[] = [];
   let before = above();
   for (let time = 0; crossings.length < 9; ) {

@@ -15,8 +15,8 @@ describe('slow flow heated by the wall', () => {
     const options = { wallTemperature: () => wall, roughness };
     const duct = steadyPipe({ cells: 80, back: 0.99 * P0, time: 0.6, options });
     const factor = (momentum: number, i: number) =>
-      fanningFactor((momentum * DIAMETER) / viscosity(duct.prim.T[i]!), roughness / DIAMETER);
-    const f = duct.cells.momentum.reduce((sum, m, i) => sum + factor(m, i) / duct.mesh.cells, 0);
+      fanningFactor((momentum * DIAMETER) / viscosity(duct.prim.T.at(i)), roughness / DIAMETER);
+    const f = duct.cells.momentum.map(factor).reduce((sum, one) => sum + one / duct.mesh.cells, 0);
     expect(f).toBeGreaterThan(0.003);
     const left = Math.exp((-2 * f * PRANDTL ** (-2 / 3) * LENGTH) / DIAMETER);
     const [rho, u, p] = duct.endState('high') as [number, number, number];

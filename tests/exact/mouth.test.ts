@@ -44,7 +44,7 @@ function lengthAdded(l: number, cells: number): number {
   const crossings: number[] = [];
   let [before, last] = [0, 0];
   runFor(net, (20 * length) / SOUND + 0.02, (time) => {
-    const now = duct.prim.p[cells - 1]! - PRESSURE;
+    const now = duct.prim.p.at(cells - 1) - PRESSURE;
     if (before * now < 0) crossings.push(last + ((time - last) * before) / (before - now));
     before = now;
     last = time;

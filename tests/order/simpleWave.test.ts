@@ -50,7 +50,7 @@ function error(cells: number): number {
   let sum = 0;
   for (let i = 0; i < cells; i++) {
     const exact = rho0 * cellMean((x) => density(exactVelocity(x, TIME)), i, cells);
-    sum += Math.abs(duct.cells.rho[i]! - exact) / cells;
+    sum += Math.abs(duct.cells.rho.at(i) - exact) / cells;
   }
   return sum;
 }

@@ -79,10 +79,10 @@ function evaporateAll(name: FuelName, T0: number, phi: number, duration: number)
   const liquid = drops.reduce((total, { drop, count }) => total + count * totalMass(drop.mass), 0);
   const asked = (phi * sum(before, 'mass')) / table.stoichiometricAirFuelRatio;
   return {
-    T: ducts[0].prim.T[5]!,
-    p: ducts[0].prim.p[5]!,
+    T: ducts[0].prim.T.at(5),
+    p: ducts[0].prim.p.at(5),
     vapourShare: sum(after, 'fuel') / asked,
-    moleFraction: vapourMoleFraction(ducts[0].prim.fuel[5]!, table.molarMass),
+    moleFraction: vapourMoleFraction(ducts[0].prim.fuel.at(5), table.molarMass),
     massError: (sum(after, 'mass') + liquid - sum(before, 'mass') - asked) / asked,
     energyError: (sum(after, 'energy') + left - sum(before, 'energy') - start) / Math.abs(start),
   };

@@ -3,12 +3,14 @@
  * Galerkin in space and a library integrator in time, written from the equations in Python
  * (tests/independent/scipy, where the solutions lie). Cells are of the size engines are run with.
  */
+
 import { readFileSync } from 'node:fs';
 import { DuctEnd } from '../../../sim/boundary/ductEnd.ts';
 import { openEnd, valve } from '../../../sim/boundary/node.ts';
 import { OpenAir, type RestState } from '../../../sim/boundary/reservoir.ts';
 import { Cylinder } from '../../../sim/cylinder/cylinder.ts';
 import { Duct } from '../../../sim/duct/duct.ts';
+import type { Field } from '../../../sim/duct/field.ts';
 import { circleArea, diameterAt, profileOf } from '../../../sim/duct/profile.ts';
 import { type Gas, perfectGas } from '../../../sim/gas/gas.ts';
 import { interpolateLinear } from '../../../sim/interpolation.ts';
@@ -100,8 +102,8 @@ export function solveRunner({ case: c, gamma, gasConstant }: Runner) {
   const [pressure, velocity] = [new Signal(), new Signal()];
   const middle = duct.mesh.cells / 2;
   const look = (time: number) => {
-    const mean = (x: Float64Array) =>
-      Number.isInteger(middle) ? 0.5 * (x[middle - 1]! + x[middle]!) : x[Math.floor(middle)]!;
+    const mean = (x: Field) =>
+      Number.isInteger(middle) ? 0.5 * (x.at(middle - 1) + x.at(middle)) : x.at(Math.floor(middle));
     pressure.see(time, mean(duct.prim.p));
     velocity.see(time, mean(duct.prim.u));
   };

@@ -37,7 +37,7 @@ export function stoppedGas(mach: number): { pressure: number; density: number } 
   // Half-way between the end and the shock.
   const i = Math.floor((1 - 0.075) * cells);
   return {
-    pressure: duct.prim.p[i]! / STILL.pressure,
-    density: (duct.cells.rho[i]! * AIR_R * STILL.temperature) / STILL.pressure,
+    pressure: duct.prim.p.at(i) / STILL.pressure,
+    density: (duct.cells.rho.at(i) * AIR_R * STILL.temperature) / STILL.pressure,
   };
 }

@@ -35,7 +35,7 @@ export function runNozzle(
 }
 
 export const machs = (duct: Duct) =>
-  duct.prim.u.map((u, i) => u / Math.sqrt((AIR_GAMMA * duct.prim.p[i]!) / duct.cells.rho[i]!));
+  duct.prim.u.map((u, i) => u / Math.sqrt((AIR_GAMMA * duct.prim.p.at(i)) / duct.cells.rho.at(i)));
 
 /** Area ratio A/A* of isentropic flow at Mach number M. */
 export function areaRatio(mach: number): number {
@@ -89,6 +89,6 @@ export function subsonicThroat(ratio: number): { pressure: number; mach: number 
   };
   const duct = runNozzle(exact(3).pressure / P0, exact, 1);
   const middle = CELLS / 2;
-  const mean = (values: Float64Array) => 0.5 * (values[middle - 1]! + values[middle]!);
-  return { pressure: mean(duct.prim.p) / P0, mach: mean(machs(duct)) };
+  const mean = (values: readonly number[]) => 0.5 * (values[middle - 1]! + values[middle]!);
+  return { pressure: mean(duct.prim.p.values()) / P0, mach: mean(machs(duct)) };
 }

@@ -56,7 +56,7 @@ export function ringDuct(duct: Duct, about: number, inertia = 0): number {
   const values: number[] = [];
   runFor(net, 9 / about, (time) => {
     times.push(time);
-    values.push(duct.prim.p[cells - 1]! - PRESSURE);
+    values.push(duct.prim.p.at(cells - 1) - PRESSURE);
   });
   return frequencyOf(times, values);
 }

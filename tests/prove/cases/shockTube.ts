@@ -6,7 +6,7 @@ import { type Moment, Network } from '../../../sim/engine/network.ts';
 import { perfectGas } from '../../../sim/gas/gas.ts';
 import { fluxes } from '../../../sim/step/faces.ts';
 import { use } from '../../../sim/step/lanes.ts';
-import { DUCTS_AT, FLUX } from '../../../sim/step/layout.ts';
+import { DUCTS_AT, FLUX, ROWS } from '../../../sim/step/layout.ts';
 import { predict } from '../../../sim/step/predict.ts';
 import { update } from '../../../sim/step/update.ts';
 import { exactRiemann, type RiemannState } from '../../exact/exactRiemann.ts';
@@ -139,10 +139,10 @@ class HeldEnds extends Network {
 }
 
 /** Lets the flux of a state pass an end face. */
-function hold({ slots, stride }: Duct, face: number, { rho, u, p }: RiemannState): void {
+function hold({ slots }: Duct, face: number, { rho, u, p }: RiemannState): void {
   const energy = rho * (gas.enthalpy(p / rho, 0, 0) + 0.5 * u * u);
   [rho * u, rho * u * u + p, u * energy, 0, 0].forEach((flux, row) => {
-    slots[(FLUX + row) * stride + face] = flux;
+    slots[face * ROWS + FLUX + row] = flux;
   });
 }
 
@@ -154,7 +154,7 @@ export function densityError(tube: ShockTube, cells: number, limiter?: number): 
     const x = (i + 0.5) / cells;
     return Math.abs(rho - exact.sample((x - tube.diaphragm) / tube.time).rho) / cells;
   };
-  return duct.cells.rho.reduce((sum, rho, i) => sum + error(rho, i), 0);
+  return duct.cells.rho.values().reduce((sum, rho, i) => sum + error(rho, i), 0);
 }
 
 /** The solver's pressure and velocity half-way between contact and right wave. */
@@ -166,5 +166,5 @@ export function plateau(tube: ShockTube, cells: number): { pressure: number; vel
   const shock = (rhoRight * uStar - rho * u) / (rhoRight - rho);
   const i = Math.floor((tube.diaphragm + 0.5 * (uStar + shock) * tube.time) * cells);
   if (!(pStar > tube.right.p)) throw new Error(`${tube.name} has no shock on the right`);
-  return { pressure: duct.prim.p[i]!, velocity: duct.prim.u[i]! };
+  return { pressure: duct.prim.p.at(i), velocity: duct.prim.u.at(i) };
 }

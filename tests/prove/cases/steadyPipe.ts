@@ -59,7 +59,7 @@ function addHeat(duct: Duct, heat: number, dt: number): void {
   const { cells, mesh } = duct;
   const [from, to] = [mesh.cells / 4, (3 * mesh.cells) / 4];
   const perLength = (heat * 2) / LENGTH;
-  for (let i = from; i < to; i++) cells.energy[i]! += perLength * cells.momentum[i]! * dt;
+  for (let i = from; i < to; i++) cells.energy.add(i, perLength * cells.momentum.at(i) * dt);
   duct.refresh(gas);
 }
 

@@ -25,7 +25,7 @@ export function simpleWave(u: number) {
 function steepest(duct: Duct): number {
   const { u } = duct.prim;
   let most = 0;
-  for (let i = 1; i < u.length; i++) most = Math.max(most, (u[i - 1]! - u[i]!) / duct.mesh.dx);
+  for (let i = 1; i < u.length; i++) most = Math.max(most, (u.at(i - 1) - u.at(i)) / duct.mesh.dx);
   return most;
 }
 
