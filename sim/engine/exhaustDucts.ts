@@ -11,10 +11,13 @@ export interface ExhaustDucts {
   tail?: Duct;
 }
 
+/** Cell of the tail over the primary's: what comes back from there has passed the joint twice. */
+const TAIL_CELL = 1.5;
+
 export function exhaustDucts(exhaust: ExhaustSpecification, largestCell: number): ExhaustDucts {
   const primary = pipeDuct('primary', [exhaust.port, exhaust.primary], largestCell);
   if (!exhaust.tail) return { primary };
-  return { primary, tail: pipeDuct('tail', [exhaust.tail], largestCell) };
+  return { primary, tail: pipeDuct('tail', [exhaust.tail], TAIL_CELL * largestCell) };
 }
 
 /** Pipes end to end; exhaust pipes are given from the open air inwards, ducts run with the flow. */

@@ -14,7 +14,7 @@ import { type LineCycle, Run } from './cycle.ts';
 import type { Driver, End, Start } from './driver.ts';
 import { inLanes } from './lanes.ts';
 import { type EngineModel, engineModel, type Solved } from './plan.ts';
-import type { SettledState, SettleRule } from './settle.ts';
+import type { SettledState } from './settle.ts';
 import { takeOver } from './takeOver.ts';
 
 /** What a cycle comes to. */
@@ -92,8 +92,17 @@ export interface SettledPoint {
   column: Float64Array;
 }
 
-/** Cell sizes of the meshes over the one asked for, coarsest first. */
-const CASCADE = [4, 2, 1];
+/**
+ * The meshes, coarsest first: their cells over those asked for, and how near each other two cycles
+ * come there, over the change at which a point counts as settled. Two alike can lie on a slow drift (a
+ * joint's echoes bring what was sent into it a cycle later), so the finest asks for a third of it
+ * (tests/consistency/echo.test.ts); on the coarsest only a start is sought.
+ */
+const CASCADE = [
+  { cell: 4, change: 4 },
+  { cell: 2, change: 1 },
+  { cell: 1, change: 1 / 3 },
+];
 
 export function settleSpeeds(
   spec: EngineSpecification,
@@ -103,8 +112,9 @@ export function settleSpeeds(
 ): (SettledPoint | NonPhysicalStateError)[] {
   const histories: (End | NonPhysicalStateError)[][] = speeds.map(() => []);
   let last: EngineModel | undefined;
-  for (const [level, factor] of CASCADE.entries()) {
-    const model = engineModel(meshed(spec, factor), solved);
+  const { settle, maximumCycles: most } = spec.numerics;
+  for (const { cell, change } of CASCADE) {
+    const model = engineModel(meshed(spec, cell), solved);
     const rest = model.network.layout.column.slice();
     const starts = speeds.map((speed, i): Start => {
       const before = histories[i]!.at(-1);
@@ -114,7 +124,7 @@ export function settleSpeeds(
       takeOver(model.network, last.network);
       return { speed, column: model.network.layout.column.slice(), fuelled: true };
     });
-    drive(model, starts, ruleAt(level, spec)).forEach((end, i) => {
+    drive(model, starts, { limit: change * settle, most }).forEach((end, i) => {
       histories[i]!.push(end);
     });
     last = model;
@@ -130,14 +140,6 @@ export function settleSpeeds(
   });
 }
 
-/** On coarse meshes only a start is sought. */
-function ruleAt(level: number, { numerics }: EngineSpecification): SettleRule {
-  const { settle: limit, maximumCycles: most } = numerics;
-  if (level === 0) return { alike: 3, limit: 2 * limit, most };
-  // Two alike can lie on a slow drift: a joint's echoes bring what was sent into it a cycle later.
-  return { alike: level === CASCADE.length - 1 ? 3 : 2, limit, most };
-}
-
 function meshed(spec: EngineSpecification, factor: number): EngineSpecification {
   const { intakeCell, exhaustCell } = spec.numerics;
   const numerics = {
@@ -150,10 +152,10 @@ function meshed(spec: EngineSpecification, factor: number): EngineSpecification 
 
 /**
  * Share of the difference between the last two meshes by which figures go on beyond the finest: a scheme
- * of second order asks for 1/3, one of first order for 1, and blow-down shocks and contacts leave this
- * one between (docs/speed.md).
+ * of second order asks for 1/3, one of first order for 1; shocks and contacts leave this one between,
+ * and the middle is taken (docs/speed.md).
  */
-const BEYOND = 0.5;
+const BEYOND = 2 / 3;
 
 function pointResult(
   model: EngineModel,

@@ -8,11 +8,9 @@ import { type Audit, audit, type Balance, stored } from './audit.ts';
 import { type LineCycle, Run } from './cycle.ts';
 import type { EngineModel } from './plan.ts';
 
-/** When cycles count as alike. */
+/** When a cycle counts as like the last. */
 export interface SettleRule {
-  /** So many in a row ... */
-  alike: number;
-  /** ... lie within this of each other in trapped mass and pressure [-]. */
+  /** They lie within this of each other in trapped mass and pressure [-]. */
   limit: number;
   /** Cycles after which it is given up. */
   most: number;
@@ -49,10 +47,10 @@ export class Settling {
     const reports = this.run.arrive();
     if (!reports) return undefined;
     this.lines.push(reports[0]!);
-    const { alike, limit, most } = this.rule;
+    const { limit, most } = this.rule;
     const cycles = this.lines.length;
-    const still = spread(this.lines.slice(-alike)) < limit && sprayRepeats(this.run);
-    const settled = cycles >= alike && still;
+    const still = spread(this.lines.slice(-2)) < limit && sprayRepeats(this.run);
+    const settled = cycles >= 2 && still;
     if (!settled && cycles < most) {
       this.cycle();
       return undefined;

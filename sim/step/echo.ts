@@ -44,17 +44,15 @@ import {
 const MEMORY: R = 0.75;
 /** Cycles of which nothing is kept: the start is still being flushed out. */
 const FORGOTTEN: R = 3;
-/** Bins per degree. */
-const PER_DEGREE: R = 2;
 
 /** Notes what the first end sends, recalls what the last `echoes` ends send, and solves the joint. */
 export function collector(node: I, root: I, record: I, delays: I, echoes: I): void {
   const ends: I = N[node + COUNT];
   note(N[N[node + FIRST_END] + E_X], record);
-  const at: V = X[CRANK_MIDDLE] * PER_DEGREE;
+  const at: V = X[CRANK_MIDDLE];
   for (let j: I = 0; j < echoes; j++) {
     const a: I = N[N[node + FIRST_END + ends - echoes + j] + E_X];
-    const then: V = at - K[delays + j] * PER_DEGREE;
+    const then: V = at - K[delays + j];
     const bin: V = then < 0 ? then + real(BINS) : then;
     for (let k: I = 0; k < A_SIZE; k++) X[a + k] = lookupLane(record + REC_BINS + k, A_SIZE, bin);
   }
@@ -69,7 +67,7 @@ export function collector(node: I, root: I, record: I, delays: I, echoes: I): vo
 /** Notes the gas that arrives at the end with slots `a`. */
 function note(a: I, record: I): void {
   const bins: I = record + REC_BINS;
-  const here: V = X[CRANK_MIDDLE] * PER_DEGREE;
+  const here: V = X[CRANK_MIDDLE];
   const before: V = X[record + REC_AT];
   const fresh: B = before < 0;
   if (any(fresh)) {

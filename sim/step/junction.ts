@@ -29,7 +29,7 @@ import {
   F_MASS,
   FIRST_END,
   ITERATIONS,
-  W_C,
+  W_FALL,
   W_RHO,
   W_V,
 } from './layout.ts';
@@ -104,26 +104,32 @@ function mix(node: I, ends: I, p: V): void {
     const a: I = N[end + E_X];
     const gamma: V = X[a + A_GAMMA];
     const g: V = gamma - 1;
+    const per: V = 1 / (gamma * g);
+    const perG: V = gamma * per;
     const r: V = p / X[a + A_P];
-    const t: V = exp2((g / (2 * gamma)) * log2(r));
-    const v: V = X[a + A_V] + ((2 * X[a + A_C]) / g) * (1 - t);
-    const rho: V = (X[a + A_RHO] * r) / (t * t);
+    const t: V = exp2(0.5 * g * g * per * log2(r));
+    const v: V = X[a + A_V] + 2 * X[a + A_C] * perG * (1 - t);
     const c: V = X[a + A_C] * t;
+    const perT: V = 1 / t;
+    const rho: V = X[a + A_RHO] * r * perT * perT;
+    const fall: V = 1 / (rho * c);
+    const perC: V = rho * fall;
     X[a + W_V] = v;
     X[a + W_RHO] = rho;
-    X[a + W_C] = c;
+    X[a + W_FALL] = fall;
     const gives: B = v >= 0;
     const area: R = endArea(end);
     const flow: V = gives ? rho * v * area : 0;
     const gas: V = gasConstant(X[a + A_BURNED], X[a + A_FUEL]);
-    const cp: V = (gamma * gas) / g;
     mass = mass + flow;
-    heat = heat + flow * (cp * (p / (rho * gas)) + 0.5 * v * v);
-    capacity = capacity + flow * cp;
+    // cp T = c^2 / (gamma - 1), cp = gamma R / (gamma - 1).
+    heat = heat + flow * (c * c * perG + 0.5 * v * v);
+    capacity = capacity + flow * gamma * gas * perG;
     constant = constant + flow * gas;
-    slope = slope + (gives ? area * ((v * rho) / (gamma * p) - 1 / c) : 0);
+    slope = slope + (gives ? area * perC * (v * perC - 1) : 0);
   }
   balance = mass;
+  const perP: V = 1 / p;
   for (let i: I = 0; i < ends; i++) {
     const end: I = N[node + FIRST_END + i];
     const a: I = N[end + E_X];
@@ -131,13 +137,13 @@ function mix(node: I, ends: I, p: V): void {
     const takes: B = v < 0;
     const flux: V = density(a, p) * endArea(end);
     balance = balance + (takes ? v * flux : 0);
-    slope = slope + (takes ? flux * (v / p - 1 / (X[a + W_RHO] * X[a + W_C])) : 0);
+    slope = slope + (takes ? flux * (v * perP - X[a + W_FALL]) : 0);
   }
 }
 
 /** Density of the mixture where it enters an end [kg/m3]; the end's own where nothing flows in. */
 function density(a: I, p: V): V {
   const v: V = X[a + W_V];
-  const temperature: V = (heat - 0.5 * mass * v * v) / max(capacity, NONE);
-  return mass > NONE ? (p * mass) / max(constant * temperature, NONE) : X[a + W_RHO];
+  const warmth: V = constant * (heat - 0.5 * mass * v * v);
+  return mass > NONE ? (p * mass * capacity) / max(warmth, NONE * NONE) : X[a + W_RHO];
 }

@@ -132,7 +132,7 @@ export const F_FUEL: I = 11;
 // Scratch of a joint.
 export const W_V: I = 12;
 export const W_RHO: I = 13;
-export const W_C: I = 14;
+export const W_FALL: I = 14; // how much its velocity falls as the pressure rises [m/s Pa]
 // Sums since the last reset: out of the duct, into it, vapour out less in [kg].
 export const SUM_OUT: I = 15;
 export const SUM_IN: I = 16;
@@ -230,9 +230,9 @@ export const C_FUEL_HEAT: I = 13; // [J/kg]
 export const CYLINDER_K: I = 14;
 
 // A joint's record of what one pipe sent into it over the last cycle.
-export const BINS: I = 1440; // half a degree each
+export const BINS: I = 720; // a degree each
 export const REC_LAST: I = 0; // A_SIZE numbers noted last
 export const REC_AT: I = 8; // where that was, in bins; negative: nowhere yet
 export const REC_TURNS: I = 9; // cycles noted
 export const REC_BINS: I = 10; // BINS x A_SIZE
-export const REC_SIZE: I = 11538;
+export const REC_SIZE: I = 5778;

@@ -8,7 +8,8 @@ import { cpus } from 'node:os';
 import { readScenario } from '../../sim/index.ts';
 import { start } from './commands.ts';
 import { type Goal, printGoals } from './measure.ts';
-import { mapsAndCurves, meshErrors } from './points.ts';
+import { meshErrors } from './meshErrors.ts';
+import { mapsAndCurves } from './points.ts';
 import { sod } from './sod.ts';
 import { stepAgainstCpp } from './stepInCpp.ts';
 

@@ -116,7 +116,7 @@ describe('an engine in lanes', () => {
     ['one cylinder', 'one'],
     ['all cylinders', 'all'],
   ])('%s: repeats the TypeScript step at two speeds', (_name, solved) => {
-    const model = engineModel(meshed(demo('hill-climb').engine, 2), solved);
+    const model = engineModel(meshed(demo('hill-climb').engine, 1.4), solved);
     const { layout } = model.network;
     const rest = layout.column.slice();
     const runs = [4300, 7900].map((speed) => {
