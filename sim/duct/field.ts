@@ -1,4 +1,4 @@
-/** One quantity along a duct: the same place of slot after slot (step/layout.ts). */
+/** One quantity along a duct: the same place of slot after slot (step/layout.ts). Bookkeeping, no source. */
 import { ROWS } from '../step/layout.ts';
 
 export class Field implements Iterable<number> {

@@ -124,7 +124,9 @@ export function settleSpeeds(
       takeOver(model.network, last.network);
       return { speed, column: model.network.layout.column.slice(), fuelled: true };
     });
-    drive(model, starts, { limit: change * settle, most }).forEach((end, i) => {
+    // Parcels of drops scatter: cycles come no closer than the stated change.
+    const limit = spec.injectors ? settle : change * settle;
+    drive(model, starts, { limit, most }).forEach((end, i) => {
       histories[i]!.push(end);
     });
     last = model;

@@ -77,7 +77,9 @@ async function judgedFolder(which: keyof typeof FOLDERS, pool: PointRunner): Pro
 
 async function judged(scenario: Scenario, count: number, pool: PointRunner): Promise<Judged[]> {
   const speeds = spread(scenario.speeds, SPEEDS);
-  const engines = spread(scenario.sweep.lengths, count).map((one) => withLength(scenario.engine, one));
+  const engines = spread(scenario.sweep.lengths, count).map((one) =>
+    withLength(scenario.engine, one),
+  );
   const ours = await sweep(engines, speeds, pool);
   const reference = await sweep(engines.map(finer), speeds, pool);
   return ours.flatMap((line, i) =>
