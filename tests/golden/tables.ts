@@ -24,13 +24,25 @@ export function htmlTables(page: string): Row[][] {
   });
 }
 
-/** The table of a text whose first head is given: lines from there to the next empty one. */
+/** More than what a number stands further right than its head. */
+const FURTHER_IN = 30;
+
+/**
+ * The table of a text whose first head is given: lines from there to the next empty one. A line that
+ * begins much further in goes on with the last cell of the one above.
+ */
 export function textRows(text: string, firstHead: string): Row[] {
-  const lines = text.split('\n').map((line) => line.trim());
-  const start = lines.findIndex((line) => line.split(/\s{2,}/)[0] === firstHead);
+  const lines = text.split('\n').map((line) => line.trimEnd());
+  const start = lines.findIndex((line) => line.trim().split(/\s{2,}/)[0] === firstHead);
   expect(start, `no table begins with ${firstHead}`).toBeGreaterThanOrEqual(0);
-  const end = lines.indexOf('', start);
-  const [heads, ...rows] = lines.slice(start, end).map((line) => line.split(/\s{2,}/));
+  const indent = (line: string) => line.length - line.trimStart().length;
+  const whole: string[] = [];
+  for (const line of lines.slice(start, lines.indexOf('', start))) {
+    if (indent(line) > indent(lines[start]!) + FURTHER_IN)
+      whole[whole.length - 1] += ` ${line.trim()}`;
+    else whole.push(line);
+  }
+  const [heads, ...rows] = whole.map((line) => line.trim().split(/\s{2,}/));
   return rows.filter(([first]) => !first!.startsWith('[')).map((row) => rowOf(heads!, row));
 }
 

@@ -78,14 +78,16 @@ function winWords({ wins = [], samples }: UncertaintyStudy): string[] {
   ];
 }
 
-/** The words and the picture; text lists the first of the inputs only. */
+/** The words and the picture; text lists the first of the inputs only, if there is a gain to doubt. */
 export function doubtSections(doubt: Doubt, target: Target): Section[] {
+  const told: Section = {
+    heading: 'How sure',
+    sentences: uncertaintySentences(doubt),
+    plots: [doubtPlot(doubt, target)],
+  };
+  if (inputsTable(doubt).rows.length === 0) return [told];
   return [
-    {
-      heading: 'How sure',
-      sentences: uncertaintySentences(doubt),
-      plots: [doubtPlot(doubt, target)],
-    },
+    told,
     { tables: [inputsTable(doubt, LISTED)], only: 'text' },
     { tables: [inputsTable(doubt)], only: 'html' },
   ];
