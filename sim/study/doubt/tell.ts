@@ -85,7 +85,7 @@ export function doubtSections(doubt: Doubt, target: Target): Section[] {
     sentences: uncertaintySentences(doubt),
     plots: [doubtPlot(doubt, target)],
   };
-  if (inputsTable(doubt).rows.length === 0) return [told];
+  if (doubt.study.effects.length === 0) return [told];
   return [
     told,
     { tables: [inputsTable(doubt, LISTED)], only: 'text' },
