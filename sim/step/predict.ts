@@ -250,9 +250,15 @@ function predictCell(
   X[x + LEFT + 1] = leftU;
   X[x + LEFT + 2] = leftP;
 
-  const headM: V = 0.5 * steady * rM * uM * uM;
-  X[x + TOTAL_PRESSURE] = pM + headM;
-  X[x + WALL_FORCE] = headM * (perVolume * narrowing) - rM * drag * uM * abs(uM);
+  let total: V = pM;
+  let force: V = -rM * drag * uM * abs(uM);
+  if (bent) {
+    const head: V = 0.5 * steady * rM * uM * uM;
+    total = total + head;
+    force = force + head * (perVolume * narrowing);
+  }
+  X[x + TOTAL_PRESSURE] = total;
+  X[x + WALL_FORCE] = force;
   // 1 / rho at half time from that of the cell, to second order.
   X[x + WALL_HEAT] = toGas * (wall - pM * perRho * (2 - rM * perRho) * X[x + PER_R]);
 
