@@ -46,7 +46,7 @@ export function lengthToTry(
   if (!margins.some((margin) => margin >= 0)) return toCut(bestBetween(lengths, margins));
   const best = bestOf(choices);
   const next = best + Math.sign(top - lengths[best]!);
-  if (next === best || !(margins[next]! < 0)) return toCut(top);
+  if (next === best || !(margins[next]! < 0)) return rounded(top, lengths, means, unit);
   const share = margins[best]! / (margins[best]! - margins[next]!);
   const edge = lengths[best]! + share * (lengths[next]! - lengths[best]!);
   const nearer = Math.abs(top - lengths[best]!) < Math.abs(edge - lengths[best]!) ? top : edge;
