@@ -81,8 +81,9 @@ export class Gas {
       Polynomial,
     ];
     const t = T / 1000;
-    const of = ({ e, zero }: Polynomial) => zero + T * horner(e, t);
-    return of(air) + burned * of(products) + fuel * of(vapour);
+    const energy = air.zero + T * horner(air.e, t);
+    const ofProducts = products.zero + T * horner(products.e, t);
+    return energy + burned * ofProducts + fuel * (vapour.zero + T * horner(vapour.e, t));
   }
 
   /** Temperature [K] of specific internal energy e [J/kg]; `guess` [K] speeds the search. */
@@ -138,7 +139,9 @@ export function perfectGas(gamma: number, gasConstant: number): Gas {
 const MOST_STEPS = 50;
 
 function horner(coefficients: readonly number[], t: number): number {
-  return coefficients.reduceRight((sum, c) => sum * t + c, 0);
+  let sum = 0;
+  for (let j = coefficients.length - 1; j >= 0; j--) sum = sum * t + coefficients[j]!;
+  return sum;
 }
 
 /** The two polynomials of a component, e such that enthalpy is zero at 298.15 K and e is one curve. */
