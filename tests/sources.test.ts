@@ -6,6 +6,7 @@ const PHYSICS = ['step', 'gas', 'duct', 'loss', 'boundary', 'spray', 'cylinder']
 
 /** Files that hold no equation: types, registries, book-keeping, numerics. */
 const WITHOUT_PHYSICS = [
+  // Words, places and loops of the step; what they compute stands in the other files.
   'sim/step/builtins.ts',
   'sim/step/lanes.ts',
   'sim/step/layout.ts',
@@ -16,13 +17,7 @@ const WITHOUT_PHYSICS = [
   'sim/cylinder/cylinder.ts',
   'sim/duct/duct.ts',
   'sim/duct/mesh.ts',
-  // Words, places and loops of the step; what they compute stands in the other files.
-  'sim/step/builtins.ts',
-  'sim/step/lanes.ts',
-  'sim/step/layout.ts',
   'sim/step/powers.ts',
-  'sim/step/step.ts',
-  'sim/cylinder/cylinder.ts',
   // The spray's books, and how its answers are shared out in time and place.
   'sim/spray/filmConditions.ts',
   'sim/spray/intakeLine.ts',

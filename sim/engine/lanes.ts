@@ -11,7 +11,6 @@ import { placed } from './cycle.ts';
 import { type Driver, type End, type Start, solo } from './driver.ts';
 import type { Layout } from './layOut.ts';
 import type { EngineModel } from './plan.ts';
-
 import { type SettleRule, Settling } from './settle.ts';
 
 /** Places of a lane's column that a kernel holds at least. */

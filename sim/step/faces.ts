@@ -1,26 +1,34 @@
 /**
- * The fluxes through the inner faces of a duct. HLLC (Harten, Lax, van Leer, Contact): two acoustic
- * waves and the contact between them,
+ * The energy of the gas at the faces of a duct, and the fluxes through those inside it. HLLC (Harten,
+ * Lax, van Leer, Contact): two acoustic waves and the contact between them,
  *
  *   S* = (pR - pL + rhoL uL (SL - uL) - rhoR uR (SR - uR)) / (rhoL (SL - uL) - rhoR (SR - uR))
  *   p* = pK + rhoK (SK - uK) (S* - uK),   rho* = rhoK (SK - uK) / (SK - S*)
  *
- * with SL = min(uL - cL, uR - cR), SR = max(uL + cL, uR + cR), c of the cells. The star flux is written with p* itself,
- * so that gas at rest at one pressure gives exactly that pressure and no mass flux. Rusanov's flux,
- * for comparison: the mean of both sides less the largest wave speed times half the jump.
+ * with SL = min(uL - cL, uR - cR), SR = max(uL + cL, uR + cR), c of the cells. The star flux is written
+ * with p* itself, so that gas at rest at one pressure gives exactly that pressure and no mass flux.
+ * Rusanov's flux, for comparison: the mean of both sides less the largest wave speed times half the jump.
  * Source: Toro (2009), Riemann Solvers and Numerical Methods for Fluid Dynamics, sec. 10.3-10.6; wave
  * speeds of Davis, eq. 10.48 (from memory).
  */
 
 import { abs, any, type B, type I, max, min, N, type V, X } from './lanes.ts';
 import {
+  BURNED,
   C,
+  CV_R,
   D_CELLS,
   D_SUMS,
   D_VAPOUR,
   D_X,
+  E,
+  E_BURNED,
+  E_FUEL,
   FLUX,
+  FUEL,
   LEFT,
+  P,
+  PER_RHO,
   RIGHT,
   ROUGH_FLUX,
   ROWS,
@@ -90,4 +98,29 @@ export function fluxRusanov(x: I, vapour: boolean): void {
     0.5 * (ul * (energyL + pl) + ur * (energyR + pr)) - fastest * (energyR - energyL);
   X[x + FLUX + 3] = mass * (mass >= 0 ? X[x + LEFT + 4] : X[x + RIGHT + 4]);
   if (vapour) X[x + FLUX + 4] = mass * (mass >= 0 ? X[x + LEFT + 5] : X[x + RIGHT + 5]);
+}
+
+/** Internal energy at the faces of a cell, with its own cv. */
+export function faceEnergies(x: I, vapour: boolean): void {
+  const e0: V = X[x + E];
+  const cvR: V = X[x + CV_R];
+  const eB: V = X[x + E_BURNED];
+  const b0: V = X[x + BURNED];
+  const pv: V = X[x + P] * X[x + PER_RHO];
+  const rightR: V = X[x + RIGHT - ROWS];
+  const leftR: V = X[x + LEFT];
+  const rightP: V = X[x + RIGHT - ROWS + 2];
+  const leftP: V = X[x + LEFT + 2];
+  const inverse: V = 1 / (rightR * leftR);
+  const pvR: V = rightP * leftR * inverse;
+  const pvL: V = leftP * rightR * inverse;
+  let eR: V = e0 + (pvR - pv) * cvR + (X[x + RIGHT - ROWS + 4] - b0) * eB;
+  let eL: V = e0 + (pvL - pv) * cvR + (X[x + LEFT + 4] - b0) * eB;
+  if (vapour) {
+    const f0: V = X[x + FUEL];
+    eR = eR + (X[x + RIGHT - ROWS + 5] - f0) * X[x + E_FUEL];
+    eL = eL + (X[x + LEFT + 5] - f0) * X[x + E_FUEL];
+  }
+  X[x + RIGHT - ROWS + 3] = eR;
+  X[x + LEFT + 3] = eL;
 }

@@ -18,11 +18,11 @@
  * Source: van Leer (1984), Toro (2009) sec. 14.4 (from memory); sources at half time, midpoint rule.
  */
 
+import { faceEnergies } from './faces.ts';
 import { abs, all, any, type I, K, min, N, type R, type V, X } from './lanes.ts';
 import {
   BURNED,
   CP,
-  CV_R,
   D_CELLS,
   D_DX,
   D_K,
@@ -31,10 +31,6 @@ import {
   D_VAPOUR,
   D_WALL,
   D_X,
-  DIAMETER,
-  E,
-  E_BURNED,
-  E_FUEL,
   FACE_AREA,
   FUEL,
   GAMMA,
@@ -44,15 +40,12 @@ import {
   LOSS,
   LOW_RATIO,
   MEAN_AREA,
-  MOMENTUM,
   P,
-  PER_DIAMETER,
   PER_R,
   PER_RHO,
   PER_VOLUME,
   RHO,
   RIGHT,
-  ROUGH_TERM,
   ROWS,
   RUB,
   T,
@@ -66,7 +59,7 @@ import {
 } from './layout.ts';
 import { limited } from './limiter.ts';
 import { steadyShare } from './taper.ts';
-import { fanning, HEAT_PER_FRICTION } from './wall.ts';
+import { HEAT_PER_FRICTION, wallFriction } from './wall.ts';
 
 /** A face value below this share of its cell's is not trusted: the cell falls to first order. */
 const LEAST_SHARE: R = 0.1;
@@ -81,7 +74,7 @@ export function predict(duct: I, dt: V): void {
   const half: V = -0.5 * dt;
   const halfPerDx: V = half * K[N[duct + D_DX] + 1];
   const vapour: boolean = any(X[N[duct + D_SUMS] + D_VAPOUR] > 0);
-  if (rubs) for (let i: I = 0; i < n; i++) rub(x + i * ROWS, k + i * K_ROWS);
+  if (rubs) for (let i: I = 0; i < n; i++) wallFriction(x + i * ROWS, k + i * K_ROWS);
   for (let i: I = 0; i < n; i++) {
     const bent: boolean = N[taper + i] !== 0;
     predictCell(
@@ -281,35 +274,4 @@ function predictCell(
     X[x + RIGHT - ROWS + 5] = f0 - onLow * sf;
     X[x + LEFT + 5] = f0 + onHigh * sf;
   }
-}
-
-/** Internal energy at the faces of a cell, with its own cv. */
-function faceEnergies(x: I, vapour: boolean): void {
-  const e0: V = X[x + E];
-  const cvR: V = X[x + CV_R];
-  const eB: V = X[x + E_BURNED];
-  const b0: V = X[x + BURNED];
-  const pv: V = X[x + P] * X[x + PER_RHO];
-  const rightR: V = X[x + RIGHT - ROWS];
-  const leftR: V = X[x + LEFT];
-  const rightP: V = X[x + RIGHT - ROWS + 2];
-  const leftP: V = X[x + LEFT + 2];
-  const inverse: V = 1 / (rightR * leftR);
-  const pvR: V = rightP * leftR * inverse;
-  const pvL: V = leftP * rightR * inverse;
-  let eR: V = e0 + (pvR - pv) * cvR + (X[x + RIGHT - ROWS + 4] - b0) * eB;
-  let eL: V = e0 + (pvL - pv) * cvR + (X[x + LEFT + 4] - b0) * eB;
-  if (vapour) {
-    const f0: V = X[x + FUEL];
-    eR = eR + (X[x + RIGHT - ROWS + 5] - f0) * X[x + E_FUEL];
-    eL = eL + (X[x + LEFT + 5] - f0) * X[x + E_FUEL];
-  }
-  X[x + RIGHT - ROWS + 3] = eR;
-  X[x + LEFT + 3] = eL;
-}
-
-/** Friction of a cell's wall: Fanning factor over diameter [1/m]. */
-function rub(x: I, k: I): void {
-  const friction: V = fanning(X[x + MOMENTUM], X[x + T], K[k + DIAMETER], K[k + ROUGH_TERM]);
-  X[x + RUB] = friction * K[k + PER_DIAMETER];
 }

@@ -12,7 +12,8 @@
  * Sutherland's law (gas/viscosity.ts) by a cubic, fitted there; the logarithm by a cubic of the
  * mantissa (lanes.ts), f within 0.05 %.
  */
-import { abs, log2Quick, max, min, type R, type V } from './lanes.ts';
+import { abs, type I, K, log2Quick, max, min, type R, type V, X } from './lanes.ts';
+import { DIAMETER, MOMENTUM, PER_DIAMETER, ROUGH_TERM, RUB, T } from './layout.ts';
 
 /** 4 (1/2) Pr^(-2/3) with Pr = 0.71 (gas/viscosity.ts): heat per friction [-]. */
 export const HEAT_PER_FRICTION: R = 2.5130396903;
@@ -33,4 +34,10 @@ export function fanning(momentum: V, temperature: V, diameter: R, roughTerm: R):
   const perRe: V = min(HIGHEST_PER_RE, viscosity / (abs(momentum) * diameter + 1e-12));
   const log: V = log2Quick(roughTerm + 6.9 * perRe);
   return max(16 * perRe, TURBULENT / (log * log));
+}
+
+/** Friction of a cell's wall: Fanning factor over diameter [1/m]. */
+export function wallFriction(x: I, k: I): void {
+  const friction: V = fanning(X[x + MOMENTUM], X[x + T], K[k + DIAMETER], K[k + ROUGH_TERM]);
+  X[x + RUB] = friction * K[k + PER_DIAMETER];
 }

@@ -32,8 +32,8 @@ interface Refined {
   target: Target;
 }
 
-/** Stretches of speed that a reach covers, rising and apart [rpm]. */
-export function stretchesOf({ speeds, target }: Refined, reach: Reach) {
+/** Ranges of speed that a reach covers, rising and apart [rpm]. */
+export function rangesOf({ speeds, target }: Refined, reach: Reach) {
   const [first, last] = [speeds[0]!, speeds.at(-1)!];
   if (reach === 'all') return [{ from: first, to: last }];
   const about = (from: number, to: number, by: number) => ({
@@ -139,7 +139,7 @@ export class Refinement {
     { length, resolved }: LengthCurve,
     pains = this.pains.get(length) ?? USUAL,
   ): ResolutionRule {
-    const parts = stretchesOf(this.asked, resolved ?? 'all');
+    const parts = rangesOf(this.asked, resolved ?? 'all');
     const { tolerance, closer, closest } = pains;
     const near = (from: number, to: number) => closer.some((at) => at >= from && at <= to);
     return {

@@ -6,7 +6,7 @@ import { axes, type Plot, plotted, type Series } from '../../report/plot.ts';
 import { EFFICIENCY, headed, SPEED } from '../../report/quantities.ts';
 import type { PointOutcome } from '../../sweep/runner.ts';
 import { allPoints, type LengthCurve } from '../../sweep/sweep.ts';
-import { stretchesOf } from '../refinement.ts';
+import { rangesOf } from '../refinement.ts';
 
 /** Distance of the points that a smooth line is drawn through [rpm]. */
 const DRAWN = 20;
@@ -51,7 +51,7 @@ export function smoothLine(
   if (!curve.resolved) return [];
   const points = allPoints(curve);
   const [xs, ys] = [points.map(({ speed }) => speed), scores(points, 'volumetric-efficiency')];
-  return stretchesOf(asked, curve.resolved).map(({ from, to }) => {
+  return rangesOf(asked, curve.resolved).map(({ from, to }) => {
     const count = Math.ceil((to - from) / DRAWN);
     const at = Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
     return { xs: at, ys: plotted(EFFICIENCY, smoothAt(xs, ys, at)) };

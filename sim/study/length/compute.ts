@@ -23,7 +23,7 @@ import { type TradeOff, tradeOff, type WeighedLength } from '../../decision/trad
 import type { EngineSpecification } from '../../specification.ts';
 import type { PointRunner } from '../../sweep/runner.ts';
 import type { LengthCurve, SweepObserver } from '../../sweep/sweep.ts';
-import { stretchesOf } from '../refinement.ts';
+import { rangesOf } from '../refinement.ts';
 import { Contest, type Resolution } from './contest.ts';
 import { LengthCurves } from './curves.ts';
 import { type Flywheel, flywheel } from './flywheel.ts';
@@ -131,7 +131,7 @@ export async function lengthStudy(
 /** The speeds computed of the baseline in the bands and about them; it is resolved there [rpm]. */
 function bandSpeeds(question: LengthQuestion, { baseline }: LengthCurves): number[] {
   const inBands = baseline.resolved
-    ? stretchesOf({ ...question, target: { ...question.target, floors: [] } }, 'bands')
+    ? rangesOf({ ...question, target: { ...question.target, floors: [] } }, 'bands')
     : [];
   const between = (baseline.between ?? []).map(({ speed }) => speed);
   const near = between.filter((speed) =>

@@ -15,7 +15,7 @@ import {
   type SweepObserver,
   withLength,
 } from '../../sweep/sweep.ts';
-import { type Pains, Refinement, stretchesOf } from '../refinement.ts';
+import { type Pains, Refinement, rangesOf } from '../refinement.ts';
 import type { LengthQuestion } from './compute.ts';
 
 /** Speeds at which smooth curves are set against each other [rpm]. */
@@ -94,7 +94,7 @@ export class LengthCurves {
     const { speeds } = this.question;
     const reach = leastReach(curves);
     if (!reach) return [...speeds];
-    const parts = stretchesOf(this.question, reach);
+    const parts = rangesOf(this.question, reach);
     const inside = (speed: number) => parts.some(({ from, to }) => speed >= from && speed <= to);
     const computed = curves.flatMap(({ between = [] }) => between.map(({ speed }) => speed));
     const fine = parts.flatMap(({ from, to }) =>
