@@ -108,6 +108,13 @@ describe('warnings in the terms of the trade', () => {
     ],
     [
       'boosted-four',
+      '0.7 bar gauge',
+      '0.7 mbar gauge',
+      'intake.feed.temperature',
+      'warmer than the air outside',
+    ],
+    [
+      'boosted-four',
       'temperature: 48 degC',
       'temperature: 4.8 degC',
       'intake.feed.temperature',
