@@ -12,6 +12,7 @@ const ORDER = [
   'kernel',
   'gas',
   'duct',
+  'acoustics',
   'loss',
   'boundary',
   'cylinder',
@@ -26,12 +27,12 @@ const ORDER = [
 
 /**
  * The independent estimate, and what it reaches in all, detours counted: data, units, elementary
- * functions and properties of air.
+ * functions, four-pole matrices and properties of air.
  */
 const ESTIMATE = {
   file: 'tests/acoustics/linearEstimate.ts',
   reaches:
-    /^sim\/(specification|units)\.ts$|^tests\/acoustics\/|^sim\/elementary\/|^sim\/step\/(builtins|powers)\.ts$|^sim\/gas\/(atmosphere|component|species)\.ts$/,
+    /^sim\/(specification|units)\.ts$|^tests\/acoustics\/|^sim\/elementary\/|^sim\/acoustics\/(complex|fourPole)\.ts$|^sim\/step\/(builtins|powers)\.ts$|^sim\/gas\/(atmosphere|component|species)\.ts$/,
 };
 
 /** The worker loads the solver without the reader of scenarios, so that it starts at once. */

@@ -1,9 +1,9 @@
 /** Transfer matrices; published frequencies are in tests/prove/pipeAcoustics.ts. */
 import { describe, expect, it } from 'vitest';
+import { fourPoleChain } from '../../sim/acoustics/fourPole.ts';
 import { helmholtzFrequency, inertialArea, naturalFrequencies } from '../acoustics/resonance.ts';
 import {
   type DuctSection,
-  fourPoleChain,
   fourPoleDuct,
   fourPoleDucts,
   fourPoleImpedance,

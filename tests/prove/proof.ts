@@ -8,6 +8,7 @@ import { fuel } from './fuel.ts';
 import { gasDynamics } from './gasDynamics.ts';
 import { independent } from './independent.ts';
 import { pipeAcoustics } from './pipeAcoustics.ts';
+import { pressureLines } from './pressureLines.ts';
 import { throttle } from './throttle.ts';
 import { tuning } from './tuning.ts';
 import { valveFlow } from './valveFlow.ts';
@@ -15,6 +16,7 @@ import { valveFlow } from './valveFlow.ts';
 export const GROUPS: readonly Group[] = [
   gasDynamics,
   pipeAcoustics,
+  pressureLines,
   entryLoss,
   valveFlow,
   tuning,

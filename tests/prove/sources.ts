@@ -71,6 +71,14 @@ export const SOURCES = {
     'Spalding 1953, d-squared law for iso-octane at rest, D = 6.0e-6 (T / 298 K)^1.75 m2/s (computed, stated to 20 %)',
   butterfly:
     'Heywood 1988, eq. 7.18, after Harrington & Bolt 1970, SAE 700082 (computed; formula from memory)',
+  tubing:
+    'Bergh & Tijdeman 1965, NLR-TR F.238; Tijdeman 1975, J. Sound Vib. 39:1: their equations with complex Bessel functions of the library scipy (computed outside this program)',
+  tubingPrinted:
+    'Bergh & Tijdeman 1965, NLR-TR F.238, figures 9 to 18, curves digitised by others (as printed)',
+  tubingCode:
+    'Bergh & Tijdeman 1965, NLR-TR F.238, a value told beside a public implementation of their recursion (as printed)',
+  tubingLag:
+    'Hagen-Poiseuille into a volume; proportions as Bennett 1985, J. Spacecraft Rockets 22:661 (computed from the closed form)',
   scipy:
     'tests/independent/scipy: discontinuous Galerkin with scipy.integrate.solve_ivp, from the equations (computed outside this program)',
   linear:
