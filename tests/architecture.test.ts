@@ -17,6 +17,7 @@ const ORDER = [
   'boundary',
   'cylinder',
   'spray',
+  'linkage',
   'engine',
   'sweep',
   'decision',

@@ -192,6 +192,37 @@ export function milliseconds(key: string, head: string, decimals = 1): Quantity 
   return quantity(key, head, 'ms', { times: MILLI, decimals });
 }
 
+/** Angle of the plates from shut. */
+export const OPENING = quantity('opening_deg', 'open', 'deg', {
+  name: 'plates from shut',
+  times: 180 / Math.PI,
+  decimals: 1,
+});
+export const FOOT_TRAVEL = quantity('foot_travel_mm', 'foot travel', 'mm', {
+  times: MILLI,
+  decimals: 1,
+});
+export const STIFFNESS = quantity('rate_N_per_mm', 'rate', 'N/mm', { times: 1e-3, decimals: 3 });
+export const MOMENT_RATE = quantity('moment_rate_Nm_per_turn', 'rate', 'Nm/turn', {
+  times: 2 * Math.PI,
+  decimals: 3,
+});
+
+/** A force under a name of its own. */
+export function newtons(key: string, head: string): Quantity {
+  return quantity(key, head, 'N', { decimals: 1 });
+}
+
+/** A torque of springs under a name of its own. */
+export function newtonMetres(key: string, head: string): Quantity {
+  return quantity(key, head, 'Nm', { decimals: 3 });
+}
+
+/** A stress under a name of its own. */
+export function stress(key: string, head: string): Quantity {
+  return quantity(key, head, 'N/mm2', { times: 1 / MICRO, decimals: 0 });
+}
+
 /** A mass in milligrams under a name of its own. */
 export function milligrams(key: string, head: string): Quantity {
   return quantity(key, head, 'mg', { times: MICRO, decimals: 0 });

@@ -35,7 +35,7 @@ export interface Report {
   sections: readonly Section[];
   /** Trumpet length whose meaning is drawn [m]. */
   length?: number;
-  /** Every point that the report rests on. */
+  /** Every point that the report rests on; none where it asks the solver nothing. */
   outcomes: readonly PointOutcome[];
 }
 
@@ -84,13 +84,15 @@ function paragraphs(sentences: readonly string[], width: number): string[] {
 export function reportHtml(report: Report): string {
   const { about, scenario, answer, flags, sections, length, outcomes } = report;
   const told = sections.filter(({ only = 'html' }) => only === 'html');
+  const computed = outcomes.length > 0;
   const body = html`<h1>${scenario.title}</h1>
 ${section.answerSection(answer, flags)}
 ${told.map(sectionMarkup)}
 ${length === undefined ? html`` : section.meaningSection(scenario, length)}
 ${section.cautionSection()}
+${computed ? section.knownSection() : html``}
 ${section.scenarioSection(scenario)}
-${section.auditSection(outcomes)}`;
+${computed ? section.auditSection(outcomes) : html``}`;
   return htmlPage(`${about}: ${scenario.title}`, body, scenario);
 }
 

@@ -41,8 +41,11 @@ ${figureSection('From where to where', lengthDrawing(scenario.engine.intake, len
 
 export function cautionSection(): Markup {
   return html`<h2>Before you cut and run</h2>
-${list(CAUTIONS)}
-<h2>What the computation knows</h2>
+${list(CAUTIONS)}`;
+}
+
+export function knownSection(): Markup {
+  return html`<h2>What the computation knows</h2>
 ${list(KNOWN)}
 <h3>And what it does not</h3>
 ${list(NOT_KNOWN)}`;

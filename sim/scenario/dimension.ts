@@ -98,6 +98,18 @@ export const DIMENSIONS = {
     units: { Nm: 'N m', lbfft: 'lbf ft' },
     example: '210 Nm',
   },
+  force: {
+    name: 'a force',
+    inside: 'N',
+    units: same('N', 'lbf', 'kgf'),
+    example: '15 N',
+  },
+  stiffness: {
+    name: 'a spring rate',
+    inside: 'N/m',
+    units: same('N/mm', 'N/m', 'lbf/in'),
+    example: '1.2 N/mm',
+  },
   ratio: {
     name: 'a plain number',
     inside: '',

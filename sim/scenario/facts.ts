@@ -122,6 +122,7 @@ const UNITS: Partial<Record<DimensionName, string>> = {
   massFlow: 'g/s',
   time: 'ms',
   torque: 'Nm',
+  stiffness: 'N/mm',
 };
 
 function shown(value: number, dimension: DimensionName, difference = false): string {

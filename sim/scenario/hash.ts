@@ -8,11 +8,19 @@ import { canonicalJson } from '../canonicalJson.ts';
 import type { Scenario } from './resolve.ts';
 
 /**
- * SHA-256 of the resolved engine, speeds, lengths and band as canonical JSON, 64 hexadecimal digits.
+ * SHA-256 of the resolved engine, speeds, lengths, band and pedal as canonical JSON, 64 hexadecimal digits.
  * Title, notes, warnings and the list of defaults do not count; the values of defaults do.
  */
 export function scenarioHash(scenario: Scenario): string {
-  const { engine, speeds, sweep, target, fit, uncertainty } = scenario;
-  const asked = { engine: { ...engine, title: '' }, speeds, sweep, target, fit, uncertainty };
+  const { engine, speeds, sweep, target, fit, uncertainty, pedal } = scenario;
+  const asked = {
+    engine: { ...engine, title: '' },
+    speeds,
+    sweep,
+    target,
+    fit,
+    uncertainty,
+    pedal,
+  };
   return bytesToHex(sha256(utf8ToBytes(canonicalJson(asked))));
 }

@@ -2,6 +2,7 @@
 import type { LengthUnit } from '../decision/lengthUnit.ts';
 import type { Fit } from '../decision/shelf.ts';
 import type { Target } from '../decision/target.ts';
+import type { Linkage } from '../linkage/linkage.ts';
 import type { EngineSpecification, InjectorsSpecification } from '../specification.ts';
 import { type FactSection, factsOf } from './facts.ts';
 import type { ScenarioView } from './schema.ts';
@@ -14,6 +15,7 @@ import { gridValues } from './sections/grid.ts';
 import { resolveInjectors } from './sections/injectors.ts';
 import { resolveIntake } from './sections/intake.ts';
 import { resolveNumerics } from './sections/numerics.ts';
+import { resolvePedal } from './sections/pedal.ts';
 import { resolveSweep, type SweepRange } from './sections/study.ts';
 import { resolveTarget } from './sections/target.ts';
 import { resolveUncertainty, type Uncertainty } from './sections/uncertainty.ts';
@@ -34,6 +36,8 @@ export interface Scenario {
   engine: EngineSpecification;
   /** Injectors, which only the study of their placement puts into the engine. */
   injectors?: InjectorsSpecification;
+  /** From the foot to the plates; absent where the file says nothing of it. */
+  pedal?: Linkage;
   /** Engine speeds [rpm], rising. */
   speeds: number[];
   /** Whether more speeds are computed between them: they are a range, not a list. */
@@ -59,6 +63,7 @@ export interface Scenario {
 export function resolveScenario(view: ScenarioView, told: Told): Scenario {
   const engine = resolveWholeEngine(view);
   const injectors = resolveInjectors(view, engine);
+  const pedal = resolvePedal(view, engine);
   const speeds = [...gridValues(view.speeds)];
   const sweep = resolveSweep(view);
   const target = resolveTarget(view);
@@ -69,6 +74,7 @@ export function resolveScenario(view: ScenarioView, told: Told): Scenario {
     notes: view.notes.given ?? '',
     engine,
     ...(injectors && { injectors }),
+    ...(pedal && { pedal }),
     speeds,
     refine: !view.speeds.at.present,
     lengthUnit: lengthUnitOf(view.intake.trumpet.length.quantity?.text),

@@ -18,6 +18,7 @@ import { checkInjectors } from './sections/injectorChecks.ts';
 import { injectorsSection } from './sections/injectors.ts';
 import { checkIntake, intakeSection } from './sections/intake.ts';
 import { numericsSection } from './sections/numerics.ts';
+import { checkPedal, pedalSection } from './sections/pedal.ts';
 import { checkStudy, speedsSection, sweepSection } from './sections/study.ts';
 import { checkTarget, targetSection } from './sections/target.ts';
 import { uncertaintySection } from './sections/uncertainty.ts';
@@ -34,6 +35,7 @@ export const scenarioKeys = section('One engine and the question asked about its
   exhaust: exhaustSection,
   fuel: fuelSection,
   injectors: injectorsSection,
+  pedal: pedalSection,
   speeds: speedsSection,
   sweep: sweepSection,
   target: targetSection,
@@ -75,6 +77,7 @@ export function checkScenario(view: ScenarioView, { places }: Told): void {
   checkFlowPath(view);
   checkChamber(view);
   checkInjectors(view);
+  checkPedal(view);
   checkStudy(view);
   checkTarget(view);
   checkFit(view);

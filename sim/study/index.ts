@@ -4,6 +4,7 @@ import { compareStudy } from './compare/index.ts';
 import { curveStudy } from './curve/index.ts';
 import { injectStudy } from './inject/index.ts';
 import { sweepStudy } from './length/index.ts';
+import { pedalStudy } from './pedal/index.ts';
 import type { Study } from './study.ts';
 import { tableStudy } from './table/index.ts';
 import { traceStudy } from './trace/index.ts';
@@ -16,4 +17,5 @@ export const STUDIES: readonly Study[] = [
   traceStudy,
   injectStudy,
   compareStudy,
+  pedalStudy,
 ];

@@ -7,6 +7,7 @@ import { entryLoss } from './entryLoss.ts';
 import { fuel } from './fuel.ts';
 import { gasDynamics } from './gasDynamics.ts';
 import { independent } from './independent.ts';
+import { linkage } from './linkage.ts';
 import { pipeAcoustics } from './pipeAcoustics.ts';
 import { pressureLines } from './pressureLines.ts';
 import { throttle } from './throttle.ts';
@@ -24,6 +25,7 @@ export const GROUPS: readonly Group[] = [
   atmosphere,
   fuel,
   throttle,
+  linkage,
   independent,
 ];
 

@@ -79,6 +79,13 @@ export const SOURCES = {
     'Bergh & Tijdeman 1965, NLR-TR F.238, a value told beside a public implementation of their recursion (as printed)',
   tubingLag:
     'Hagen-Poiseuille into a volume; proportions as Bennett 1985, J. Spacecraft Rockets 22:661 (computed from the closed form)',
+  springWorksheet:
+    'EN 13906-1 and -3 worked through in the worksheets of a spring calculation (numbers as printed there, equations from memory)',
+  springFormula: 'EN 13906-3 (computed; formula from memory)',
+  springWorkshop: 'workshop form with friction, E d^4 / (10.8 D n) a turn (as printed)',
+  springDegrees: 'EN 13906-3 in degrees, E d^4 / (3667 D n) (computed; formula from memory)',
+  euler:
+    'Euler, friction of a rope: exp(mu theta), as in arXiv:2012.13353, eq. 1 (computed from the closed form)',
   scipy:
     'tests/independent/scipy: discontinuous Galerkin with scipy.integrate.solve_ivp, from the equations (computed outside this program)',
   linear:

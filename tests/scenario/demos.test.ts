@@ -23,10 +23,11 @@ function figuresWithoutRemark(source: string): string[] {
   });
 }
 
-test('the four demo scenarios are there', () => {
+test('the demo scenarios are there', () => {
   expect(names).toEqual([
     'boosted-four.yaml',
     'endurance-six.yaml',
+    'forest-four.yaml',
     'hill-climb.yaml',
     'sprint-single.yaml',
   ]);
