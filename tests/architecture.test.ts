@@ -11,6 +11,7 @@ const ORDER = [
   'elementary',
   'kernel',
   'gas',
+  'mixture',
   'duct',
   'acoustics',
   'loss',

@@ -29,19 +29,23 @@ export interface CombustionProducts {
   heat: number;
 }
 
-const WATER_GAS_CONSTANT = 3.5;
+/** K above [-]. */
+export const WATER_GAS_CONSTANT = 3.5;
 
 /** Products of one mole of fuel with `lambda` times its stoichiometric air. */
 export function combustionProducts(
   fuel: FuelFormula,
   lambda: number,
   air: Moles = DRY_AIR,
+  waterGas = WATER_GAS_CONSTANT,
 ): CombustionProducts {
   const oxygenNeeded = fuel.carbon + fuel.hydrogen / 4 - fuel.oxygen / 2;
   const scale = (lambda * oxygenNeeded) / air.O2!;
   const supplied: Moles = Object.fromEntries(speciesOf(air).map(([s, x]) => [s, x * scale]));
   const moles =
-    lambda >= 1 ? leanProducts(fuel, supplied, oxygenNeeded) : richProducts(fuel, supplied);
+    lambda >= 1
+      ? leanProducts(fuel, supplied, oxygenNeeded)
+      : richProducts(fuel, supplied, waterGas);
   return {
     moles,
     airFuelRatio: massOf(supplied) / fuel.molarMass,
@@ -58,13 +62,12 @@ function leanProducts(fuel: FuelFormula, supplied: Moles, oxygenNeeded: number):
   };
 }
 
-function richProducts(fuel: FuelFormula, supplied: Moles): Moles {
+function richProducts(fuel: FuelFormula, supplied: Moles, K: number): Moles {
   const carbon = fuel.carbon + (supplied.CO2 ?? 0);
   const hydrogen = fuel.hydrogen / 2 + (supplied.H2O ?? 0);
   const oxygen = fuel.oxygen + 2 * supplied.O2! + 2 * (supplied.CO2 ?? 0) + (supplied.H2O ?? 0);
   // With c = n(CO): CO2 = carbon - c, H2O = oxygen - 2 carbon + c, H2 = hydrogen - H2O.
   const water = oxygen - 2 * carbon;
-  const K = WATER_GAS_CONSTANT;
   const a = 1 - K;
   const b = water + K * (hydrogen - water + carbon);
   const q = -K * carbon * (hydrogen - water);

@@ -187,6 +187,32 @@ export const LOST = share('lost_fuel_fraction', 'lost', { name: 'lost for good' 
 export const DUTY = share('full_load_duty', 'duty', { name: 'share of the cycle', decimals: 0 });
 export const FILM_SHARE = share('film_deposit_fraction', 'on walls', { decimals: 0 });
 
+/** Mixture, cylinder by cylinder. */
+export const CYLINDER = quantity('cylinder', 'cylinder', '', { decimals: 0 });
+export const PROBE = quantity('probe', 'probe', '', { decimals: 0 });
+export const VISIT = quantity('visit', 'visit', '', { decimals: 0 });
+export const PLATE = quantity('plate_deg', 'plate', 'deg', { name: 'plate angle', decimals: 2 });
+export const PLATE_ERROR = quantity('plate_error_deg', 'plate', 'deg', {
+  name: 'plate above the mean',
+  decimals: 3,
+  signed: true,
+});
+export const PLATE_DOUBT = quantity('plate_error_deviation_deg', '+-', 'deg', {
+  name: 'its doubt',
+  decimals: 3,
+});
+export const LAMBDA = quantity('lambda', 'lambda', '-', { decimals: 3 });
+export const TORQUE_LOST = share('torque_lost', 'torque lost', { decimals: 2 });
+export const SWING_LEFT = share('swing_left', 'swing left');
+/** A share under a name of its own, for people as a signed percentage. */
+export function signedShare(key: string, head: string, name = head): Quantity {
+  return share(key, head, { name, signed: true });
+}
+/** One standard deviation of a share. */
+export function shareDoubt(key: string): Quantity {
+  return share(key, '+-', { name: 'its doubt' });
+}
+
 /** A time in milliseconds under a name of its own. */
 export function milliseconds(key: string, head: string, decimals = 1): Quantity {
   return quantity(key, head, 'ms', { times: MILLI, decimals });

@@ -75,6 +75,10 @@ ${asHtml(defaultsTable(scenario))}`
 
 /** Whether every point settled, and how well mass and energy add up. */
 export function auditSection(outcomes: readonly PointOutcome[]): Markup {
+  if (outcomes.length === 0) {
+    return html`<h2>Audit</h2>
+<p>This answer rests on no computed cycle, so there is none to audit.</p>`;
+  }
   const { mass_error_max: mass, energy_error_max: energy } = auditOf(outcomes);
   const settled = allSettled(outcomes)
     ? `All ${counted(outcomes.length, 'point')} settled.`

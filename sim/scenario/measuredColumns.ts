@@ -1,16 +1,11 @@
-/** Columns of a run off the dyno: which head means what, and what a cell under it holds. */
+/** Columns of a run off the dyno. */
+import { type CsvColumn, columnSet } from './csvColumn.ts';
 import { convert } from './dimension.ts';
-import type { LeafProblem } from './key.ts';
 
-export interface Column {
-  name: 'speed' | 'torque' | 'power' | 'volumetric_efficiency';
-  unit: string;
-  /** Limits of a plausible figure, inside the program. */
-  limits: readonly [number, number];
-  inside(number: number): number;
-}
+type Name = 'speed' | 'torque' | 'power' | 'volumetric_efficiency';
 
-/** Columns by head, in the spelling of the documentation. */
+export type Column = CsvColumn<Name>;
+
 const COLUMNS: readonly Column[] = [
   column('speed', 'rpm', [50, 30_000], (x) => x),
   column('torque', 'Nm', [0, 5000], (x) => x),
@@ -24,7 +19,7 @@ const COLUMNS: readonly Column[] = [
 ];
 
 function column(
-  name: Column['name'],
+  name: Name,
   unit: string,
   limits: Column['limits'],
   inside: Column['inside'],
@@ -52,56 +47,11 @@ const UNIT_NAMES: Record<string, string> = {
 };
 
 /** Spellings of names; where there is none, the unit says it. */
-const NAMES: Record<Column['name'], readonly string[]> = {
+const NAMES: Record<Name, readonly string[]> = {
   speed: ['speed', 'enginespeed', 'revs', ''],
   torque: ['torque', 'braketorque', 'enginetorque', 'tq', ''],
   power: ['power', 'brakepower', 'enginepower', 'pwr', ''],
   volumetric_efficiency: ['volumetricefficiency', 've'],
 };
 
-/** Heads as the documentation spells them. */
-export const SPELLINGS = COLUMNS.map(headOf);
-
-export function headOf({ name, unit }: Pick<Column, 'name' | 'unit'>): string {
-  const suffix = unit === '%' ? 'percent' : unit;
-  return suffix === '' ? name : `${name}_${suffix}`;
-}
-
-const plain = (text: string) => text.toLowerCase().replace(/[^a-z0-9%]/g, '');
-
-export const isUnit = (text: string) => Object.hasOwn(UNIT_NAMES, plain(text));
-
-/** `torque_Nm`, `Torque [Nm]`, `RPM`, `lb-ft`, `Power (kW)` and their like. */
-export function columnOf(head: string): Column | undefined {
-  const text = plain(head);
-  return COLUMNS.find(({ name, unit }) =>
-    NAMES[name].some((start) => {
-      if (!text.startsWith(start)) return false;
-      const rest = text.slice(start.length);
-      return (rest === '' ? '' : UNIT_NAMES[rest]) === unit;
-    }),
-  );
-}
-
-/** The figure of a cell inside the program, or what is wrong with it. */
-export function cellValue(text: string, kind: Column): number | LeafProblem {
-  if (!/^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?$/.test(text)) {
-    const comma = /^[+-]?\d+,\d+$/.test(text);
-    return {
-      problem: text === '' ? 'the cell is empty' : `"${text}" is no number`,
-      remedy: comma
-        ? 'write decimals with a point'
-        : 'write a plain number; the unit stands in the head',
-    };
-  }
-  const value = kind.inside(Number(text));
-  const [low, high] = kind.limits;
-  if (value >= low && value <= high) return value;
-  const limit = `${shown(low, kind)} to ${shown(high, kind)}`;
-  return { problem: `${text} is out of range`, remedy: 'is the unit in the head right?', limit };
-}
-
-function shown(inside: number, kind: Column): string {
-  const one = kind.inside(1);
-  return `${Number((inside / one).toPrecision(3))} ${kind.unit}`.trim();
-}
+export const MEASURED_COLUMNS = columnSet(COLUMNS, NAMES, UNIT_NAMES);

@@ -9,14 +9,19 @@
  *   speed_rpm,torque_Nm
  *   3000,171.2
  *
- * Columns are separated by comma, semicolon or tabulator; decimals have a point. Every problem of
- * the file is found at once, each with its line.
+ * csvFile.ts says how such a file may be written.
  */
-import Papa from 'papaparse';
-import { ScenarioError, type ScenarioIssue } from '../errors.ts';
 import type { AmbientSpecification } from '../specification.ts';
-import { closest } from './closest.ts';
-import { type Column, cellValue, columnOf, headOf, isUnit, SPELLINGS } from './measuredColumns.ts';
+import { cellValue, headOf } from './csvColumn.ts';
+import {
+  type CsvFile,
+  checkWidths,
+  type Remark,
+  type Report,
+  type Row,
+  readCsvFile,
+} from './csvFile.ts';
+import { type Column, MEASURED_COLUMNS } from './measuredColumns.ts';
 import { readValue } from './readValue.ts';
 
 /** What a run measured. */
@@ -46,7 +51,6 @@ export interface MeasuredRun extends MeasuredAir {
 /** Fewest rows that say anything of a shape. */
 export const FEWEST_ROWS = 5;
 
-const MOST_CHARACTERS = 1 << 20;
 const MOST_ROWS = 5000;
 
 /**
@@ -57,85 +61,26 @@ const MOST_ROWS = 5000;
  * @throws ScenarioError with every problem found, in the order of the file
  */
 export function readMeasuredRun(text: string, name: string): MeasuredRun {
-  const issues: ScenarioIssue[] = [];
-  const report: Report = (line, path, message, remedy, limit) =>
-    issues.push({
-      file: name,
-      line,
-      column: 1,
-      path,
-      value: undefined,
-      message,
-      remedy,
-      ...(limit && { limit }),
-    });
-  const run = text.length > MOST_CHARACTERS ? tooLong(report) : runOf(text, report);
-  if (run && issues.length === 0) return run;
-  issues.sort((a, b) => a.line - b.line);
-  throw new ScenarioError(issues, 'the measured run');
+  return readCsvFile(text, name, KIND, MEASURED_COLUMNS, runOf);
 }
 
-type Report = (line: number, path: string, message: string, remedy: string, limit?: string) => void;
+const KIND = { source: 'the measured run', short: 'a run', example: 'speed_rpm,torque_Nm' };
 
-function tooLong(report: Report): undefined {
-  report(1, '', 'the file is too large for a run', 'is this a CSV of one run?');
-}
-
-function runOf(text: string, report: Report): MeasuredRun | undefined {
-  const lines = text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/);
-  const air = airOf(lines, report);
-  // Remarks become empty rows, so that a row's place in the table is its line in the file.
-  const bare = lines.map((line) => (line.trimStart().startsWith('#') ? '' : line)).join('\n');
-  const { data, errors } = Papa.parse<string[]>(bare, {
-    delimiter: delimiterOf(bare),
-    newline: '\n',
-  });
-  for (const { message, row } of errors) {
-    report((row ?? 0) + 1, '', message, 'write plain numbers without quotes');
-  }
-  const rows = data
-    .map((cells, i) => ({ line: i + 1, cells: cells.map((cell) => cell.trim()) }))
-    .filter(({ cells }) => cells.some((cell) => cell !== ''));
-  const [head, ...body] = withUnits(rows);
-  if (!head) {
-    report(1, '', 'the file holds no table', `write a head line such as ${EXAMPLE}`);
-    return undefined;
-  }
+function runOf(file: CsvFile, report: Report): MeasuredRun | undefined {
+  const { remarks, head, body } = file;
+  const air = airOf(remarks, report);
   const chosen = chosenColumns(head.cells, head.line, report);
   if (!chosen) return undefined;
-  for (const { line, cells } of body.filter((row) => row.cells.length !== head.cells.length)) {
-    const remedy = 'one cell a column; decimals with a point, and no separator for thousands';
-    report(line, '', `${cells.length} cells under ${head.cells.length} heads`, remedy);
-  }
+  checkWidths(file, report);
   return { ...air, ...tableOf(chosen, body, head.line, report) };
 }
 
-const EXAMPLE = 'speed_rpm,torque_Nm';
-
-/** Heads with the units of the line below them, where that line holds nothing else. */
-function withUnits([head, units, ...body]: Row[]): Row[] {
-  const all = [head, units, ...body].filter((row) => row !== undefined);
-  if (!head || !units?.cells.every((cell) => cell === '' || isUnit(cell))) return all;
-  const cells = head.cells.map((cell, i) => {
-    return columnOf(cell) ? cell : `${cell} ${units.cells[i] ?? ''}`;
-  });
-  return [{ ...head, cells }, ...body];
-}
-
-/** What the head line is split by; the guess of the library stumbles over empty lines. */
-function delimiterOf(text: string): string {
-  const head = text.split('\n').find((line) => line.trim() !== '') ?? '';
-  return [';', '\t'].find((sign) => head.includes(sign)) ?? ',';
-}
-
 /** `# pressure: 985 mbar` and its like; a remark without a known name is a remark. */
-function airOf(lines: readonly string[], report: Report): MeasuredAir {
+function airOf(remarks: readonly Remark[], report: Report): MeasuredAir {
   const air: MeasuredAir = { ambient: {} };
-  for (const [i, line] of lines.entries()) {
-    const [, key, text] = /^\s*#\s*([A-Za-z]+)\s*:\s*(.+?)\s*$/.exec(line) ?? [];
-    if (key === undefined || text === undefined) continue;
-    if (key === 'corrected') readCorrected(text, i + 1, air, report);
-    else if (Object.hasOwn(AIR_KEYS, key)) readAir(key as AirKey, text, i + 1, air, report);
+  for (const { line, key, text } of remarks) {
+    if (key === 'corrected') readCorrected(text, line, air, report);
+    else if (Object.hasOwn(AIR_KEYS, key)) readAir(key as AirKey, text, line, air, report);
   }
   return air;
 }
@@ -173,7 +118,7 @@ interface Chosen {
 /** The column of speeds and the one of figures; others are left aside. */
 function chosenColumns(heads: string[], line: number, report: Report): Chosen | undefined {
   const known = heads.flatMap((head, at) => {
-    const found = columnOf(head);
+    const found = MEASURED_COLUMNS.columnOf(head);
     return found ? [{ at, column: found }] : [];
   });
   const speeds = known.filter(({ column: { name } }) => name === 'speed');
@@ -189,20 +134,16 @@ function chosenColumns(heads: string[], line: number, report: Report): Chosen | 
 }
 
 function missing(line: number, what: string, example: string, heads: string[], report: Report) {
-  const near = heads.map((head) => closest(head, SPELLINGS)).find((one) => one !== undefined);
+  const { near, spellings } = MEASURED_COLUMNS;
+  const meant = near(heads);
   report(
     line,
     '',
     `no column of ${what} with its unit; found: ${heads.join(', ')}`,
-    near
-      ? `did you mean "${near}"?`
-      : `name a column for example ${example}; known: ${SPELLINGS.join(', ')}`,
+    meant
+      ? `did you mean "${meant}"?`
+      : `name a column for example ${example}; known: ${spellings.join(', ')}`,
   );
-}
-
-interface Row {
-  line: number;
-  cells: string[];
 }
 
 function tableOf(chosen: Chosen, body: readonly Row[], headLine: number, report: Report) {

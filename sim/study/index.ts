@@ -8,6 +8,7 @@ import { pedalStudy } from './pedal/index.ts';
 import type { Study } from './study.ts';
 import { tableStudy } from './table/index.ts';
 import { traceStudy } from './trace/index.ts';
+import { trimsStudy } from './trims/index.ts';
 
 export const STUDIES: readonly Study[] = [
   checkStudy,
@@ -18,4 +19,5 @@ export const STUDIES: readonly Study[] = [
   injectStudy,
   compareStudy,
   pedalStudy,
+  trimsStudy,
 ];

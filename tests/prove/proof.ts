@@ -8,6 +8,7 @@ import { fuel } from './fuel.ts';
 import { gasDynamics } from './gasDynamics.ts';
 import { independent } from './independent.ts';
 import { linkage } from './linkage.ts';
+import { mixture } from './mixture.ts';
 import { pipeAcoustics } from './pipeAcoustics.ts';
 import { pressureLines } from './pressureLines.ts';
 import { throttle } from './throttle.ts';
@@ -26,6 +27,7 @@ export const GROUPS: readonly Group[] = [
   fuel,
   throttle,
   linkage,
+  mixture,
   independent,
 ];
 

@@ -86,6 +86,16 @@ export const SOURCES = {
   springDegrees: 'EN 13906-3 in degrees, E d^4 / (3667 D n) (computed; formula from memory)',
   euler:
     'Euler, friction of a rope: exp(mu theta), as in arXiv:2012.13353, eq. 1 (computed from the closed form)',
+  brettschneider:
+    'Brettschneider 1979, Bosch Techn. Berichte 6:177 (computed from the equation as a maker of analysers prints it; carbon, hydrogen and oxygen of petrol from memory)',
+  brettschneiderPrinted: 'example of a maker of analysers for Brettschneider 1979 (as printed)',
+  singerHarley:
+    'Brettschneider 1979 with the twelve carbon atoms of Singer & Harley 1998, J. Air Waste Manage. Assoc. 48 (computed)',
+  mit261: 'MIT course 2.61, script on rich exhaust gas (as printed)',
+  firstOrder: 'first-order lag of 50 ms against a swing once a cycle (computed)',
+  crossleyCook:
+    'Crossley & Cook 1991, IEE Conf. Control 91, publ. 332, 2:921 (computed from the coefficients that a general-purpose library of models prints)',
+  airBalance: 'equal fuel, unequal air (computed)',
   scipy:
     'tests/independent/scipy: discontinuous Galerkin with scipy.integrate.solve_ivp, from the equations (computed outside this program)',
   linear:

@@ -1,0 +1,188 @@
+/** Readings of one cylinder a row, at one or several loads: what every such file has in common. */
+import { type ColumnSet, type CsvColumn, cellValue, headOf } from './csvColumn.ts';
+import { type CsvFile, checkWidths, type Report } from './csvFile.ts';
+import { readQuantity } from './quantity.ts';
+
+/** What a file says in one row, by column, inside the program. */
+export interface CylinderRow<Name extends string> {
+  line: number;
+  values: Partial<Record<Name, number>>;
+}
+
+/** A load: speed [rpm], plate angle [deg], which visit of it. */
+export interface ReadState {
+  speed: number;
+  angle: number;
+  visit: number;
+}
+
+/** Most loads that a file may hold; an afternoon gives a few. */
+const MOST_ROWS = 2000;
+
+/**
+ * The rows of a table whose columns are known.
+ *
+ * @param needed columns without which nothing can be said, each with an example of its head
+ * @returns undefined where a needed column is missing
+ */
+export function cylinderRows<Name extends string>(
+  file: CsvFile,
+  { columnOf, near, spellings }: ColumnSet<Name>,
+  needed: readonly { name: Name; words: string; example: string }[],
+  report: Report,
+): CylinderRow<Name>[] | undefined {
+  const { head, body } = file;
+  const known = head.cells.map(columnOf);
+  const names = known.map((column) => column?.name);
+  for (const [at, name] of names.entries()) {
+    if (name === undefined || names.indexOf(name) === at) continue;
+    report(head.line, '', `two columns of ${name}`, 'keep one');
+  }
+  const missing = needed.filter(({ name }) => !names.includes(name));
+  for (const { name, words, example } of missing) {
+    const meant = near(
+      head.cells.filter((_, at) => !known[at]),
+      name,
+    );
+    report(
+      head.line,
+      '',
+      `no column of ${words}; found: ${head.cells.join(', ')}`,
+      meant ? `did you mean "${meant}"?` : `name it for example ${example}`,
+      `known: ${spellings.join(', ')}`,
+    );
+  }
+  if (missing.length > 0) return undefined;
+  checkWidths(file, report);
+  if (body.length > MOST_ROWS) {
+    const limit = `at most ${MOST_ROWS}`;
+    report(head.line, '', `the file has ${body.length} rows`, 'keep means of readings', limit);
+  }
+  return body
+    .slice(0, MOST_ROWS)
+    .map(({ line, cells }) => ({ line, values: valuesOf(known, cells, line, report) }));
+}
+
+function valuesOf<Name extends string>(
+  known: readonly (CsvColumn<Name> | undefined)[],
+  cells: readonly string[],
+  line: number,
+  report: Report,
+): Partial<Record<Name, number>> {
+  const values: Partial<Record<Name, number>> = {};
+  for (const [at, column] of known.entries()) {
+    if (!column) continue;
+    const read = cellValue(cells[at] ?? '', column);
+    if (typeof read === 'number') values[column.name] = read;
+    else report(line, headOf(column), read.problem, read.remedy, read.limit);
+  }
+  return values;
+}
+
+/** Rows by the load that they were read at, and their cylinder. */
+export interface Loads<Name extends string> {
+  states: ReadState[];
+  rows: { row: CylinderRow<Name>; state: number; cylinder: number }[];
+}
+
+/**
+ * Sorts rows into loads; every cylinder stands once in each.
+ *
+ * @param cylinders of the engine
+ * @param closedAngle of the plate [deg]
+ */
+export function loadsOf<Name extends string>(
+  rows: readonly CylinderRow<Name | 'speed' | 'plate' | 'cylinder' | 'visit'>[],
+  { cylinders, closedAngle }: { cylinders: number; closedAngle: number },
+  report: Report,
+): Loads<Name> {
+  const states: ReadState[] = [];
+  const seen: Map<number, number>[] = [];
+  const sorted = rows.flatMap((row) => {
+    const { speed = Number.NaN, plate = Number.NaN, cylinder = Number.NaN, visit = 1 } = row.values;
+    if (!(speed > 0 && plate >= 0 && cylinder > 0)) return [];
+    if (plate <= closedAngle) {
+      const remedy = `give the angle from the plane across the bore; this plate seals at ${closedAngle} deg`;
+      report(row.line, 'plate_deg', 'the plate is shut', remedy, `more than ${closedAngle} deg`);
+      return [];
+    }
+    if (cylinder > cylinders) {
+      const remedy = 'count cylinders from 1; is this the engine of the scenario?';
+      report(row.line, 'cylinder', `there is no cylinder ${cylinder}`, remedy, `1 to ${cylinders}`);
+      return [];
+    }
+    const state = placeOf(states, { speed, angle: plate, visit });
+    seen[state] ??= new Map();
+    const earlier = seen[state].get(cylinder);
+    if (earlier !== undefined) {
+      const remedy = 'keep one, or number what was read twice in a column visit';
+      const message = `cylinder ${cylinder} stands twice at this load, first in line ${earlier}`;
+      report(row.line, 'cylinder', message, remedy);
+    }
+    seen[state].set(cylinder, row.line);
+    return [{ row: row as CylinderRow<Name>, state, cylinder: cylinder - 1 }];
+  });
+  checkWhole(states, seen, cylinders, report);
+  return { states, rows: sorted };
+}
+
+function placeOf(states: ReadState[], { speed, angle, visit }: ReadState): number {
+  const found = states.findIndex(
+    (one) => one.speed === speed && one.angle === angle && one.visit === visit,
+  );
+  return found >= 0 ? found : states.push({ speed, angle, visit }) - 1;
+}
+
+function checkWhole(
+  states: readonly ReadState[],
+  seen: readonly Map<number, number>[],
+  cylinders: number,
+  report: Report,
+): void {
+  for (const [j, { speed, angle }] of states.entries()) {
+    const absent = Array.from({ length: cylinders }, (_, i) => i + 1).filter(
+      (cylinder) => !seen[j]!.has(cylinder),
+    );
+    if (absent.length === 0) continue;
+    report(
+      Math.min(...seen[j]!.values()),
+      'cylinder',
+      `at ${speed} rpm and ${angle} deg ${cylinders - absent.length} of ${cylinders} cylinders were read; ` +
+        `missing: ${absent.join(', ')}`,
+      'read every cylinder at every load, or take this load out',
+      `cylinders 1 to ${cylinders}`,
+    );
+  }
+}
+
+/** Doubts that remarks may state: `# probe: 1 %`. */
+export type DoubtKinds<Key extends string> = Record<
+  Key,
+  { dimension: 'angle' | 'ratio' | 'length'; usual: number; limits: readonly [string, string] }
+>;
+
+/** Each doubt as the file states it, or the usual one. */
+export function doubtsOf<Key extends string>(
+  { remarks }: CsvFile,
+  kinds: DoubtKinds<Key>,
+  report: Report,
+): Record<Key, number> {
+  const doubts = Object.fromEntries(
+    Object.entries<DoubtKinds<Key>[Key]>(kinds).map(([key, { usual }]) => [key, usual]),
+  ) as Record<Key, number>;
+  for (const { line, key, text } of remarks) {
+    if (!Object.hasOwn(kinds, key)) continue;
+    const { dimension, limits } = kinds[key as Key];
+    const [read, low, high] = [text, ...limits].map((words) => readQuantity(words, dimension));
+    const limit = `${limits[0]} to ${limits[1]}`;
+    if ('problem' in read!) report(line, key, read.problem, read.remedy, limit);
+    else if (read!.value < amountOf(low) || read!.value > amountOf(high)) {
+      report(line, key, `${text} is out of range`, 'state one standard deviation', limit);
+    } else doubts[key as Key] = read!.value;
+  }
+  return doubts;
+}
+
+function amountOf(read: ReturnType<typeof readQuantity> | undefined): number {
+  return read && 'value' in read ? read.value : Number.NaN;
+}

@@ -1,0 +1,107 @@
+/** From lambda per cylinder to errors: what is put in is found again, and what cannot be told is not. */
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import {
+  type MixtureDoubts,
+  type MixtureShares,
+  mixtureShares,
+  UNTOLD,
+} from '../../sim/decision/mixtureShares.ts';
+import { normalNumbers } from '../normal.ts';
+import { readDemo } from '../toy.ts';
+import { demoText, ERRORS, LOADS, REPEATABILITY } from './demoReadings.ts';
+import { type KnownErrors, type KnownLoad, madeReadings } from './lambdaReadings.ts';
+
+const { engine } = readDemo('hill-climb');
+const DOUBTS: MixtureDoubts = {
+  plate: 0.1,
+  injector: 0.03,
+  probe: 0.01,
+  repeatability: REPEATABILITY,
+};
+const OWN = [1, 2, 3, 4];
+
+function found(errors: KnownErrors, loads: readonly KnownLoad[], seed = 1, repeatability = 5e-3) {
+  const made = madeReadings(engine, errors, loads, repeatability, seed);
+  const states = loads.map(({ speed, angle, visit = 1 }) => ({ speed, angle, visit }));
+  const readings = made.map(({ cylinder, probe, read }, r) => ({
+    state: Math.floor(r / 4),
+    cylinder: cylinder - 1,
+    probe: probe - 1,
+    lambda: read,
+  }));
+  return mixtureShares({ engine, states, readings, doubts: DOUBTS });
+}
+
+const aboveMean = (values: readonly number[]) => {
+  const mean = values.reduce((sum, x) => sum + x, 0) / values.length;
+  return values.map((value) => value - mean);
+};
+
+/** Distance of each estimate from what was put in, in its own standard deviations. */
+function misses({ plates, injectors, probes }: MixtureShares, errors: KnownErrors): number[] {
+  const pairs = [
+    [plates, errors.plates],
+    [injectors, errors.injectors],
+    [probes, errors.probes],
+  ] as const;
+  return pairs.flatMap(([family, truth]) => {
+    const put = aboveMean(truth);
+    return family.map(({ value, deviation }, i) => (value - put[i]!) / deviation);
+  });
+}
+
+test('the demo readings are what their seed gives', () => {
+  expect(readFileSync('scenarios/hill-climb-lambda.csv', 'utf8')).toBe(demoText());
+});
+
+test('without noise the errors come back', { timeout: 60_000 }, () => {
+  const shares = found(ERRORS, LOADS, 1, 0);
+  const [plates, injectors] = [aboveMean(ERRORS.plates), aboveMean(ERRORS.injectors)];
+  // Priors draw towards nothing, most for the plate whose answer counts as known to a fifth.
+  shares.plates.forEach(({ value }, i) => {
+    expect(Math.abs(value - plates[i]!)).toBeLessThan(0.1 * Math.max(...plates));
+  });
+  shares.injectors.forEach(({ value }, i) => {
+    expect(Math.abs(value - injectors[i]!)).toBeLessThan(2e-3);
+  });
+});
+
+test('of 100 engines, 95 % of all errors lie within two standard deviations', {
+  timeout: 120_000,
+}, () => {
+  const all = Array.from({ length: 100 }, (_, seed) => {
+    const normal = normalNumbers(1000 + seed);
+    const four = (deviation: number) => OWN.map(() => deviation * normal());
+    const errors = { plates: four(0.1), injectors: four(0.03), probes: four(0.01) };
+    return misses(found(errors, LOADS, seed), errors);
+  }).flat();
+  const within = (k: number) => all.filter((miss) => Math.abs(miss) <= k).length / all.length;
+  expect(within(2)).toBeGreaterThanOrEqual(0.95);
+  // Nor are they stated wider than they are: a normal distribution has 68 % within one.
+  expect(within(1)).toBeLessThan(0.8);
+});
+
+describe('what the loads do not tell', () => {
+  const idle = LOADS.slice(0, 1);
+  const open = LOADS.slice(3, 4);
+  test('idle alone: plates, not injectors', () => {
+    const { left } = found(ERRORS, idle);
+    expect(left.plates).toBeLessThan(UNTOLD);
+    expect(left.injectors).toBeGreaterThan(UNTOLD);
+  });
+  test('wide open alone: injectors, not plates', () => {
+    const { left } = found(ERRORS, open);
+    expect(left.injectors).toBeLessThan(UNTOLD);
+    expect(left.plates).toBeGreaterThan(UNTOLD);
+  });
+  test('probes only once they have changed places', () => {
+    expect(found(ERRORS, LOADS.slice(0, 4)).left.probes).toBeGreaterThan(UNTOLD);
+    expect(found(ERRORS, LOADS).left.probes).toBeLessThan(UNTOLD);
+  });
+});
+
+test('readings that their doubts do not explain are known by the misfit', () => {
+  expect(found(ERRORS, LOADS).misfit).toBeLessThan(2);
+  expect(found(ERRORS, LOADS, 1, 0.03).misfit).toBeGreaterThan(3);
+});
