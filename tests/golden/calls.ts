@@ -104,6 +104,9 @@ export function callsOf(demo: Demo): Call[] {
     { name: 'trace', words: ['trace', '--stations', stations] },
     { name: 'compare', words: ['compare'], ...measured },
     { name: 'compare-fit', words: ['compare', '--fit', fit], ...measured },
+    ...(demo === 'hill-climb'
+      ? [{ name: 'trims', words: ['trims', '--readings', 'scenarios/hill-climb-lambda.csv'] }]
+      : []),
     ...(demo === 'endurance-six' ? [{ name: 'inject', words: ['inject'] }] : []),
   ];
 }

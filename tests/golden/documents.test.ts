@@ -21,6 +21,13 @@ const golden = (path: string, text: string) => {
   return expect(text).toMatchFileSnapshot(`./${path}`);
 };
 
+/** Tables beside the first of a command, and what tells their goldens apart. */
+const ROLES: Record<string, string> = {
+  'sweep uncertainty.csv': '-bands',
+  'trims trims-cylinders.csv': '-cylinders',
+  'trims trims-loads.csv': '-loads',
+};
+
 /** How a command ended and what it said. */
 const spoken = ({ code, stdout, stderr }: Answered) =>
   `${stdout}\n--- exit code ${code}, beside it:\n${stderr}`;
@@ -37,7 +44,7 @@ describe.each(DEMOS)('%s', (demo) => {
     await golden(`${demo}/${call.name}.txt`, spoken(answer));
     for (const [name, text] of Object.entries(answer.files)) {
       const ending = name.slice(name.indexOf('.'));
-      const role = call.words[0] === 'sweep' && name === 'uncertainty.csv' ? '-bands' : '';
+      const role = ROLES[`${call.words[0]} ${name}`] ?? '';
       await golden(`${demo}/${call.name}${role}${ending}`, readable(name, text));
     }
     if (call.name === 'doubt') return; // as sweep, but dear

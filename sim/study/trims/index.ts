@@ -22,8 +22,8 @@ export const trimsStudy: Study = {
           report: trimsReport(study, scenario, question.fromGases),
           tables: {
             'trims.csv': readingsTable(study),
-            'cylinders.csv': cylindersTable(study),
-            'loads.csv': loadsTable(study),
+            'trims-cylinders.csv': cylindersTable(study),
+            'trims-loads.csv': loadsTable(study),
           },
           sound: true,
         };
