@@ -2,7 +2,17 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 
-const PHYSICS = ['step', 'gas', 'mixture', 'duct', 'acoustics', 'loss', 'boundary', 'spray', 'cylinder'];
+const PHYSICS = [
+  'step',
+  'gas',
+  'mixture',
+  'duct',
+  'acoustics',
+  'loss',
+  'boundary',
+  'spray',
+  'cylinder',
+];
 
 /** Files that hold no equation: types, registries, book-keeping, numerics. */
 const WITHOUT_PHYSICS = [
