@@ -85,10 +85,12 @@ export interface ThrottleSpecification {
   closedAngle: number;
   /** Plate angle from the plane across the bore; 90 is wide open [deg]. */
   angle: number;
+  /** Gap all round the rim of the shut plate [m]. */
+  rimGap: number;
   /** Loss at full opening, in dynamic heads of the bore [-]. */
   openLoss: number;
-  /** Discharge coefficient of the plate's opening [-]. */
-  dischargeCoefficient: number;
+  /** A drilling past the plate: its bore [m], and how far its screw leaves it open [0..1]. */
+  bleed?: { bore: number; open: number };
 }
 
 /** How valve lift follows the crank. */

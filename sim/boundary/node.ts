@@ -7,7 +7,7 @@ import { CYCLE } from '../crankAngle.ts';
 import { square } from '../elementary/powers.ts';
 import { dischargeFromLoss } from '../loss/entryLoss.ts';
 import type { MouthImpedance } from '../loss/mouthRadiation.ts';
-import { END_SLOTS, M_SIZE, REC_AT, REC_SIZE, T_AREA, T_SIZE } from '../step/layout.ts';
+import { END_SLOTS, M_SIZE, REC_AT, REC_SIZE, T_AREA, T_LEVEL, T_SIZE } from '../step/layout.ts';
 import { type DuctEnd, type EndFlow, flowAt } from './ductEnd.ts';
 import type { OpenAir, Volume } from './reservoir.ts';
 
@@ -30,7 +30,13 @@ export type Node =
       phase: number;
       roots: Slots;
     }
-  | { kind: 'constriction'; ends: readonly [DuctEnd, DuctEnd]; throat: Slots }
+  | {
+      kind: 'constriction';
+      ends: readonly [DuctEnd, DuctEnd];
+      throat: Slots;
+      /** How the throat grows as gas expands through it (loss/throttlePlate.ts). */
+      growth?: Float64Array;
+    }
   | { kind: 'junction'; ends: readonly DuctEnd[]; root: Slots }
   | Collector
   | { kind: 'nonReflecting'; ends: readonly [DuctEnd]; reservoir: OpenAir | Volume }
@@ -106,15 +112,20 @@ export function valve(
   };
 }
 
-/** Two ends with a throat between them, of effective area [m^2] from the first to the second and back. */
+/**
+ * Two ends with a throat between them, of effective area [m^2] from the first to the second and back,
+ * in slow flow; `growth` says how much more it is in faster flow.
+ */
 export function constriction(
   first: DuctEnd,
   second: DuctEnd,
   areas: { forward: number; backward: number },
+  growth?: Float64Array,
 ): Node {
   const throat = slots(T_SIZE);
   throat.slots.set([areas.forward, areas.backward], T_AREA);
-  return { kind: 'constriction', ends: [first, second], throat };
+  throat.slots.fill(1, T_LEVEL);
+  return { kind: 'constriction', ends: [first, second], throat, ...(growth && { growth }) };
 }
 
 /**

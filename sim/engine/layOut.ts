@@ -182,7 +182,7 @@ function ownRecord(writer: Writer, node: Node): number[] {
         writer.of(node.roots),
       ];
     case 'constriction':
-      return [writer.of(node.throat)];
+      return [writer.of(node.throat), node.growth ? writer.reals(node.growth) : -1];
     case 'junction':
       return [writer.of(node.root)];
     case 'collector':

@@ -24,7 +24,7 @@ import { type LiftCurve, liftCurve } from '../cylinder/valveLift.ts';
 import { wiebeBurn } from '../cylinder/wiebe.ts';
 import type { Duct } from '../duct/duct.ts';
 import type { Gas } from '../gas/gas.ts';
-import { throttleArea } from '../loss/throttleArea.ts';
+import { plateGrowth, throttleArea } from '../loss/throttlePlate.ts';
 import type { EngineSpecification } from '../specification.ts';
 import { exhaustDucts } from './exhaustDucts.ts';
 import { intakeDucts, intakeMouth, mouthInertia, mouthLoss, portLoss } from './intakeDucts.ts';
@@ -168,16 +168,19 @@ function lineNodes(
     density: pressure / (gas.rAir * temperature),
     soundSpeed: gas.soundSpeed(temperature, 0, 0),
   };
-  const plate = throttleArea(intake.throttle);
+  const { throttle } = intake;
+  const plate = throttleArea(throttle, throttle.angle);
   const inArea = effectiveValveArea(intake.valve, portLoss(intake.port));
   const outArea = effectiveValveArea(exhaust.valve, portLoss(exhaust.port));
   const { cylinder, phase } = line;
   return [
     mouthNode(intake, line.mouth, feed, air),
-    constriction(new DuctEnd(line.trumpet, 'high'), new DuctEnd(line.runner, 'low'), {
-      forward: plate,
-      backward: plate,
-    }),
+    constriction(
+      new DuctEnd(line.trumpet, 'high'),
+      new DuctEnd(line.runner, 'low'),
+      { forward: plate, backward: plate },
+      plateGrowth(throttle, throttle.angle),
+    ),
     valve(line.intakeValve, cylinder, (angle) => inArea(line.intakeLift.lift(angle)), phase),
     valve(line.exhaustValve, cylinder, (angle) => outArea(line.exhaustLift.lift(angle)), phase),
   ];

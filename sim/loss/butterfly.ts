@@ -6,7 +6,8 @@
  *                + (cos psi / cos psi0) asin(a cos psi0 / cos psi) - asin a ],   a = d/D
  *
  * psi the plate angle and psi0 the closed one, from the plane across the bore; d the shaft, D the
- * bore. Beyond psi = acos(a cos psi0) the shaft alone is in the way.
+ * bore. Beyond psi = acos(a cos psi0) the shaft alone is in the way. A gap g all round the rim leaves a
+ * ring besides, pi D g cos psi / cos psi0: the shadow of what the plate lacks.
  * Source: Heywood (1988), eq. 7.18, after Harrington and Bolt (1970), SAE 700082 (from memory).
  */
 
@@ -20,6 +21,8 @@ export interface ButterflyGeometry {
   shaftDiameter: number;
   /** Plate angle at which the plate seals [deg]. */
   closedAngle: number;
+  /** Gap all round the rim of the shut plate [m]. */
+  rimGap: number;
 }
 
 const RADIANS = Math.PI / 180;
@@ -29,8 +32,9 @@ export function butterflyOpenArea(g: ButterflyGeometry, angle: number): number {
   const a = g.shaftDiameter / g.bore;
   const shut = cos(g.closedAngle * RADIANS);
   const open = cos(Math.max(angle, g.closedAngle) * RADIANS);
-  const shaftOnly = 1 - (2 / Math.PI) * (a * Math.sqrt(1 - a * a) + asin(a));
-  if (open <= a * shut) return circleArea(g.bore) * shaftOnly;
+  const bore = circleArea(g.bore);
+  const shaftOnly = bore * (1 - (2 / Math.PI) * (a * Math.sqrt(1 - a * a) + asin(a)));
+  if (open <= a * shut) return shaftOnly;
   const ratio = open / shut;
   const share =
     1 -
@@ -40,5 +44,6 @@ export function butterflyOpenArea(g: ButterflyGeometry, angle: number): number {
         a * Math.sqrt(1 - a * a) +
         ratio * asin(a / ratio) -
         asin(a));
-  return circleArea(g.bore) * Math.max(share, 0);
+  const ring = Math.PI * g.bore * g.rimGap * ratio;
+  return Math.min(bore * Math.max(share, 0) + ring, shaftOnly);
 }

@@ -10,6 +10,8 @@
  * p2 by the wave that the incoming gas sends down the second duct. For slow flow that is a loss of
  * (A2/Ae)^2 - 1 dynamic heads of the downstream duct, so a stated loss K is met by Ae = A2/sqrt(1 + K).
  * One Newton step on v1 a time step; the density behind, which the wave needs, is the last step's.
+ * Where Ae grows with the expansion (loss/throttlePlate.ts), a table says how; it is read at the last
+ * step's, too.
  * Source: as exchange.ts.
  */
 
@@ -31,6 +33,7 @@ import {
   exp2,
   type I,
   log2,
+  lookup,
   max,
   min,
   N,
@@ -52,33 +55,49 @@ import {
   ITERATIONS,
   T_AREA,
   T_DENSITY,
+  T_LEVEL,
   T_ROOT,
 } from './layout.ts';
 
+/** Steps of a table of growth; loss/throttlePlate.ts lays it out so. */
+export const LEVELS: R = 128;
 /** A throat below this share of the end's area is shut. */
 const SHUT: R = 1e-9;
 /** Rest pressures this close [relative] differ by round-off. */
 const STILL: R = 1e-13;
 
-/** Solves both ends; `slots` hold the throat's areas and what was found last. */
-export function constriction(first: I, second: I, slots: I): void {
+/** Solves both ends; `slots` hold the throat's areas and what was found last; `growth`: table or -1. */
+export function constriction(first: I, second: I, slots: I, growth: I): void {
   const p1: V = restPressure(first);
   const p2: V = restPressure(second);
   const forward: B = p1 >= p2;
   const still: B = abs(p1 - p2) <= STILL * p1;
-  if (any(forward)) passage(first, second, slots, p1, p2, forward, still);
-  if (!all(forward)) passage(second, first, slots + 1, p2, p1, !forward, still);
+  if (any(forward)) passage(first, second, slots, growth, p1, p2, forward, still);
+  if (!all(forward)) passage(second, first, slots + 1, growth, p2, p1, !forward, still);
 }
 
 let throatF: V = 0;
 let throatSlope: V = 0;
 /** Pressure behind the throat [Pa]. */
 let pDown: V = 0;
+/** Squared speeds of sound [m2/s2] after the expansion and of the stagnant gas. */
+let expanded: V = 0;
+let stagnant: V = 0;
 
-function passage(up: I, down: I, slots: I, restUp: V, restDown: V, where: B, still: B): void {
+function passage(
+  up: I,
+  down: I,
+  slots: I,
+  growth: I,
+  restUp: V,
+  restDown: V,
+  where: B,
+  still: B,
+): void {
   const a: I = N[up + E_X];
   const b: I = N[down + E_X];
-  const area: V = X[slots + T_AREA];
+  let area: V = X[slots + T_AREA];
+  if (growth >= 0) area = area * lookup(growth, X[slots + T_LEVEL] * LEVELS);
   const share: V = area * (1 / endArea(up));
   const shut: B = still || share < SHUT;
   // Velocity at which waves alone would level the pressures: the scale of the answer.
@@ -101,6 +120,7 @@ function passage(up: I, down: I, slots: I, restUp: V, restDown: V, where: B, sti
   v = shut ? 0 : v;
   throat(up, down, v, share, density, perArea);
   X[slots + T_ROOT] = where ? v / some : X[slots + T_ROOT];
+  X[slots + T_LEVEL] = where ? min(expanded / stagnant, 1) : X[slots + T_LEVEL];
   writeOut(up, where, v);
   // What leaves one side enters the other, at most at the speed of sound.
   const gamma: V = X[a + A_GAMMA];
@@ -121,7 +141,7 @@ function passage(up: I, down: I, slots: I, restUp: V, restDown: V, where: B, sti
   writeEnd(down, where, rho, -speed, p, burned, fuel, -X[a + F_ENERGY]);
 }
 
-/** What is left of the throat's law at velocity v before it, and its slope; sets pDown. */
+/** What is left of the throat's law at velocity v before it, and its slope; sets pDown, expanded, stagnant. */
 function throat(up: I, down: I, v: V, share: V, density: V, perArea: R): void {
   const a: I = N[up + E_X];
   const b: I = N[down + E_X];
@@ -140,7 +160,9 @@ function throat(up: I, down: I, v: V, share: V, density: V, perArea: R): void {
   const level: V = exp2((g / gamma) * ratio);
   const d: V = exp2(ratio / gamma);
   const c0: V = ce * ce + 0.5 * g * v * v;
-  const gap: V = c0 - level * c * c;
+  expanded = level * c * c;
+  stagnant = c0;
+  const gap: V = c0 - expanded;
   const k: V = ((2 * share * share) / g) * d * d;
   const flow: V = v * v * x * x;
   const flowSlope: V = 2 * v * x * x * (1 - v / ce);
@@ -148,11 +170,9 @@ function throat(up: I, down: I, v: V, share: V, density: V, perArea: R): void {
   const lift: V = (gamma2 * ar * X[a + A_RHO] * x * (1 - v / ce)) / c2;
   throatF = flow - k * gap;
   throatSlope =
-    flowSlope +
-    k * (g * (ce - v) + c * c * level * (g / gamma) * lift) -
-    k * gap * (2 / gamma) * lift;
+    flowSlope + k * (g * (ce - v) + expanded * (g / gamma) * lift) - k * gap * (2 / gamma) * lift;
   const s: V = 2 / (gamma + 1);
-  const choked: B = level * c * c < s * c0;
+  const choked: B = expanded < s * c0;
   if (any(choked)) {
     const most: V = share * share * exp2((2 / g) * log2((s * c0) / (c * c))) * s;
     throatF = choked ? flow - most * c0 : throatF;

@@ -145,7 +145,7 @@ export const COUNT: I = 1;
 export const FIRST_END: I = 2;
 export const CLOSED: I = 0;
 export const RESERVOIR: I = 1; // reservoir slots in X, shares in K, table in K or -1, phase in K, roots in X
-export const CONSTRICTION: I = 2; // slots in X
+export const CONSTRICTION: I = 2; // slots in X, table of growth in K or -1
 export const JUNCTION: I = 3; // root in X
 export const COLLECTOR: I = 4; // root in X, record in X, delays in K, how many echoes
 export const NON_REFLECTING: I = 5; // reservoir slots in X
@@ -163,11 +163,13 @@ export const M_LEAK: I = 1;
 export const M_COMPLIANCE: I = 2;
 export const M_SHARE: I = 3;
 
-// X: slots of a constriction: throat areas there and back [m2], roots there and back, densities behind.
+// X: slots of a constriction, there and back: throat areas of slow flow [m2], roots, densities behind,
+// temperature of the expansion over stagnation [-].
 export const T_AREA: I = 0;
 export const T_ROOT: I = 2;
 export const T_DENSITY: I = 4;
-export const T_SIZE: I = 6;
+export const T_LEVEL: I = 6;
+export const T_SIZE: I = 8;
 
 // X: gas at rest on the far side of a boundary, and what it got since the last reset [kg], [J].
 export const Q_P: I = 0;

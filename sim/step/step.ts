@@ -103,7 +103,7 @@ function solveNode(node: I): void {
   if (kind === RESERVOIR) {
     reservoirNode(first, more);
   } else if (kind === CONSTRICTION) {
-    constriction(first, N[node + FIRST_END + 1], N[more]);
+    constriction(first, N[node + FIRST_END + 1], N[more], N[more + 1]);
   } else if (kind === JUNCTION) {
     junction(node, N[more]);
   } else if (kind === COLLECTOR) {

@@ -5,7 +5,8 @@ import { butterflyOpenArea } from '../../sim/loss/butterfly.ts';
 const BORE = 0.045;
 const bore = (Math.PI / 4) * BORE ** 2;
 const share = (closedAngle: number, shaft: number, angle: number) =>
-  butterflyOpenArea({ bore: BORE, shaftDiameter: shaft * BORE, closedAngle }, angle) / bore;
+  butterflyOpenArea({ bore: BORE, shaftDiameter: shaft * BORE, closedAngle, rimGap: 0 }, angle) /
+  bore;
 
 it('without a shaft opens as 1 - cos psi / cos psi0', () => {
   const expected = 1 - Math.cos((40 * Math.PI) / 180) / Math.cos((5 * Math.PI) / 180);
@@ -22,4 +23,17 @@ it('never shrinks as it opens, and does not jump where the shaft takes over', ()
 
 it('below its closed angle is shut', () => {
   expect(share(10, 0.2, 3)).toBe(0);
+});
+
+it('with a gap leaks as a ring when shut, and no more than the shaft lets wide open', () => {
+  const plate = { bore: BORE, shaftDiameter: 0.18 * BORE, closedAngle: 8 };
+  const leak = (angle: number) =>
+    butterflyOpenArea({ ...plate, rimGap: 2e-5 }, angle) -
+    butterflyOpenArea({ ...plate, rimGap: 0 }, angle);
+  expect(leak(8) / (Math.PI * BORE * 2e-5)).toBeCloseTo(1, 9);
+  expect(leak(68) / leak(8)).toBeCloseTo(
+    Math.cos((68 * Math.PI) / 180) / Math.cos((8 * Math.PI) / 180),
+    9,
+  );
+  expect(leak(90)).toBe(0);
 });

@@ -96,6 +96,13 @@ export const SOURCES = {
   crossleyCook:
     'Crossley & Cook 1991, IEE Conf. Control 91, publ. 332, 2:921 (computed from the coefficients that a general-purpose library of models prints)',
   airBalance: 'equal fuel, unequal air (computed)',
+  shadow: 'shadow of plate and shaft integrated across the bore (computed outside this program)',
+  weisbachValve:
+    'Weisbach, butterfly valves, as handbooks print his experiments (5 to 20, 40 and 60 deg as quoted in print, the rest and the attribution from memory)',
+  perry:
+    'Perry 1949, Trans. ASME 71:757, as the polynomial of a public library (computed; citation from memory)',
+  jobson:
+    'Jobson 1955, Proc. IMechE 169:767 (equations derived anew, computed outside this program)',
   scipy:
     'tests/independent/scipy: discontinuous Galerkin with scipy.integrate.solve_ivp, from the equations (computed outside this program)',
   linear:
