@@ -15,7 +15,7 @@
  */
 import { exp, log, square } from '../elementary/powers.ts';
 import { interpolateLinear } from '../interpolation.ts';
-import { throttleArea } from '../loss/throttleArea.ts';
+import { throttleArea } from '../loss/throttlePlate.ts';
 import type { EngineSpecification } from '../specification.ts';
 import { aboveMean, deviationOf, type MostProbable, mostProbable } from './mostProbable.ts';
 import { portFillingOfArea } from './portFilling.ts';

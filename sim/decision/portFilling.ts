@@ -14,7 +14,7 @@
 import { cylinderVolume } from '../cylinder/crank.ts';
 import { lengthOf, profileOf, volumeTo } from '../duct/profile.ts';
 import { flowFunction } from '../loss/nozzle.ts';
-import { throttleArea } from '../loss/throttleArea.ts';
+import { throttleArea } from '../loss/throttlePlate.ts';
 import type { EngineSpecification } from '../specification.ts';
 import { DRY_AIR_GAS_CONSTANT } from '../units.ts';
 

@@ -146,7 +146,7 @@ const costChecks: Check[] = [
   }),
 ];
 
-const PLATE = { bore: 0.045, shaftDiameter: 0.009, closedAngle: 10 };
+const PLATE = { bore: 0.045, shaftDiameter: 0.009, closedAngle: 10, rimGap: 0 };
 const openAt = (above: number) => butterflyOpenArea(PLATE, 10 + above);
 
 /** Degrees above the stop, growth of the open area with 0.2 deg [%]. */
