@@ -19,6 +19,7 @@ const ORDER = [
   'cylinder',
   'spray',
   'linkage',
+  'sound',
   'engine',
   'sweep',
   'decision',

@@ -61,7 +61,7 @@ function standardInput(): Uint8Array {
 export interface Folder {
   path: string;
   /** Writes a file and gives its path. */
-  write(name: string, text: string): string;
+  write(name: string, content: string | Uint8Array): string;
 }
 
 /**
@@ -78,9 +78,9 @@ export function openFolder(path: string): Folder {
   }
   return {
     path,
-    write(name, text) {
+    write(name, content) {
       const file = join(path, name);
-      writeFile(file, text);
+      writeFile(file, content);
       return file;
     },
   };

@@ -2,6 +2,7 @@
 import { asCsv, type Findings, reportHtml, reportText, type Scenario } from '../index.ts';
 import type { Folder } from './files.ts';
 import { jsonText, print, printJson, remark, type Terminal, widthOf } from './terminal.ts';
+import { wavesOf } from './waves.ts';
 import { writeFile } from './writing.ts';
 
 export function present(
@@ -25,11 +26,12 @@ export function present(
 /** Writes each file and says so. */
 function writeResults(terminal: Terminal, findings: Findings, folder: Folder | undefined): void {
   if (!folder) return;
-  const { stem, tables, document, report, page = `${stem}.html` } = findings;
+  const { stem, tables, audio, document, report, page = `${stem}.html` } = findings;
   const written = [
     ...Object.entries(tables).map(([name, table]) => folder.write(name, asCsv(table))),
     folder.write(`${stem}.json`, jsonText(document)),
     folder.write(page, reportHtml(report)),
+    ...(audio ? wavesOf(audio).map(([name, wave]) => folder.write(name, wave)) : []),
   ];
   print(terminal, [`Written: ${written.join(', ')}`]);
 }

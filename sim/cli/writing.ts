@@ -15,12 +15,12 @@ import { ComputationError } from '../index.ts';
 import { storageProblem } from './storage.ts';
 
 /** Writes one file. Throws ComputationError where it cannot be written. */
-export function writeFile(file: string, text: string): void {
+export function writeFile(file: string, content: string | Uint8Array): void {
   const place = lstatSync(file, { throwIfNoEntry: false });
   try {
     // A link, or a device such as a pipe, is written where it stands.
-    if (place && !place.isFile()) writeThrough(file, text);
-    else writeBeside(file, text);
+    if (place && !place.isFile()) writeThrough(file, content);
+    else writeBeside(file, content);
   } catch (error) {
     throw storageError(error, file);
   }
@@ -36,10 +36,10 @@ export function storageError(error: unknown, file: string): unknown {
   );
 }
 
-function writeBeside(file: string, text: string): void {
+function writeBeside(file: string, content: string | Uint8Array): void {
   const beside = `${file}.part`;
   try {
-    writeThrough(beside, text);
+    writeThrough(beside, content);
     renameSync(beside, file);
   } catch (error) {
     rmSync(beside, { force: true });
@@ -47,10 +47,10 @@ function writeBeside(file: string, text: string): void {
   }
 }
 
-function writeThrough(file: string, text: string): void {
+function writeThrough(file: string, content: string | Uint8Array): void {
   const handle = openSync(file, 'w');
   try {
-    writeFileSync(handle, text);
+    writeFileSync(handle, content);
     if (lstatSync(file).isFile()) fsyncSync(handle);
   } finally {
     closeSync(handle);

@@ -234,6 +234,20 @@ export const MOMENT_RATE = quantity('moment_rate_Nm_per_turn', 'rate', 'Nm/turn'
   decimals: 3,
 });
 
+export const FREQUENCY = quantity('frequency_Hz', 'frequency', 'Hz', { decimals: 0 });
+export const SOUND_PRESSURE = quantity('sound_pressure_Pa', 'sound pressure', 'Pa', {
+  decimals: 1,
+});
+export const ORDER = quantity('engine_order', 'order', '', { name: 'engine order', decimals: 1 });
+
+/** A sound level under a name of its own, as it is and by weighting A. */
+export function decibels(key: string, head: string): Quantity {
+  return quantity(key, head, 'dB', { decimals: 1 });
+}
+export function decibelsA(key: string, head: string): Quantity {
+  return quantity(key, head, 'dB(A)', { decimals: 1 });
+}
+
 /** A force under a name of its own. */
 export function newtons(key: string, head: string): Quantity {
   return quantity(key, head, 'N', { decimals: 1 });

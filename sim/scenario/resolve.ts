@@ -3,6 +3,7 @@ import type { LengthUnit } from '../decision/lengthUnit.ts';
 import type { Fit } from '../decision/shelf.ts';
 import type { Target } from '../decision/target.ts';
 import type { Linkage } from '../linkage/linkage.ts';
+import type { Row } from '../sound/monopoles.ts';
 import type { EngineSpecification, InjectorsSpecification } from '../specification.ts';
 import { type FactSection, factsOf } from './facts.ts';
 import type { ScenarioView } from './schema.ts';
@@ -16,6 +17,7 @@ import { resolveInjectors } from './sections/injectors.ts';
 import { resolveIntake } from './sections/intake.ts';
 import { resolveNumerics } from './sections/numerics.ts';
 import { resolvePedal } from './sections/pedal.ts';
+import { resolveSound } from './sections/sound.ts';
 import { resolveSweep, type SweepRange } from './sections/study.ts';
 import { resolveTarget } from './sections/target.ts';
 import { resolveUncertainty, type Uncertainty } from './sections/uncertainty.ts';
@@ -38,6 +40,8 @@ export interface Scenario {
   injectors?: InjectorsSpecification;
   /** From the foot to the plates; absent where the file says nothing of it. */
   pedal?: Linkage;
+  /** The mouths as they are heard: as the file has them, or as is usual. */
+  mouths: Row;
   /** Engine speeds [rpm], rising. */
   speeds: number[];
   /** Whether more speeds are computed between them: they are a range, not a list. */
@@ -64,6 +68,7 @@ export function resolveScenario(view: ScenarioView, told: Told): Scenario {
   const engine = resolveWholeEngine(view);
   const injectors = resolveInjectors(view, engine);
   const pedal = resolvePedal(view, engine);
+  const mouths = resolveSound(view, engine);
   const speeds = [...gridValues(view.speeds)];
   const sweep = resolveSweep(view);
   const target = resolveTarget(view);
@@ -75,6 +80,7 @@ export function resolveScenario(view: ScenarioView, told: Told): Scenario {
     engine,
     ...(injectors && { injectors }),
     ...(pedal && { pedal }),
+    mouths,
     speeds,
     refine: !view.speeds.at.present,
     lengthUnit: lengthUnitOf(view.intake.trumpet.length.quantity?.text),

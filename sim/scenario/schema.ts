@@ -19,6 +19,7 @@ import { injectorsSection } from './sections/injectors.ts';
 import { checkIntake, intakeSection } from './sections/intake.ts';
 import { numericsSection } from './sections/numerics.ts';
 import { checkPedal, pedalSection } from './sections/pedal.ts';
+import { checkSound, soundSection } from './sections/sound.ts';
 import { checkStudy, speedsSection, sweepSection } from './sections/study.ts';
 import { checkTarget, targetSection } from './sections/target.ts';
 import { uncertaintySection } from './sections/uncertainty.ts';
@@ -36,6 +37,7 @@ export const scenarioKeys = section('One engine and the question asked about its
   fuel: fuelSection,
   injectors: injectorsSection,
   pedal: pedalSection,
+  sound: soundSection,
   speeds: speedsSection,
   sweep: sweepSection,
   target: targetSection,
@@ -78,6 +80,7 @@ export function checkScenario(view: ScenarioView, { places }: Told): void {
   checkChamber(view);
   checkInjectors(view);
   checkPedal(view);
+  checkSound(view);
   checkStudy(view);
   checkTarget(view);
   checkFit(view);

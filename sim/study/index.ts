@@ -4,6 +4,7 @@ import { compareStudy } from './compare/index.ts';
 import { curveStudy } from './curve/index.ts';
 import { injectStudy } from './inject/index.ts';
 import { sweepStudy } from './length/index.ts';
+import { listenStudyAsked } from './listen/index.ts';
 import { pedalStudy } from './pedal/index.ts';
 import type { Study } from './study.ts';
 import { tableStudy } from './table/index.ts';
@@ -20,4 +21,5 @@ export const STUDIES: readonly Study[] = [
   compareStudy,
   pedalStudy,
   trimsStudy,
+  listenStudyAsked,
 ];

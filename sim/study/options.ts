@@ -10,6 +10,11 @@ export const LENGTH_OPTION: StudyOption = {
   help: 'trumpet length, for example 180mm (default: as fitted now)',
 };
 
+export const SPEED_OPTION: StudyOption = {
+  flags: '--speed <speed>',
+  help: 'engine speed, for example 6000rpm (default: middle of the band)',
+};
+
 /** The text of an option; undefined where it is absent. */
 export function textOf(options: OptionValues, name: string): string | undefined {
   const value = options[name];
@@ -17,15 +22,30 @@ export function textOf(options: OptionValues, name: string): string | undefined 
 }
 
 /** Length of the trumpets [m]: as asked, or those fitted now. */
-export function askedLength({ options, scenario: { engine } }: Asked): number {
-  const text = textOf(options, 'length');
-  if (text === undefined) return engine.intake.trumpet.length;
-  const length = askedValue('--length', 'sweep.lengths.from', text);
+export function askedLength(asked: Asked): number {
+  return lengthOption(asked, 'length') ?? asked.scenario.engine.intake.trumpet.length;
+}
+
+/** A length [m] under an option of that name; undefined where it is absent. */
+export function lengthOption(
+  { options, scenario: { engine } }: Asked,
+  name: string,
+): number | undefined {
+  const text = textOf(options, name);
+  if (text === undefined) return undefined;
+  const length = askedValue(`--${name}`, 'sweep.lengths.from', text);
   const shortest = shortestLength(engine);
   if (length >= shortest) return length;
   throw new InputError(
-    `--length ${text}: the trumpet is shorter than its bellmouth leaves room for; at least ${told(LENGTH, shortest)}`,
+    `--${name} ${text}: the trumpet is shorter than its bellmouth leaves room for; at least ${told(LENGTH, shortest)}`,
   );
+}
+
+/** Engine speed [rpm]: as asked, or the middle of the band. */
+export function askedSpeed({ options, scenario: { target } }: Asked): number {
+  const text = textOf(options, 'speed');
+  if (text !== undefined) return askedValue('--speed', 'speeds.from', text);
+  return Math.round((target.from + target.to) / 2);
 }
 
 /** A value read as the key at `path` would be. */

@@ -6,6 +6,7 @@
 import type { Report } from '../report/report.ts';
 import type { Table } from '../report/table.ts';
 import type { Scenario } from '../scenario/resolve.ts';
+import type { Sound } from '../sound/samples.ts';
 import type { PointOutcome } from '../sweep/runner.ts';
 import type { SweepObserver, TablePoint } from '../sweep/sweep.ts';
 import type { Computer } from '../sweep/tasks.ts';
@@ -42,6 +43,8 @@ export interface Findings {
   report: Report;
   /** Tables written as CSV, by name of the file. */
   tables: Record<string, Table>;
+  /** Sounds written as WAV, by name of the file, and the pressure that fills their scale [Pa]. */
+  audio?: { sounds: Record<string, Sound>; fullScale: number };
   /** Name of the HTML file, where it is another. */
   page?: string;
   /** Whether everything computed is an answer: no point failed or has not settled. */

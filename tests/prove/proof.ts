@@ -11,6 +11,7 @@ import { linkage } from './linkage.ts';
 import { mixture } from './mixture.ts';
 import { pipeAcoustics } from './pipeAcoustics.ts';
 import { pressureLines } from './pressureLines.ts';
+import { sound } from './sound.ts';
 import { throttle } from './throttle.ts';
 import { tuning } from './tuning.ts';
 import { valveFlow } from './valveFlow.ts';
@@ -28,6 +29,7 @@ export const GROUPS: readonly Group[] = [
   throttle,
   linkage,
   mixture,
+  sound,
   independent,
 ];
 

@@ -103,6 +103,10 @@ export const SOURCES = {
     'Perry 1949, Trans. ASME 71:757, as the polynomial of a public library (computed; citation from memory)',
   jobson:
     'Jobson 1955, Proc. IMechE 169:767 (equations derived anew, computed outside this program)',
+  weightingA:
+    'IEC 61672-1:2013, table of weightings at the exact frequencies 1000 10^(n/10) Hz (from memory)',
+  monopole:
+    'Pierce, Acoustics, sec. 4-1, with an image in the plane (computed from the closed form)',
   scipy:
     'tests/independent/scipy: discontinuous Galerkin with scipy.integrate.solve_ivp, from the equations (computed outside this program)',
   linear:

@@ -1,14 +1,11 @@
 /** Where a trace looks, at which speed. */
 import { STATIONS, type Station } from '../../engine/trace.ts';
 import { InputError } from '../../errors.ts';
-import { askedLength, askedValue, textOf } from '../options.ts';
+import { askedLength, askedSpeed, SPEED_OPTION, textOf } from '../options.ts';
 import type { Asked, StudyOption } from '../study.ts';
 
 export const TRACE_OPTIONS: readonly StudyOption[] = [
-  {
-    flags: '--speed <speed>',
-    help: 'engine speed, for example 6000rpm (default: middle of the band)',
-  },
+  SPEED_OPTION,
   {
     flags: '--stations <list>',
     help: 'where to look: mouth, port, exhaust, or a share of the way along a duct such as runner:50%',
@@ -16,16 +13,10 @@ export const TRACE_OPTIONS: readonly StudyOption[] = [
 ];
 
 export function askedTrace(asked: Asked) {
-  const { options, scenario } = asked;
-  const speed = textOf(options, 'speed');
-  const { from, to } = scenario.target;
   return {
     length: askedLength(asked),
-    speed:
-      speed === undefined
-        ? Math.round((from + to) / 2)
-        : askedValue('--speed', 'speeds.from', speed),
-    stations: askedStations(textOf(options, 'stations')),
+    speed: askedSpeed(asked),
+    stations: askedStations(textOf(asked.options, 'stations')),
   };
 }
 
