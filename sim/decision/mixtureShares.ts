@@ -15,10 +15,9 @@
  */
 import { exp, log, square } from '../elementary/powers.ts';
 import { interpolateLinear } from '../interpolation.ts';
-import { throttleArea } from '../loss/throttlePlate.ts';
 import type { EngineSpecification } from '../specification.ts';
 import { aboveMean, deviationOf, type MostProbable, mostProbable } from './mostProbable.ts';
-import { portFillingOfArea } from './portFilling.ts';
+import { portFilling } from './portFilling.ts';
 
 /** A load that readings were taken at. */
 export interface LambdaState {
@@ -172,18 +171,18 @@ function distinctLoads(states: readonly LambdaState[]) {
 
 /** How far errors of a plate are followed, in prior deviations. */
 const REACH = 5;
-/** Places of a table between which the logarithm of air runs straight over that of area. */
+/** Places of a table between which the logarithm of air runs straight over that of opening. */
 const PLACES = 48;
 
 /** Growth of air in logarithms with the plate off by an error [deg], at most `reach`. */
 function airChange(engine: EngineSpecification, { speed, angle }: LambdaState, reach: number) {
-  const { throttle } = engine.intake;
-  const least = Math.min(throttle.closedAngle + LEAST_OPENING, angle);
-  const area = (at: number) => throttleArea(throttle, Math.min(Math.max(at, least), WIDE_OPEN));
-  const [low, high] = [log(area(angle - reach)), log(area(angle + reach))];
+  const { closedAngle } = engine.intake.throttle;
+  const opened = (at: number) =>
+    log(Math.max(Math.min(at, WIDE_OPEN) - closedAngle, LEAST_OPENING));
+  const [low, high] = [opened(angle - reach), opened(angle + reach)];
   const xs = Array.from({ length: PLACES }, (_, i) => low + ((high - low) * i) / (PLACES - 1));
-  const ys = xs.map((x) => log(portFillingOfArea(engine, speed, exp(x)).flow));
-  const flow = (at: number) => interpolateLinear(xs, ys, log(area(at)));
+  const ys = xs.map((x) => log(portFilling(engine, speed, closedAngle + exp(x)).flow));
+  const flow = (at: number) => interpolateLinear(xs, ys, opened(at));
   const set = flow(angle);
   return (error: number) => flow(angle + error) - set;
 }

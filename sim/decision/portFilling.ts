@@ -3,7 +3,7 @@
  *
  *   dm/dt = Ae p0 psi(p/p0) / sqrt(R T),   p = m R T / V
  *
- *   Ae  effective area of the plate [m^2]   psi  flow function (loss/nozzle.ts)   p0, T  air before it [Pa, K]
+ *   Ae  effective area of the plate [m^2], which grows with the expansion (loss/throttlePlate.ts)   psi  flow function (loss/nozzle.ts)   p0, T  air before it [Pa, K]
  *   V  plate to valve [m^3], and from top to bottom dead centre of induction the cylinder besides
  *
  * At the top the clearance, at p0, joins the port; at the bottom the cylinder leaves with what it has, and
@@ -14,7 +14,7 @@
 import { cylinderVolume } from '../cylinder/crank.ts';
 import { lengthOf, profileOf, volumeTo } from '../duct/profile.ts';
 import { flowFunction } from '../loss/nozzle.ts';
-import { throttleArea } from '../loss/throttlePlate.ts';
+import { growthAt, plateGrowth, throttleArea } from '../loss/throttlePlate.ts';
 import type { EngineSpecification } from '../specification.ts';
 import { DRY_AIR_GAS_CONSTANT } from '../units.ts';
 
@@ -45,14 +45,17 @@ export function portVolume({ intake }: EngineSpecification): number {
   return volumeTo(profile, lengthOf(profile));
 }
 
-/**
- * @param speed engine speed [rpm]
- * @param area effective area of the plate [m^2]
- */
+/** Effective area of a plate [m^2] in slow flow, and how much more it is at a pressure ratio. */
+export interface PlateArea {
+  area: number;
+  growth(ratio: number): number;
+}
+
+/** @param speed engine speed [rpm] */
 export function portFillingOfArea(
   engine: EngineSpecification,
   speed: number,
-  area: number,
+  { area, growth }: PlateArea,
 ): PortFilling {
   const { pressure: outside, temperature } = engine.intake.feed;
   const heat = DRY_AIR_GAS_CONSTANT * temperature;
@@ -66,7 +69,10 @@ export function portFillingOfArea(
   let charge = 0;
   for (let cycle = 0; cycle < MOST_CYCLES; cycle++) {
     const before = charge;
-    ({ pressures, charge } = oneCycle(pressures.at(-1)!, { outside, heat, port, volumes, choked }));
+    ({ pressures, charge } = oneCycle(pressures.at(-1)!, {
+      ...{ outside, heat, port, volumes },
+      passed: (ratio) => choked * growth(ratio) * flowFunction(ratio, GAMMA),
+    }));
     if (Math.abs(charge - before) <= SETTLED * charge) break;
   }
   return {
@@ -85,12 +91,12 @@ interface Induction {
   /** Port alone, and with the cylinder at each step of induction [m^3]. */
   port: number;
   volumes: readonly number[];
-  /** What the plate passes in a step for a flow function of 1 [kg]. */
-  choked: number;
+  /** What the plate passes in a step at a pressure ratio [kg]. */
+  passed(ratio: number): number;
 }
 
 /** One cycle from top dead centre, the port at a pressure [Pa]. */
-function oneCycle(start: number, { outside, heat, port, volumes, choked }: Induction) {
+function oneCycle(start: number, { outside, heat, port, volumes, passed }: Induction) {
   const joined = volumes[0]!;
   let p = (start * port + outside * (joined - port)) / joined;
   let charge = 0;
@@ -100,7 +106,7 @@ function oneCycle(start: number, { outside, heat, port, volumes, choked }: Induc
     const next = i < INDUCTION ? volumes[i + 1]! : port;
     // No more than fills it: near the pressure outside the law is steeper than a step.
     const room = (outside * next - p * now) / heat;
-    const drawn = Math.min(choked * flowFunction(p / outside, GAMMA), room);
+    const drawn = Math.min(passed(p / outside), room);
     p = Math.min((p * now + drawn * heat) / next, outside);
     charge += drawn;
     pressures.push(p);
@@ -114,5 +120,8 @@ export function portFilling(
   speed: number,
   angle: number,
 ): PortFilling {
-  return portFillingOfArea(engine, speed, throttleArea(engine.intake.throttle, angle));
+  const { throttle } = engine.intake;
+  const table = plateGrowth(throttle, angle);
+  const growth = (ratio: number) => growthAt(table, ratio);
+  return portFillingOfArea(engine, speed, { area: throttleArea(throttle, angle), growth });
 }

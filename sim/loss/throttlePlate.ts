@@ -112,6 +112,13 @@ export function plateGrowth(plate: Plate, angle: number): Float64Array {
   );
 }
 
+/** Effective area over that of slow flow at a pressure ratio [0..1], from a plate's table. */
+export function growthAt(table: Float64Array, ratio: number): number {
+  const at = LEVELS * power(Math.min(ratio, 1), G);
+  const i = Math.floor(at);
+  return table[i]! + (at - i) * (table[i + 1]! - table[i]!);
+}
+
 function bleedArea({ bleed }: Plate): number {
   return bleed ? DRILLED * bleed.open * circleArea(bleed.bore) : 0;
 }

@@ -10,18 +10,14 @@ import type { Duct } from '../../sim/duct/duct.ts';
 import { butterflyOpenArea } from '../../sim/loss/butterfly.ts';
 import { jetContraction, slowContraction } from '../../sim/loss/contraction.ts';
 import { flowFunction } from '../../sim/loss/nozzle.ts';
-import { plateGrowth, plateLoss, throttleArea } from '../../sim/loss/throttlePlate.ts';
-import { LEVELS } from '../../sim/step/constriction.ts';
+import { growthAt, plateGrowth, plateLoss, throttleArea } from '../../sim/loss/throttlePlate.ts';
 import { perfectAir } from '../gases.ts';
 import { massFluxes, network, pipe, runFor } from '../network.ts';
 
 const plate = { bore: 0.045, shaftDiameter: 0.008, closedAngle: 5, rimGap: 0, openLoss: 0.3 };
 /** Effective area [m^2] at a pressure ratio, from the table that the step reads. */
 function fastArea(of: typeof plate, angle: number, ratio: number): number {
-  const table = plateGrowth(of, angle);
-  const at = LEVELS * ratio ** (0.4 / 1.4);
-  const i = Math.floor(at);
-  return throttleArea(of, angle) * (table[i]! + (at - i) * (table[i + 1]! - table[i]!));
+  return throttleArea(of, angle) * growthAt(plateGrowth(of, angle), ratio);
 }
 
 const bore = (Math.PI / 4) * plate.bore ** 2;
