@@ -3,7 +3,8 @@
  *
  *   dm/dt = Ae p0 psi(p/p0) / sqrt(R T),   p = m R T / V
  *
- *   Ae  effective area of the plate [m^2], which grows with the expansion (loss/throttlePlate.ts)   psi  flow function (loss/nozzle.ts)   p0, T  air before it [Pa, K]
+ *   Ae  effective area of the plate at p/p0 [m^2] (loss/throttlePlate.ts)   psi  flow function (loss/nozzle.ts)
+ *   p0, T  air before it [Pa, K]
  *   V  plate to valve [m^3], and from top to bottom dead centre of induction the cylinder besides
  *
  * At the top the clearance, at p0, joins the port; at the bottom the cylinder leaves with what it has, and
@@ -13,9 +14,11 @@
  */
 import { cylinderVolume } from '../cylinder/crank.ts';
 import { lengthOf, profileOf, volumeTo } from '../duct/profile.ts';
+import { power } from '../elementary/powers.ts';
 import { flowFunction } from '../loss/nozzle.ts';
-import { growthAt, plateGrowth, throttleArea } from '../loss/throttlePlate.ts';
+import { plateGrowth, throttleArea } from '../loss/throttlePlate.ts';
 import type { EngineSpecification } from '../specification.ts';
+import { LEVELS } from '../step/constriction.ts';
 import { DRY_AIR_GAS_CONSTANT } from '../units.ts';
 
 const GAMMA = 1.4;
@@ -45,17 +48,16 @@ export function portVolume({ intake }: EngineSpecification): number {
   return volumeTo(profile, lengthOf(profile));
 }
 
-/** Effective area of a plate [m^2] in slow flow, and how much more it is at a pressure ratio. */
-export interface PlateArea {
-  area: number;
-  growth(ratio: number): number;
-}
-
-/** @param speed engine speed [rpm] */
-export function portFillingOfArea(
+/**
+ * Filling at a speed [rpm] with the plate at an angle [deg].
+ *
+ * @param bleed effective area past the plate besides what the engine has [m^2]
+ */
+export function portFilling(
   engine: EngineSpecification,
   speed: number,
-  { area, growth }: PlateArea,
+  angle: number,
+  bleed = 0,
 ): PortFilling {
   const { pressure: outside, temperature } = engine.intake.feed;
   const heat = DRY_AIR_GAS_CONSTANT * temperature;
@@ -64,15 +66,14 @@ export function portFillingOfArea(
     { length: INDUCTION + 1 },
     (_, i) => port + cylinderVolume(engine.cylinder, 360 + (720 * i) / STEPS),
   );
-  const choked = (area * outside * 120) / (speed * STEPS * Math.sqrt(heat));
+  const flow = plateFlow(engine, angle, bleed);
+  const perStep = (outside * 120) / (speed * STEPS * Math.sqrt(heat));
+  const induction = { outside, heat, port, volumes, drawn: (p: number) => perStep * flow(p) };
   let pressures: number[] = [outside];
   let charge = 0;
   for (let cycle = 0; cycle < MOST_CYCLES; cycle++) {
     const before = charge;
-    ({ pressures, charge } = oneCycle(pressures.at(-1)!, {
-      ...{ outside, heat, port, volumes },
-      passed: (ratio) => choked * growth(ratio) * flowFunction(ratio, GAMMA),
-    }));
+    ({ pressures, charge } = oneCycle(pressures.at(-1)!, induction));
     if (Math.abs(charge - before) <= SETTLED * charge) break;
   }
   return {
@@ -84,6 +85,18 @@ export function portFillingOfArea(
   };
 }
 
+/** Effective area times flow function [m^2] against the pressure ratio. */
+function plateFlow({ intake }: EngineSpecification, angle: number, bleed: number) {
+  const area = throttleArea(intake.throttle, angle);
+  const growth = plateGrowth(intake.throttle, angle);
+  return (ratio: number) => {
+    const place = LEVELS * power(ratio, (GAMMA - 1) / GAMMA);
+    const i = Math.floor(place);
+    const grown = growth[i]! + (place - i) * (growth[i + 1]! - growth[i]!);
+    return (area * grown + bleed) * flowFunction(ratio, GAMMA);
+  };
+}
+
 interface Induction {
   /** Air before the plate [Pa], and R T [J/kg]. */
   outside: number;
@@ -92,11 +105,11 @@ interface Induction {
   port: number;
   volumes: readonly number[];
   /** What the plate passes in a step at a pressure ratio [kg]. */
-  passed(ratio: number): number;
+  drawn(ratio: number): number;
 }
 
 /** One cycle from top dead centre, the port at a pressure [Pa]. */
-function oneCycle(start: number, { outside, heat, port, volumes, passed }: Induction) {
+function oneCycle(start: number, { outside, heat, port, volumes, drawn }: Induction) {
   const joined = volumes[0]!;
   let p = (start * port + outside * (joined - port)) / joined;
   let charge = 0;
@@ -106,22 +119,10 @@ function oneCycle(start: number, { outside, heat, port, volumes, passed }: Induc
     const next = i < INDUCTION ? volumes[i + 1]! : port;
     // No more than fills it: near the pressure outside the law is steeper than a step.
     const room = (outside * next - p * now) / heat;
-    const drawn = Math.min(passed(p / outside), room);
-    p = Math.min((p * now + drawn * heat) / next, outside);
-    charge += drawn;
+    const mass = Math.min(drawn(p / outside), room);
+    p = Math.min((p * now + mass * heat) / next, outside);
+    charge += mass;
     pressures.push(p);
   }
   return { pressures, charge };
-}
-
-/** The same with the plate at an angle [deg]. */
-export function portFilling(
-  engine: EngineSpecification,
-  speed: number,
-  angle: number,
-): PortFilling {
-  const { throttle } = engine.intake;
-  const table = plateGrowth(throttle, angle);
-  const growth = (ratio: number) => growthAt(table, ratio);
-  return portFillingOfArea(engine, speed, { area: throttleArea(throttle, angle), growth });
 }

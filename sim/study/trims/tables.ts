@@ -1,5 +1,6 @@
 /** Shares of error and trims as tables and as a JSON document. */
-import type { FoundMixture, Share } from '../../decision/mixtureShares.ts';
+import type { Share } from '../../decision/family.ts';
+import type { FoundMixture } from '../../decision/mixtureShares.ts';
 import { documentHead } from '../../report/document.ts';
 import { plain } from '../../report/numbers.ts';
 import * as q from '../../report/quantities.ts';

@@ -1,5 +1,5 @@
 /** Mixture cylinder by cylinder, in words. */
-import { type Share, UNTOLD } from '../../decision/mixtureShares.ts';
+import { type Share, UNTOLD } from '../../decision/family.ts';
 import { rpm, share } from '../../report/figures.ts';
 import { brief, listed } from '../../report/numbers.ts';
 import {
