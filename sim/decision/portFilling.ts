@@ -14,11 +14,9 @@
  */
 import { cylinderVolume } from '../cylinder/crank.ts';
 import { lengthOf, profileOf, volumeTo } from '../duct/profile.ts';
-import { power } from '../elementary/powers.ts';
 import { flowFunction } from '../loss/nozzle.ts';
-import { plateGrowth, throttleArea } from '../loss/throttlePlate.ts';
+import { growthAt, plateGrowth, throttleArea } from '../loss/throttlePlate.ts';
 import type { EngineSpecification } from '../specification.ts';
-import { LEVELS } from '../step/constriction.ts';
 import { DRY_AIR_GAS_CONSTANT } from '../units.ts';
 
 const GAMMA = 1.4;
@@ -89,12 +87,7 @@ export function portFilling(
 function plateFlow({ intake }: EngineSpecification, angle: number, bleed: number) {
   const area = throttleArea(intake.throttle, angle);
   const growth = plateGrowth(intake.throttle, angle);
-  return (ratio: number) => {
-    const place = LEVELS * power(ratio, (GAMMA - 1) / GAMMA);
-    const i = Math.floor(place);
-    const grown = growth[i]! + (place - i) * (growth[i + 1]! - growth[i]!);
-    return (area * grown + bleed) * flowFunction(ratio, GAMMA);
-  };
+  return (ratio: number) => (area * growthAt(growth, ratio) + bleed) * flowFunction(ratio, GAMMA);
 }
 
 interface Induction {
