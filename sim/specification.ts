@@ -254,6 +254,38 @@ export interface InjectorsSpecification {
   coupling: SprayCouplingSpecification;
 }
 
+/** Hoses that join the runners to a small volume with a pressure sensor, and what is asked of them. */
+export interface PressureBarSpecification {
+  /** How many runners have a hose [-]. */
+  hoses: number;
+  /** Length and bore of each hose [m]. */
+  hoseLength: number;
+  hoseBore: number;
+  /** Bore of the hole at the runner's end of each hose [m], and its discharge coefficient [-]. */
+  jetBore: number;
+  jetCoefficient: number;
+  /** Volume of the bar [m^3]. */
+  volume: number;
+  /** Hose from bar to sensor [m]; length 0 where the sensor sits on the bar. */
+  sensorHoseLength: number;
+  sensorHoseBore: number;
+  /** Volume inside the sensor [m^3]. */
+  sensorVolume: number;
+  /** Engine speeds [rpm] and plate angles [deg] at which the signal is looked at, rising. */
+  speeds: number[];
+  angles: number[];
+  /** Longest lag of the sensor behind a step, 10 to 90 % [s]. */
+  mostLag: number;
+  /** Difference of pressure that sensor and reading still tell [Pa]. */
+  resolution: number;
+  /** Crank window that is read once a cycle, of each cylinder [deg]. */
+  window: { from: number; to: number };
+  /** Time constant of a filter in time [s]. */
+  filter: number;
+  /** How far the plates of two bodies may differ [deg]. */
+  plateError: number;
+}
+
 /** Fuel as burned, and how it burns. */
 export interface CombustionSpecification {
   /** Fuel name, a key of the table of fuels. */

@@ -62,18 +62,46 @@ function profileShare(s: number): Complex {
   return t.neg().div(ONE.sub(t));
 }
 
+/** Fv and Ft at a shear wave number. */
+function shares(
+  s: number,
+  { gamma, prandtl }: Pick<RestingGas, 'gamma' | 'prandtl'>,
+): { viscous: Complex; thermal: Complex } {
+  const warmed = profileShare(s * Math.sqrt(prandtl));
+  return { viscous: profileShare(s), thermal: warmed.mul(1 - gamma).add(gamma) };
+}
+
 /** Propagation per omega/c, loss + i phase [-], and what the plane impedance is multiplied by [-]. */
 export function propagation(
   s: number,
-  { gamma, prandtl }: Pick<RestingGas, 'gamma' | 'prandtl'>,
+  gas: Pick<RestingGas, 'gamma' | 'prandtl'>,
 ): { perWaveNumber: Complex; impedance: Complex } {
-  const Fv = profileShare(s);
-  const Ft = profileShare(s * Math.sqrt(prandtl))
-    .mul(1 - gamma)
-    .add(gamma);
+  const { viscous, thermal } = shares(s, gas);
   return {
-    perWaveNumber: squareRoot(Ft.div(Fv)).mul(imaginary(1)),
-    impedance: ONE.div(squareRoot(Fv.mul(Ft))),
+    perWaveNumber: squareRoot(thermal.div(viscous)).mul(imaginary(1)),
+    impedance: ONE.div(squareRoot(viscous.mul(thermal))),
+  };
+}
+
+/** What one metre of a line does at one frequency, mass flow in place of volume velocity. */
+export interface LineConstants {
+  /** Pressure lost to friction per mass flow [1/(m^2 s)]. */
+  resistance: number;
+  /** Pressure per change of mass flow in time [1/m^2]. */
+  inertance: number;
+  /** Mass held per pressure [kg/(m Pa)]. */
+  capacity: number;
+}
+
+/** The real parts of i omega / (S Fv) and S Ft / c^2, and the inertance; frequency above 0 [Hz]. */
+export function lineConstants(bore: number, frequency: number, gas: RestingGas): LineConstants {
+  const { viscous, thermal } = shares(shearNumber(bore, frequency, gas), gas);
+  const omega = 2 * Math.PI * frequency;
+  const series = imaginary(omega / circleArea(bore)).div(viscous);
+  return {
+    resistance: series.re,
+    inertance: series.im / omega,
+    capacity: (circleArea(bore) * thermal.re) / square(gas.soundSpeed),
   };
 }
 

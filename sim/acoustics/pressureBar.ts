@@ -16,7 +16,7 @@
  * Bergh & Tijdeman, NLR-TR F.238, 1965. Linear: small amplitude, jets by their resistance, no mean flow.
  */
 import type Complex from 'complex.js';
-import { ZERO } from './complex.ts';
+import { ONE } from './complex.ts';
 import {
   type FourPole,
   fourPoleAdmittance,
@@ -39,39 +39,58 @@ export interface PressureBar {
     /** Inside the sensor. */
     volume: number;
   };
+  /** At the runner's end of each hose; absent where hoses are open. */
+  jet?: Jet;
+}
+
+/** A calibrated hole. */
+export interface Jet {
+  /** Bore [m]. */
+  bore: number;
+  /** Discharge coefficient [-]. */
+  coefficient: number;
+}
+
+/** What does not hang on the jets, for one frequency. */
+export interface BarLines {
+  hoses: number;
+  /** Of one hose, from the runner to the bar. */
+  hose: FourPole;
+  /** Admittance of volume and sensor [m^3/(Pa s)]. */
+  taken: Complex;
+  /** Pressure at the sensor over that of the bar [-]. */
+  sensor: Complex;
+}
+
+/** @param frequency above 0 [Hz] */
+export function barLines(
+  { hoses, hose, volume, sensor }: PressureBar,
+  frequency: number,
+  gas: RestingGas,
+): BarLines {
+  const inside = volumeAdmittance(sensor.volume, frequency, gas);
+  const own = sensor.hose && fourPoleLine(sensor.hose, frequency, gas);
+  const beside = own ? fourPoleAdmittance(own, inside) : inside;
+  return {
+    hoses,
+    hose: fourPoleLine(hose, frequency, gas),
+    taken: volumeAdmittance(volume, frequency, gas).add(beside),
+    sensor: own ? fourPolePressure(own, inside) : ONE,
+  };
 }
 
 /** What the pressures at the far ends of the hoses become, for one frequency. */
 export interface BarResponse {
   /** Share of one far end's pressure that reaches the bar, the other ends still [-]. */
   bar: Complex;
-  /** Pressure at the sensor over that of the bar [-]. */
-  sensor: Complex;
   /** Jet and hose of one runner, from the runner to the bar. */
   arm: FourPole;
 }
 
-/**
- * @param resistance of the jet at the runner's end of each hose [Pa s/m^3]
- * @param frequency above 0 [Hz]
- */
-export function barResponse(
-  { hoses, hose, volume, sensor }: PressureBar,
-  resistance: number,
-  frequency: number,
-  gas: RestingGas,
-): BarResponse {
-  const arm = fourPoleChain(fourPoleResistance(resistance), fourPoleLine(hose, frequency, gas));
-  const inside = volumeAdmittance(sensor.volume, frequency, gas);
-  const own = sensor.hose && fourPoleLine(sensor.hose, frequency, gas);
-  const taken = volumeAdmittance(volume, frequency, gas).add(
-    own ? fourPoleAdmittance(own, inside) : inside,
-  );
-  return {
-    bar: fourPolePressure({ ...arm, A: arm.A.mul(hoses) }, taken),
-    sensor: own ? fourPolePressure(own, inside) : ZERO.add(1),
-    arm,
-  };
+/** @param resistance of the jet at the runner's end of each hose [Pa s/m^3] */
+export function barResponse({ hoses, hose, taken }: BarLines, resistance: number): BarResponse {
+  const arm = fourPoleChain(fourPoleResistance(resistance), hose);
+  return { bar: fourPolePressure({ ...arm, A: arm.A.mul(hoses) }, taken), arm };
 }
 
 /**

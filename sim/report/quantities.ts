@@ -263,6 +263,28 @@ export function stress(key: string, head: string): Quantity {
   return quantity(key, head, 'N/mm2', { times: 1 / MICRO, decimals: 0 });
 }
 
+/** A pressure, a volume, a bore, a plate's angle under names of their own. */
+export function kilopascals(key: string, head: string, rest: Partial<Quantity> = {}): Quantity {
+  return quantity(key, head, 'kPa', { times: KILO, decimals: 1, ...rest });
+}
+
+export function cubicCentimetres(key: string, head: string): Quantity {
+  return quantity(key, head, 'cm3', { times: MICRO, digits: 3 });
+}
+
+export function boreOf(key: string, head: string): Quantity {
+  return quantity(key, head, 'mm', { times: MILLI, digits: 3 });
+}
+
+export function plateAngle(key: string, head: string, rest: Partial<Quantity> = {}): Quantity {
+  return quantity(key, head, 'deg', { digits: 3, ...rest });
+}
+
+/** A share [-] that people read in per cent, under a name of its own. */
+export function percentOf(key: string, head: string, rest: Partial<Quantity> = {}): Quantity {
+  return share(key, head, rest);
+}
+
 /** A mass in milligrams under a name of its own. */
 export function milligrams(key: string, head: string): Quantity {
   return quantity(key, head, 'mg', { times: MICRO, decimals: 0 });

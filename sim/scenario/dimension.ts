@@ -58,6 +58,20 @@ export const DIMENSIONS = {
     units: { rpm: 'rpm', '1/min': 'rpm' },
     example: '6500 rpm',
   },
+  volume: {
+    name: 'a volume',
+    inside: 'm^3',
+    units: {
+      ...same('mL', 'L'),
+      mm3: 'mm^3',
+      cm3: 'cm^3',
+      m3: 'm^3',
+      cc: 'cm^3',
+      ml: 'mL',
+      l: 'L',
+    },
+    example: '20 cm3',
+  },
   flow: {
     name: 'a volume flow',
     inside: 'm^3/s',

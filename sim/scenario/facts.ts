@@ -116,6 +116,7 @@ function placed(value: number, { dimension, deadCentres }: Leaf): string {
 /** Units that figures are told in, where they are not those of the program; as a file writes them. */
 const UNITS: Partial<Record<DimensionName, string>> = {
   length: 'mm',
+  volume: 'cm3',
   pressure: 'mbar',
   temperature: 'degC',
   flow: 'cfm',

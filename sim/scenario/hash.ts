@@ -8,11 +8,12 @@ import { canonicalJson } from '../canonicalJson.ts';
 import type { Scenario } from './resolve.ts';
 
 /**
- * SHA-256 of the resolved engine, speeds, lengths, band and pedal as canonical JSON, 64 hexadecimal digits.
+ * SHA-256 of the resolved engine, speeds, lengths, band, pedal and pressure bar as canonical JSON, 64 hexadecimal
+ * digits.
  * Title, notes, warnings and the list of defaults do not count; the values of defaults do.
  */
 export function scenarioHash(scenario: Scenario): string {
-  const { engine, speeds, sweep, target, fit, uncertainty, pedal } = scenario;
+  const { engine, speeds, sweep, target, fit, uncertainty, pedal, pressureBar } = scenario;
   const asked = {
     engine: { ...engine, title: '' },
     speeds,
@@ -21,6 +22,7 @@ export function scenarioHash(scenario: Scenario): string {
     fit,
     uncertainty,
     pedal,
+    pressureBar,
   };
   return bytesToHex(sha256(utf8ToBytes(canonicalJson(asked))));
 }

@@ -97,7 +97,11 @@ export function readQuantity(
 /** A value of the program in the unit of the example, for messages: 0.086 m -> `86 mm`. */
 export function quantityToText(value: number, dimension: DimensionName): string {
   const { inside: from } = DIMENSIONS[dimension];
-  const to: Partial<Record<DimensionName, string>> = { length: 'mm', pressure: 'mbar' };
+  const to: Partial<Record<DimensionName, string>> = {
+    length: 'mm',
+    pressure: 'mbar',
+    volume: 'cm3',
+  };
   const name = to[dimension] ?? from;
   const shown = from === '' ? value : convert(value, from, name);
   return `${Number(shown.toPrecision(6))} ${name}`.trim();

@@ -4,7 +4,11 @@ import type { Fit } from '../decision/shelf.ts';
 import type { Target } from '../decision/target.ts';
 import type { Linkage } from '../linkage/linkage.ts';
 import type { Row } from '../sound/monopoles.ts';
-import type { EngineSpecification, InjectorsSpecification } from '../specification.ts';
+import type {
+  EngineSpecification,
+  InjectorsSpecification,
+  PressureBarSpecification,
+} from '../specification.ts';
 import { type FactSection, factsOf } from './facts.ts';
 import type { ScenarioView } from './schema.ts';
 import { resolveAmbient } from './sections/ambient.ts';
@@ -17,6 +21,7 @@ import { resolveInjectors } from './sections/injectors.ts';
 import { resolveIntake } from './sections/intake.ts';
 import { resolveNumerics } from './sections/numerics.ts';
 import { resolvePedal } from './sections/pedal.ts';
+import { resolvePressureBar } from './sections/pressureBar.ts';
 import { resolveSound } from './sections/sound.ts';
 import { resolveSweep, type SweepRange } from './sections/study.ts';
 import { resolveTarget } from './sections/target.ts';
@@ -42,6 +47,8 @@ export interface Scenario {
   pedal?: Linkage;
   /** The mouths as they are heard: as the file has them, or as is usual. */
   mouths: Row;
+  /** What joins the runners to a pressure sensor, for the study of its signal alone. */
+  pressureBar?: PressureBarSpecification;
   /** Engine speeds [rpm], rising. */
   speeds: number[];
   /** Whether more speeds are computed between them: they are a range, not a list. */
@@ -70,6 +77,7 @@ export function resolveScenario(view: ScenarioView, told: Told): Scenario {
   const pedal = resolvePedal(view, engine);
   const mouths = resolveSound(view, engine);
   const speeds = [...gridValues(view.speeds)];
+  const pressureBar = resolvePressureBar(view, engine, speeds);
   const sweep = resolveSweep(view);
   const target = resolveTarget(view);
   const fit = resolveFit(view);
@@ -81,6 +89,7 @@ export function resolveScenario(view: ScenarioView, told: Told): Scenario {
     ...(injectors && { injectors }),
     ...(pedal && { pedal }),
     mouths,
+    ...(pressureBar && { pressureBar }),
     speeds,
     refine: !view.speeds.at.present,
     lengthUnit: lengthUnitOf(view.intake.trumpet.length.quantity?.text),

@@ -19,6 +19,7 @@ import { injectorsSection } from './sections/injectors.ts';
 import { checkIntake, intakeSection } from './sections/intake.ts';
 import { numericsSection } from './sections/numerics.ts';
 import { checkPedal, pedalSection } from './sections/pedal.ts';
+import { checkPressureBar, pressureBarSection } from './sections/pressureBar.ts';
 import { checkSound, soundSection } from './sections/sound.ts';
 import { checkStudy, speedsSection, sweepSection } from './sections/study.ts';
 import { checkTarget, targetSection } from './sections/target.ts';
@@ -38,6 +39,7 @@ export const scenarioKeys = section('One engine and the question asked about its
   injectors: injectorsSection,
   pedal: pedalSection,
   sound: soundSection,
+  pressureBar: pressureBarSection,
   speeds: speedsSection,
   sweep: sweepSection,
   target: targetSection,
@@ -81,6 +83,7 @@ export function checkScenario(view: ScenarioView, { places }: Told): void {
   checkInjectors(view);
   checkPedal(view);
   checkSound(view);
+  checkPressureBar(view);
   checkStudy(view);
   checkTarget(view);
   checkFit(view);

@@ -6,6 +6,7 @@ import { injectStudy } from './inject/index.ts';
 import { sweepStudy } from './length/index.ts';
 import { listenStudyAsked } from './listen/index.ts';
 import { pedalStudy } from './pedal/index.ts';
+import { signalOfBar } from './signal/index.ts';
 import type { Study } from './study.ts';
 import { tableStudy } from './table/index.ts';
 import { traceStudy } from './trace/index.ts';
@@ -18,6 +19,7 @@ export const STUDIES: readonly Study[] = [
   curveStudy,
   traceStudy,
   injectStudy,
+  signalOfBar,
   compareStudy,
   pedalStudy,
   trimsStudy,

@@ -29,6 +29,7 @@ test('the demo scenarios are there', () => {
     'endurance-six.yaml',
     'forest-four.yaml',
     'hill-climb.yaml',
+    'road-four.yaml',
     'sprint-single.yaml',
   ]);
 });

@@ -1,0 +1,117 @@
+/** Runner, bar and sensor over a cycle; ripple over speed; ripple against lag; the mean over the plate. */
+import { axes, type Plot, type PlotLook, plotted, type Series } from '../../report/plot.ts';
+import * as q from '../../report/quantities.ts';
+import type { SignalPoint, SignalStudy } from './compute.ts';
+import type { TriedBar } from './search.ts';
+import { ALONE, ANGLE, LAG, MEAN, RIPPLE } from './tables.ts';
+
+const LOOKS: readonly PlotLook[] = ['now', 'cut', 'third', 'other'];
+
+/** One cycle at the first point, which is idle. */
+export function cyclePlot({ points }: SignalStudy): Plot {
+  const { history, bar, alone, speed, angle } = points[0]!;
+  const line = (name: string, values: readonly number[], look: PlotLook): Series => ({
+    name,
+    look,
+    xs: values.map((_, i) => i),
+    ys: plotted(q.PRESSURE, values),
+  });
+  return {
+    id: 'signal-cycle',
+    caption: `One cycle at ${q.told(q.SPEED, speed)}, plate at ${q.told(ANGLE, angle)}`,
+    description:
+      'Pressure against crank angle behind one plate, at the sensor of the bar, and at a sensor on one runner alone.',
+    ...axes(q.CRANK_ANGLE, q.PRESSURE),
+    series: [
+      line('behind one plate', history, 'other'),
+      line('sensor on one runner', alone.marched.sensor, 'now'),
+      line('sensor on the bar', bar.marched.sensor, 'cut'),
+    ],
+  };
+}
+
+/** Angles that are drawn: of many, four spread over them. */
+function drawn(values: readonly number[]): number[] {
+  const most = LOOKS.length;
+  if (values.length <= most) return [...values];
+  const step = (values.length - 1) / (most - 1);
+  return Array.from({ length: most }, (_, i) => values[Math.round(i * step)]!);
+}
+
+function lines(
+  study: SignalStudy,
+  by: 'speed' | 'angle',
+  x: (point: SignalPoint) => number,
+  y: (point: SignalPoint) => number,
+): Pick<Series, 'name' | 'look' | 'xs' | 'ys'>[] {
+  const { points } = study;
+  const [quantity, words] = by === 'speed' ? [q.SPEED, 'at'] : [ANGLE, 'plate at'];
+  return drawn([...new Set(points.map((point) => point[by]))]).map((value, i) => {
+    const own = points.filter((point) => point[by] === value);
+    return {
+      name: `${words} ${q.told(quantity, value)}`,
+      look: LOOKS[i]!,
+      xs: own.map(x),
+      ys: own.map(y),
+    };
+  });
+}
+
+export function ripplePlot(study: SignalStudy, of: 'bar' | 'alone'): Plot {
+  const quantity = of === 'bar' ? RIPPLE : ALONE;
+  const where = of === 'bar' ? 'on the bar' : 'on one runner alone';
+  const scaled = (point: SignalPoint) => plotted(quantity, [point[of].ripple])[0]!;
+  return {
+    id: `signal-ripple-${of}`,
+    caption: `Ripple at the sensor ${where}`,
+    description: `Ripple, peak to peak, at a sensor ${where} over engine speed, a line a plate angle.`,
+    ...axes(q.SPEED, quantity),
+    series: lines(study, 'angle', ({ speed }) => speed, scaled),
+  };
+}
+
+export function loadPlot(study: SignalStudy): Plot {
+  return {
+    id: 'signal-load',
+    caption: 'Mean pressure behind the plates',
+    description: 'Mean pressure behind the plates over the plate angle, a line a speed.',
+    ...axes(ANGLE, MEAN),
+    series: lines(
+      study,
+      'speed',
+      ({ angle }) => angle,
+      ({ mean }) => plotted(MEAN, [mean])[0]!,
+    ),
+  };
+}
+
+/** Ripple against lag of what no other beats, the bar of the file beside it. */
+export function choicePlot({ search, volumes, bar, spec }: SignalStudy): Plot {
+  const own = volumes.filter((one) => one.bar.volume === bar.volume);
+  const line = (name: string, rows: readonly TriedBar[], look: PlotLook): Series => ({
+    name,
+    look,
+    xs: plotted(
+      LAG,
+      rows.map(({ lag }) => lag),
+    ),
+    ys: plotted(
+      RIPPLE,
+      rows.map(({ ripple }) => ripple),
+    ),
+  });
+  return {
+    id: 'signal-choice',
+    caption: 'Ripple at the worst point against lag',
+    description:
+      'Hoses, jets and volumes that no other of those tried beats in ripple and lag, and the bar of the file.',
+    ...axes(LAG, RIPPLE),
+    series: [
+      line('unbeaten', search.unbeaten, 'cut'),
+      ...(own.some(({ lag }) => Number.isFinite(lag)) ? [line('as in the file', own, 'now')] : []),
+    ],
+    marks: [
+      { axis: 'x', at: plotted(LAG, [spec.mostLag])[0]!, name: 'lag allowed', look: 'other' },
+    ],
+  };
+}

@@ -1,0 +1,42 @@
+/** `signal`: what a pressure sensor on joined runners sees. */
+import { InputError } from '../../errors.ts';
+import { allSettled } from '../../report/audit.ts';
+import type { Study } from '../study.ts';
+import { type SignalStudy, signalStudy } from './compute.ts';
+import { barsTable, cycleTable, pointsTable, signalDocument } from './tables.ts';
+import { signalReport } from './tell.ts';
+
+export const signalOfBar: Study = {
+  name: 'signal',
+  help: 'what a pressure sensor on joined runners sees, over speed and plate angle',
+  options: [],
+  open({ file, scenario }) {
+    const { engine, pressureBar: spec } = scenario;
+    if (!spec) {
+      throw new InputError(
+        `${file}: the signal needs hoses and a bar; add a section pressureBar with hoseLength, hoseBore and volume`,
+      );
+    }
+    return {
+      width: spec.speeds.length * spec.angles.length,
+      async run(computer, observer) {
+        const study = await signalStudy({ engine, spec }, computer, observer);
+        return {
+          stem: 'signal',
+          document: signalDocument(study, scenario),
+          report: signalReport(study, scenario),
+          tables: {
+            'signal.csv': pointsTable(study),
+            'signal-bars.csv': barsTable(study),
+            'signal-cycle.csv': cycleTable(study),
+          },
+          sound: sound(study),
+        };
+      },
+    };
+  },
+};
+
+function sound({ outcomes, points }: SignalStudy): boolean {
+  return allSettled(outcomes) && points.every(({ bar }) => bar.marched.repeats);
+}

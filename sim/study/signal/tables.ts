@@ -1,0 +1,222 @@
+/** What the pressure sensor sees as tables and as a JSON document. */
+import { auditOf } from '../../report/audit.ts';
+import { documentHead } from '../../report/document.ts';
+import { plain } from '../../report/numbers.ts';
+import * as q from '../../report/quantities.ts';
+import { asObject, asObjects, type Column, column, tableOf, words } from '../../report/table.ts';
+import type { Scenario } from '../../scenario/resolve.ts';
+import { REMARK } from '../points.ts';
+import type { PlateError, SignalPoint, SignalStudy } from './compute.ts';
+import type { LoadSense } from './load.ts';
+import { resonanceOf, type TriedBar } from './search.ts';
+
+export const ANGLE = q.plateAngle('throttle_angle_deg', 'plate', { name: 'plate angle' });
+export const MEAN = q.kilopascals('runner_mean_kPa', 'mean', { name: 'mean behind the plate' });
+export const RUNNER_SWING = q.kilopascals('runner_swing_kPa', 'runner swings', {
+  name: 'swing of one runner',
+});
+export const RIPPLE = q.kilopascals('ripple_kPa', 'ripple', {
+  name: 'ripple at the sensor',
+  decimals: 2,
+});
+const LINEAR_RIPPLE = q.kilopascals('linear_ripple_kPa', 'linear', {
+  name: 'ripple by linear theory',
+  decimals: 2,
+});
+export const OFFSET = q.kilopascals('offset_kPa', 'offset', {
+  name: 'reading above the true mean',
+  decimals: 2,
+  signed: true,
+});
+export const ALONE = q.kilopascals('one_runner_ripple_kPa', 'one runner', {
+  name: 'ripple on one runner alone',
+});
+const ALONE_OFFSET = { ...OFFSET, key: 'one_runner_offset_kPa', head: 'its offset' };
+export const CROSSING = q.percentOf('crossing_fraction', 'crosses', {
+  name: 'gas out into a hose and back, of the air',
+});
+const WINDOW = { ...OFFSET, key: 'window_offset_kPa', head: 'window', decimals: 1 };
+const WINDOW_SLOPE = { ...WINDOW, key: 'window_moved_10_deg_kPa', head: '10 deg on' };
+const FILTERED = q.kilopascals('filtered_ripple_kPa', 'filtered', { name: 'ripple behind filter' });
+const FILTER_WORTH = q.milliseconds('filter_for_ripple_ms', 'filter worth', 0);
+
+export const LAG = q.milliseconds('lag_ms', 'lag');
+const OVERSHOOT = q.percentOf('overshoot_fraction', 'overshoot', { decimals: 0 });
+export const HOSE_BORE = q.boreOf('hose_bore_mm', 'hose');
+export const JET_BORE = q.boreOf('jet_bore_mm', 'jet');
+export const VOLUME = q.cubicCentimetres('volume_cm3', 'volume');
+const WORST_SPEED = { ...q.AT_SPEED, key: 'worst_at_rpm', head: 'worst at' };
+const WORST_ANGLE = { ...ANGLE, key: 'worst_at_throttle_angle_deg' };
+export const RESONANCE = { ...q.FREQUENCY, key: 'resonance_Hz', head: 'resonance' };
+export const RESONANT_SPEED = { ...q.SPEED, key: 'fires_there_at_rpm', head: 'fires there at' };
+
+const AT: readonly Column<SignalPoint>[] = [
+  column(q.SPEED, ({ speed }) => speed),
+  column(ANGLE, ({ angle }) => angle),
+];
+
+/** One row a speed and plate angle: what hoses and bar make of it. */
+export function pointsTable({ points }: SignalStudy) {
+  return tableOf<SignalPoint>(
+    'What the sensor on the bar sees',
+    [
+      ...AT,
+      column(q.EFFICIENCY, ({ point }) => point.volumetricEfficiency),
+      column(MEAN, ({ mean }) => mean),
+      column(RUNNER_SWING, ({ swing }) => swing),
+      column(RIPPLE, ({ bar }) => bar.ripple),
+      column(LINEAR_RIPPLE, ({ bar }) => bar.linearRipple),
+      column(OFFSET, ({ bar }) => bar.offset),
+      column(CROSSING, ({ crossing }) => crossing),
+      ...ALONE_COLUMNS.map((one) => ({ ...one, only: 'files' as const })),
+      words('settled', '', ({ point }) => point.settled, { only: 'files' }),
+      words('remark', '', remarkOf, REMARK),
+    ],
+    points,
+  );
+}
+
+const ALONE_COLUMNS: readonly Column<SignalPoint>[] = [
+  column(ALONE, ({ alone }) => alone.ripple),
+  column(ALONE_OFFSET, ({ alone }) => alone.offset),
+  column(WINDOW, ({ windowOffset }) => windowOffset),
+  column(WINDOW_SLOPE, ({ windowSlope }) => windowSlope),
+  column(FILTERED, ({ filtered }) => filtered),
+  column(FILTER_WORTH, ({ filterWorth }) => filterWorth),
+];
+
+/** The same on one runner alone. */
+export function aloneTable({ points }: SignalStudy) {
+  return tableOf('One runner alone', [...AT, ...ALONE_COLUMNS], points);
+}
+
+function remarkOf({ point, bar }: SignalPoint): string {
+  const said = [point.settled ? '' : 'not settled', bar.marched.repeats ? '' : 'bar still moves'];
+  return said.filter(Boolean).join(', ');
+}
+
+const SIZES: readonly Column<TriedBar>[] = [
+  column(HOSE_BORE, ({ bar }) => bar.hose.bore),
+  column(JET_BORE, ({ bar }) => bar.jet!.bore),
+  column(VOLUME, ({ bar }) => bar.volume),
+];
+
+const WORTH: readonly Column<TriedBar>[] = [
+  column(LINEAR_RIPPLE, ({ ripple }) => ripple, { head: 'ripple' }),
+  column(WORST_SPEED, ({ worst }) => worst.speed),
+  column(WORST_ANGLE, ({ worst }) => worst.angle),
+  column(LAG, ({ lag }) => (Number.isFinite(lag) ? lag : undefined)),
+  column(OVERSHOOT, ({ overshoot }) => overshoot),
+];
+
+/** Bars that were tried, the search's own remarks beside them. */
+export function barsTable({ search }: SignalStudy, rows = search.tried, label = 'Every bar tried') {
+  const { best, unbeaten } = search;
+  const remark = (row: TriedBar) => (row === best ? 'best' : '');
+  return tableOf<TriedBar>(
+    label,
+    [
+      ...SIZES,
+      ...WORTH,
+      words('unbeaten', '', (row) => unbeaten.includes(row), { only: 'files' }),
+      words('remark', '', remark, REMARK),
+    ],
+    rows,
+    (row) => (row === best ? 'cut' : ''),
+  );
+}
+
+/** The bar of the file with other volumes. */
+export function volumesTable({ bar, volumes, points }: SignalStudy, cylinders: number) {
+  const resonance = (row: TriedBar) => resonanceOf(row.bar, points[0]!.gas).frequency;
+  return tableOf<TriedBar>(
+    'The same hoses and jets on other volumes',
+    [
+      column(VOLUME, (row) => row.bar.volume),
+      column(RESONANCE, resonance),
+      column(RESONANT_SPEED, (row) => (resonance(row) * 120) / cylinders),
+      ...WORTH,
+    ],
+    volumes,
+    (row) => (row.bar.volume === bar.volume ? 'now' : ''),
+  );
+}
+
+export const BLIND_FROM = q.plateAngle('blind_from_deg', 'blind from', { digits: 2 });
+export const MISSING = q.percentOf('air_missing_there_fraction', 'air missing');
+export const AT_WIDEST = { ...OFFSET, key: 'widest_less_ambient_kPa', head: 'widest less ambient' };
+const SLOPE = q.kilopascals('rise_per_deg_at_narrowest_kPa', 'rise a degree');
+
+/** Where the pressure tells load: one row a speed. */
+export function loadTable({ load }: SignalStudy) {
+  return tableOf<LoadSense>(
+    'Where the mean still tells load',
+    [
+      column(q.SPEED, ({ speed }) => speed),
+      column(SLOPE, ({ slope }) => slope),
+      column(BLIND_FROM, ({ blindFrom }) => blindFrom),
+      column(MISSING, ({ missing }) => missing),
+      column(AT_WIDEST, ({ atWidest }) => atWidest),
+    ],
+    load,
+  );
+}
+
+const PLATE_ERROR: readonly Column<PlateError>[] = [
+  column(q.kilopascals('pressure_above_others_kPa', 'pressure'), ({ pressure }) => pressure),
+  column(q.percentOf('air_above_others_fraction', 'air'), ({ air }) => air),
+  column(q.percentOf('air_given_fraction', 'given', { decimals: 2 }), ({ given }) => given),
+  column(q.percentOf('air_got_by_each_other_fraction', 'got', { decimals: 2 }), ({ got }) => got),
+  column(q.ratio('imbalance', 'imbalance', 6), ({ imbalance }) => imbalance),
+];
+
+const plateErrorTable = (one: PlateError) => tableOf('One plate off', PLATE_ERROR, [one]);
+
+/** One cycle at the first point: idle. */
+export function cycleTable({ points }: SignalStudy) {
+  const [idle] = points;
+  const of = (name: string) => q.kilopascals(`${name}_kPa`, name.replace('_', ' '));
+  const angles = idle!.history.map((_, i) => i);
+  return tableOf<number>(
+    'One cycle at idle',
+    [
+      column(q.CRANK_ANGLE, (i) => i),
+      column(of('runner'), (i) => idle!.history[i]),
+      column(of('bar'), (i) => idle!.bar.marched.bar[i]),
+      column(of('sensor'), (i) => idle!.bar.marched.sensor[i]),
+      column(of('one_runner'), (i) => idle!.alone.marched.sensor[i]),
+    ],
+    angles,
+  );
+}
+
+export function signalDocument(study: SignalStudy, scenario: Scenario) {
+  const { spec, answer, search, confirmed, plateError, step, outcomes } = study;
+  const cylinders = scenario.engine.cylinder.count;
+  return {
+    ...documentHead('signal', scenario),
+    hoses: spec.hoses,
+    most_lag_ms: q.filed(LAG, spec.mostLag),
+    step_from_kPa: q.filed(MEAN, step.from),
+    step_to_kPa: q.filed(MEAN, step.to),
+    lag_ms: q.filed(LAG, Number.isFinite(answer.lag) ? answer.lag : undefined),
+    overshoot_fraction: plain(answer.overshoot),
+    points: asObjects(pointsTable(study)),
+    volumes: asObjects(volumesTable(study, cylinders)),
+    best: search.best ? asObject(barsTable(study, [search.best])) : null,
+    best_in_time: confirmed
+      ? {
+          ripple_kPa: q.filed(RIPPLE, confirmed.ripple),
+          offset_kPa: q.filed(OFFSET, confirmed.offset),
+        }
+      : null,
+    unbeaten: asObjects(barsTable(study, search.unbeaten)),
+    bigger_swings_more: search.worseThough.map(({ smaller, bigger }) => ({
+      smaller: asObject(barsTable(study, [smaller])),
+      bigger: asObject(barsTable(study, [bigger])),
+    })),
+    load: asObjects(loadTable(study)),
+    one_plate_off: plateError ? asObject(plateErrorTable(plateError)) : null,
+    audit: auditOf(outcomes),
+  };
+}

@@ -1,0 +1,246 @@
+/** What the pressure sensor sees, in sentences. */
+import { inMilliseconds, rpm, share } from '../../report/figures.ts';
+import { counted } from '../../report/numbers.ts';
+import { told } from '../../report/quantities.ts';
+import type { Report, Section } from '../../report/report.ts';
+import type { Scenario } from '../../scenario/resolve.ts';
+import { pointCautions } from '../cautions.ts';
+import type { SignalPoint, SignalStudy } from './compute.ts';
+import * as figure from './figure.ts';
+import type { LoadSense } from './load.ts';
+import { resonanceOf, type TriedBar, worseThough } from './search.ts';
+import * as t from './tables.ts';
+
+/** Said wherever hoses on runners are spoken of. */
+const MIND: readonly string[] = [
+  'Take hose that stands petrol vapour, oil, heat and suction, clip every end, and keep it off the exhaust: one that comes off is an air leak that leans its cylinder and can hold the idle up.',
+  'Work on nipples with the engine cold and stopped. After it, see that every plate still shuts by itself before the engine is started.',
+  'Set fuel and ignition by what is measured at every cylinder on a dynamometer; these figures only say what the sensor is given to read.',
+  'What may be done to a road vehicle or at an event, local rules and licensed practice say; they come before anything here.',
+];
+
+/** What the figures rest on. */
+const ASSUMED =
+  'Cylinders are taken as alike and fired evenly; each runner has the pressure that it has without hoses, so what ' +
+  'the bar does back to the runners is not in here. Gas in the hoses has the temperature of the day. The sensor ' +
+  "itself is taken as quick. The solver's mesh is coarse here: 40 mm in the intake.";
+
+const kPa = (value: number) => told({ ...t.RIPPLE, digits: 3 }, value);
+const off = (value: number) => told({ ...t.OFFSET, digits: 3 }, value);
+const plate = (angle: number) => told(t.ANGLE, angle);
+const place = ({ speed, angle }: { speed: number; angle: number }) =>
+  `${rpm(speed)}, plate at ${plate(angle)}`;
+const lagText = (lag: number) =>
+  Number.isFinite(lag) ? inMilliseconds(lag, 1) : 'longer than was watched';
+
+type Bar = TriedBar['bar'];
+
+function hosesAndJets({ hose, jet }: Bar): string {
+  const open = jet!.bore >= hose.bore;
+  const end = open ? 'no jets' : `jets of ${told(t.JET_BORE, jet!.bore)}`;
+  return `hoses of ${told(t.HOSE_BORE, hose.bore)}, ${end}`;
+}
+
+const sizes = (bar: Bar) => `${hosesAndJets(bar)}, ${told(t.VOLUME, bar.volume)}`;
+
+/** The answer, then what stands behind it. */
+export function signalSentences(study: SignalStudy, cylinders: number): string[] {
+  return [
+    ownWords(study),
+    bestWords(study),
+    biggerWords(study, cylinders),
+    ...offsetWords(study),
+    ...loadWords(study),
+    aloneWords(study),
+    ...crossingWords(study),
+  ];
+}
+
+const worstOf = (points: readonly SignalPoint[], of: (point: SignalPoint) => number) =>
+  points.reduce((worst, point) => (of(point) > of(worst) ? point : worst), points[0]!);
+
+function ownWords({ points, bar, answer, spec, step }: SignalStudy): string {
+  const [idle] = points;
+  const worst = worstOf(points, (point) => point.bar.ripple);
+  const late = answer.lag <= spec.mostLag ? 'within' : 'beyond';
+  return (
+    `The bar of the file (${sizes(bar)}): at idle (${place(idle!)}) a runner swings by ` +
+    `${kPa(idle!.swing)} and the sensor by ${kPa(idle!.bar.ripple)}; at worst the sensor swings by ` +
+    `${kPa(worst.bar.ripple)}, at ${place(worst)}. Plates snapped open from ${kPa(step.from)} reach it in ` +
+    `${lagText(answer.lag)} from 10 to 90 %, ${late} the ${inMilliseconds(spec.mostLag, 1)} that the file allows.`
+  );
+}
+
+function bestWords({ search, confirmed, spec }: SignalStudy): string {
+  const { best, tried } = search;
+  const allowed = inMilliseconds(spec.mostLag, 1);
+  if (!best || !confirmed) {
+    return `None of the ${counted(tried.length, 'bar')} tried is there within ${allowed}: shorten the hoses or allow a longer lag.`;
+  }
+  return (
+    `Smallest ripple within a lag of ${allowed}, of ${counted(tried.length, 'bar')} tried with hoses as long: ` +
+    `${sizes(best.bar)}. It takes ${lagText(best.lag)}, and with jets by their own law it swings by ` +
+    `${kPa(confirmed.ripple)} at worst (${place(confirmed.worst)}; linear theory, by which it was chosen, says ` +
+    `${kPa(confirmed.linearRipple)} there) and reads ${off(confirmed.offset)} off the true mean.`
+  );
+}
+
+/** A bigger bar is not a smoother one: where it is not, or that no case was found. */
+function biggerWords(study: SignalStudy, cylinders: number): string {
+  const { search, bar, points, volumes } = study;
+  const { frequency, height } = resonanceOf(bar, points[0]!.gas);
+  const fires = rpm(Math.round((frequency * 120) / cylinders));
+  const rings =
+    `Jets aside, the file's own hoses and volume ring at ${told(t.RESONANCE, frequency)}, ${height.toFixed(1)} times ` +
+    `what the runners do in phase; they fire at that at ${fires}.`;
+  const [own] = worseThough(volumes);
+  const [any] = search.worseThough;
+  if (!any && !own) return `No bigger bar tried swings more than the next smaller one. ${rings}`;
+  const { smaller, bigger } = (own ?? any)!;
+  const whose = own ? "with the file's own hoses and jets" : `with ${hosesAndJets(bigger.bar)}`;
+  return (
+    `A bigger bar is not always a smoother one: ${whose}, ${told(t.VOLUME, bigger.bar.volume)} swings by ` +
+    `${kPa(bigger.ripple)} at worst where ${told(t.VOLUME, smaller.bar.volume)} swings by ${kPa(smaller.ripple)}. Of all ` +
+    `bars tried ${search.worseThough.length} swing more than the same on the next smaller volume. ${rings}`
+  );
+}
+
+/** Jets let gas in and out by a law that is no straight line, so the bar's mean is not the runners'. */
+function offsetWords({ points }: SignalStudy): string[] {
+  const worst = worstOf(points, ({ bar }) => Math.abs(bar.offset));
+  const [idle] = points;
+  const ratios = points.map(({ bar }) => bar.linearRipple / bar.ripple);
+  const [least, most] = [Math.min(...ratios), Math.max(...ratios)];
+  return [
+    'The mean of the bar is not the mean of the runners: a hole passes gas by the root of the difference, so short ' +
+      `deep pulses count for less than they do in the mean. At idle it reads ${off(idle!.bar.offset)}, at worst ${off(worst.bar.offset)} ` +
+      `(${place(worst)}). Linear theory knows nothing of that, and its ripple is ${least.toFixed(1)} to ${most.toFixed(1)} times that in time.`,
+  ];
+}
+
+function blindWords({ speed, blindFrom, missing = 0 }: LoadSense): string {
+  if (blindFrom === undefined) return `${rpm(speed)}: at every angle`;
+  const rest = missing > 0 ? `${share(missing, 0)} of the air still missing` : 'all the air there';
+  return `${rpm(speed)}: from ${told(t.BLIND_FROM, blindFrom)} on, with ${rest}`;
+}
+
+function loadWords({ load, spec }: SignalStudy): string[] {
+  const worst = load.reduce(
+    (far, one) => (Math.abs(one.atWidest) > Math.abs(far.atWidest) ? one : far),
+    load[0]!,
+  );
+  return [
+    `Pressure no longer tells load, within ${kPa(spec.resolution)} of its value at the widest plate, at ${load.map(blindWords).join('; ')}. ` +
+      'Let the fuel table go over to the plate angle before that.',
+    `As a barometer: key on, the sensor reads the day. At the widest plate it reads at worst ` +
+      `${off(worst.atWidest)} off it, at ${rpm(worst.speed)}.`,
+  ];
+}
+
+function aloneWords({ points, spec }: SignalStudy): string {
+  const [idle] = points;
+  const worst = worstOf(points, ({ windowOffset }) => Math.abs(windowOffset));
+  const filter = Number.isFinite(idle!.filterWorth)
+    ? `a filter of ${inMilliseconds(idle!.filterWorth, 0)} would be needed to be as steady as the bar`
+    : 'no filter is as steady as the bar';
+  return (
+    `One runner alone: a sensor on its hose swings by ${kPa(idle!.alone.ripple)} at idle; filtered by ` +
+    `${inMilliseconds(spec.filter, 0)} it still swings by ${kPa(idle!.filtered)}, and ${filter}. Read over a crank window it ` +
+    `repeats from cycle to cycle, but off the mean by up to ${off(worst.windowOffset)} (${place(worst)}), and ` +
+    `ten degrees of window move it by ${off(idle!.windowSlope)} at idle.`
+  );
+}
+
+function crossingWords({ points, plateError, spec }: SignalStudy): string[] {
+  if (spec.hoses < 2) return ['With one hose nothing crosses from cylinder to cylinder.'];
+  const [idle] = points;
+  const gross =
+    `At idle ${share(idle!.crossing)} of a cylinder's air goes out of its runner into the hose and comes back each ` +
+    'cycle; with cylinders alike none is lost.';
+  if (!plateError) return [gross];
+  const { pressure, air, given, got } = plateError;
+  return [
+    `${gross} One plate ${plate(spec.plateError)} further open takes ${share(air)} more air and stands ` +
+      `${kPa(pressure)} higher; through the bar ${share(given, 2)} of it leaks to the others, ${share(got, 2)} more air for each, ` +
+      'at most, as the runners are taken to stand where they are without the bar. So many per cent its mixture goes ' +
+      'rich and theirs lean where all have equal fuel. Balance the bodies with the hoses clamped, or gauges between ' +
+      'nipple and clamp read the neighbours too.',
+  ];
+}
+
+export function signalReport(study: SignalStudy, scenario: Scenario): Report {
+  const cylinders = scenario.engine.cylinder.count;
+  return {
+    about: 'Pressure signal',
+    scenario,
+    answer: signalSentences(study, cylinders),
+    flags: [
+      ...pointCautions([{ name: 'the signal', outcomes: study.outcomes }]),
+      ...restless(study),
+      ASSUMED,
+    ],
+    sections: [
+      { heading: 'Mind', items: MIND },
+      {
+        plots: [
+          figure.cyclePlot(study),
+          figure.ripplePlot(study, 'bar'),
+          figure.ripplePlot(study, 'alone'),
+          figure.choicePlot(study),
+          figure.loadPlot(study),
+        ],
+      },
+      ...tables(study, cylinders),
+    ],
+    outcomes: study.outcomes,
+  };
+}
+
+function restless({ points }: SignalStudy): string[] {
+  const moving = points.filter(({ bar }) => !bar.marched.repeats);
+  if (moving.length === 0) return [];
+  return [
+    `The bar still moved from cycle to cycle at ${counted(moving.length, 'point')}: too much volume behind too small a hole to settle in 400 cycles.`,
+  ];
+}
+
+/** Of many bars that no other beats, each a tenth steadier than the one before. */
+function steps(unbeaten: readonly TriedBar[]): TriedBar[] {
+  const kept: TriedBar[] = [];
+  for (const one of unbeaten) {
+    if (kept.length === 0 || one.ripple < STEADIER * kept.at(-1)!.ripple) kept.push(one);
+  }
+  return kept;
+}
+
+const STEADIER = 0.9;
+
+function tables(study: SignalStudy, cylinders: number): Section[] {
+  const { unbeaten, best } = study.search;
+  const told2 = unbeaten.filter((one) => one === best || steps(unbeaten).includes(one));
+  return [
+    {
+      tables: [t.pointsTable(study)],
+      notes: [
+        'Ripple: peak to peak at the sensor, in time with jets by their own law; linear: by the exact theory of thin ' +
+          'lines, jets made linear. Offset: mean reading less the mean behind the plates. Crosses: gas out of a runner ' +
+          'into its hose and back, of the air of its cylinder.',
+      ],
+    },
+    {
+      tables: [t.aloneTable(study)],
+      notes: [
+        'Window: mean over the crank window less the true mean; 10 deg on: what a window ten degrees later reads ' +
+          'more. Filter worth: the time constant that makes it as steady as the bar.',
+      ],
+    },
+    { tables: [t.volumesTable(study, cylinders)] },
+    {
+      tables: [t.barsTable(study, told2, 'What no other bar beats in ripple and lag')],
+      notes: [
+        'Each a tenth steadier than the one before; all that were tried are in signal-bars.csv.',
+      ],
+    },
+    { tables: [t.loadTable(study)] },
+  ];
+}

@@ -1,0 +1,85 @@
+/** The command `signal` on the road four, on a coarse mesh at two speeds and three plate angles. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import Papa from 'papaparse';
+import { describe, expect, it } from 'vitest';
+import { answer, fileOf, freshFolder } from './commandLine.ts';
+
+const demo = readFileSync('scenarios/road-four.yaml', 'utf8');
+const text = demo
+  .replace('joined: 4', 'joined: 1')
+  .replace('  mostLag:', '  speeds: [4000 rpm]\n  angles: [9 deg, 20 deg, 90 deg]\n  mostLag:')
+  .concat('\nnumerics:\n  intakeCell: 40 mm\n  exhaustCell: 150 mm\n  settle: 0.02\n');
+
+const rowsOf = (csv: string) =>
+  Papa.parse<Record<string, string>>(csv, { header: true, skipEmptyLines: true });
+
+describe('signal', () => {
+  it('says what the sensor sees, writes what it says and ends with 0', async () => {
+    const folder = freshFolder();
+    const { code, stdout, stderr } = await answer('signal', fileOf(text), '--out', folder);
+    expect(stderr).toBe('');
+    expect(code).toBe(0);
+    expect(stdout).toMatch(/Smallest ripple within a lag of 20\.0 ms/);
+    expect(stdout).toMatch(/bigger bar/);
+    expect(stdout).toMatch(/As a barometer/);
+    expect(stdout).toMatch(/Balance the bodies with the hoses clamped/);
+    const document = JSON.parse(readFileSync(join(folder, 'signal.json'), 'utf8'));
+    expect(document.schema).toMatchObject({ name: 'trumpetry-signal' });
+    expect(document.points).toHaveLength(6);
+    expect(document.hoses).toBe(4);
+    expect(Math.abs(document.one_plate_off.imbalance)).toBeLessThan(1e-3);
+    expect(document.one_plate_off.air_above_others_fraction).toBeGreaterThan(0.02);
+    const points = rowsOf(readFileSync(join(folder, 'signal.csv'), 'utf8'));
+    expect(points.errors).toEqual([]);
+    for (const row of points.data) {
+      expect(Number(row.ripple_kPa)).toBeLessThan(Number(row.one_runner_ripple_kPa));
+    }
+    const bars = rowsOf(readFileSync(join(folder, 'signal-bars.csv'), 'utf8'));
+    expect(bars.data.filter((row) => row.unbeaten === 'true').length).toBeGreaterThan(3);
+    expect(rowsOf(readFileSync(join(folder, 'signal-cycle.csv'), 'utf8')).data).toHaveLength(720);
+    expect(readFileSync(join(folder, 'signal.html'), 'utf8')).not.toMatch(/(src|href)="https?:/);
+  });
+
+  it('asks for hoses and a bar where a scenario has none, and ends with 2', async () => {
+    const { code, stdout, stderr } = await answer('signal', 'scenarios/hill-climb.yaml');
+    expect(code).toBe(2);
+    expect(stdout).toBe('');
+    expect(stderr).toMatch(/needs hoses and a bar; add a section pressureBar/);
+  });
+
+  it.each([
+    [
+      'hoseBore: 4 mm',
+      'hoseBore: 0 mm',
+      /:\d+:\d+ pressureBar\.hoseBore: .*out of range[\s\S]*limit: 0\.2 mm to 25 mm/,
+    ],
+    ['hoseLength: 350 mm', 'hoseLength: 0 mm', /pressureBar\.hoseLength: .*out of range/],
+    [
+      'volume: 20 cm3',
+      'volume: 0.3 cm3',
+      /smaller than the sensor's[\s\S]*limit: at least 0\.6 cm3[\s\S]*remedy: count all/,
+    ],
+    [
+      'hoseBore: 4 mm',
+      'hoseBore: 4 mm\n  hoses: 5',
+      /more hoses than cylinders: 5 for 4[\s\S]*limit: at most 4[\s\S]*remedy: give each runner one/,
+    ],
+    [
+      'jetBore: 1.3 mm',
+      'jetBore: 5 mm',
+      /the jet is wider than its hose[\s\S]*limit: at most 4 mm/,
+    ],
+    ['hoseBore: 4 mm', 'hoseBore: 4 mm\n  windowFrom: 600 deg', /the window ends before it starts/],
+    [
+      'hoseBore: 4 mm',
+      'hoseBore: 4 mm\n  angles: [5 deg, 90 deg]',
+      /the plate is shut[\s\S]*limit: more than 7 deg/,
+    ],
+  ])('refuses %s as %s', async (right, wrong, said) => {
+    const { code, stdout, stderr } = await answer('signal', fileOf(demo.replace(right, wrong)));
+    expect(stderr).toMatch(said);
+    expect(stdout).toBe('');
+    expect(code).toBe(2);
+  });
+});
