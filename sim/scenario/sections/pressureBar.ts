@@ -97,7 +97,7 @@ export const pressureBarSection = optional(
         ...CRANK,
         absent: { value: '540 deg', why: 'bottom dead centre; common practice, no source' },
       }),
-      filter: maybe('time', 'Time constant of a filter in time, in place of a window.', {
+      filter: maybe('time', 'Time constant of a filter in time, where no window is read.', {
         limits: ['0.1 ms', '2 s'],
         absent: { value: '10 ms', why: 'common practice, no source' },
       }),

@@ -82,7 +82,7 @@ const ALONE_COLUMNS: readonly Column<SignalPoint>[] = [
   column(WINDOW, ({ windowOffset }) => windowOffset),
   column(WINDOW_SLOPE, ({ windowSlope }) => windowSlope),
   column(FILTERED, ({ filtered }) => filtered),
-  column(FILTER_WORTH, ({ filterWorth }) => filterWorth),
+  column(FILTER_WORTH, ({ filterWorth: time }) => (Number.isFinite(time) ? time : undefined)),
 ];
 
 /** The same on one runner alone. */
