@@ -117,6 +117,7 @@ export {
   type UnknownName,
 } from './scenario/unknowns.ts';
 export { variantEngines } from './scenario/variants.ts';
+export type { Sound } from './sound/samples.ts';
 export type { EngineSpecification } from './specification.ts';
 export { checkDocument } from './study/check/tables.ts';
 export { checkReport } from './study/check/tell.ts';
@@ -159,6 +160,19 @@ export {
   decisionWords,
   sweepReport,
 } from './study/length/tell.ts';
+export {
+  type ListenQuestion,
+  type ListenStudy,
+  listenStudy,
+  mouthsInTheOpen,
+} from './study/listen/compute.ts';
+export * as listenFigures from './study/listen/figure.ts';
+export * as listenTables from './study/listen/tables.ts';
+export { listenSentences, NOISE_CAUTIONS } from './study/listen/tell.ts';
+export { type PedalStudy, pedalStudyOf } from './study/pedal/compute.ts';
+export * as pedalFigures from './study/pedal/figure.ts';
+export * as pedalTables from './study/pedal/tables.ts';
+export { PEDAL_CAUTIONS, pedalSentences } from './study/pedal/tell.ts';
 export type { Asked, Findings, Job, OptionValues, Study, StudyOption } from './study/study.ts';
 export { withConditions } from './study/vary/ask.ts';
 export { variantStudy } from './study/vary/compute.ts';

@@ -8,21 +8,12 @@ import { canonicalJson } from '../canonicalJson.ts';
 import type { Scenario } from './resolve.ts';
 
 /**
- * SHA-256 of the resolved engine, speeds, lengths, band, pedal and pressure bar as canonical JSON, 64 hexadecimal
- * digits.
- * Title, notes, warnings and the list of defaults do not count; the values of defaults do.
+ * SHA-256 of the resolved engine, speeds, lengths and band as canonical JSON, 64 hexadecimal digits.
+ * Title, notes, warnings and the list of defaults do not count, nor do injectors, pedal and
+ * pressure bar, of which the lengths ask nothing; the values of defaults do.
  */
 export function scenarioHash(scenario: Scenario): string {
-  const { engine, speeds, sweep, target, fit, uncertainty, pedal, pressureBar } = scenario;
-  const asked = {
-    engine: { ...engine, title: '' },
-    speeds,
-    sweep,
-    target,
-    fit,
-    uncertainty,
-    pedal,
-    pressureBar,
-  };
+  const { engine, speeds, sweep, target, fit, uncertainty } = scenario;
+  const asked = { engine: { ...engine, title: '' }, speeds, sweep, target, fit, uncertainty };
   return bytesToHex(sha256(utf8ToBytes(canonicalJson(asked))));
 }

@@ -10,12 +10,17 @@ import {
   isFailure,
   type LengthStudy,
   lengthStudy,
+  listenStudy,
+  listenTables,
+  pedalSentences,
+  pedalStudyOf,
   readScenario,
   runHere,
   runJob,
   runLengths,
   shelfWords,
   sweepDocument,
+  TASKS,
 } from '../../sim/index.ts';
 import { questionOf } from '../../web/compute/question.ts';
 import { QUICK, type Site, site } from './opened.ts';
@@ -444,6 +449,36 @@ describe('questions worked out when asked', () => {
       const [, first = []] = Object.values(table);
       expect(first.map(Number).filter(Number.isFinite).length, view).toBeGreaterThan(1);
     }
+    expect(said).toEqual([]);
+    await page.context().close();
+  });
+
+  test('pedal and sound agree with the core, and follow what is changed of them', async () => {
+    const { page, said } = await at.open();
+    await open(page, 'more.yaml', more);
+    const asked = readScenario(more, 'more.yaml');
+    const pedal = pedalStudyOf(asked.pedal!);
+    await page.locator('#pedal .finding').waitFor();
+    expect(await page.locator('#pedal .finding').textContent()).toBe(pedalSentences(pedal)[0]);
+    const force = columns(await saved(page, 'pedal', 'CSV'));
+    expect(column(force, 'foot_force_out_N').at(-1)).toBeCloseTo(pedal.curve.at(-1)!.out, 7);
+    await page.locator('#shelf .finding').waitFor();
+    await open(page, 'more.yaml', more.replace('count: 2 # springs alike', 'count: 1'));
+    await page.locator('#pedal .finding', { hasText: 'NOT SAFE' }).waitFor();
+
+    await page.getByRole('button', { name: 'Work out the sound' }).click();
+    await page.locator('#listen .finding').waitFor();
+    const answer = await lengthStudy({ ...questionOf(asked) }, runHere);
+    const lengths = [asked.engine.intake.trumpet.length, answer.recommended.length];
+    const { speeds: heardAt, mouths: row } = asked;
+    const computer = { ...runHere, task: async (_: string, job: never) => TASKS.trace(job) };
+    const question = { engine: asked.engine, lengths, speeds: heardAt, speed: heardAt[0]!, row };
+    const heard = await listenStudy(question, computer as never);
+    const levels = columns(await saved(page, 'listen', 'CSV'));
+    const near = listenTables.heardA(heard.lengths[0]!.points[0]!, 'near')!;
+    expect(Math.abs(column(levels, 'level_near_dBA')[0]! - near)).toBeLessThan(0.01);
+    await page.getByRole('button', { name: 'run up' }).first().click();
+    await page.locator('#listen button[aria-pressed="true"]', { hasText: 'Stop' }).waitFor();
     expect(said).toEqual([]);
     await page.context().close();
   });

@@ -59,9 +59,13 @@ export class WorkerPool {
     });
   }
 
-  /** Traces one point; throws where the computation fails. */
-  async trace(job: PointJob, signal?: AbortSignal): Promise<Trace> {
-    const answer = await this.ask({ kind: 'trace', job }, URGENCY.trace, signal);
+  /** Traces one point at the usual stations; throws where the computation fails. */
+  async trace(
+    job: PointJob,
+    signal?: AbortSignal,
+    urgency: number = URGENCY.trace,
+  ): Promise<Trace> {
+    const answer = await this.ask({ kind: 'trace', job }, urgency, signal);
     if (answer.kind === 'trace') return answer.trace;
     throw new Error(messageOf(answer));
   }

@@ -2,7 +2,7 @@
 import { effect } from '@preact/signals';
 import { liftHand } from './hand.ts';
 import { reading } from './scenario.ts';
-import { answer, study } from './study.ts';
+import { answer, restate, study } from './study.ts';
 
 /** Rest after an edit before computing starts [ms]. */
 const REST = 900;
@@ -14,7 +14,7 @@ export function followScenario(): void {
     clearTimeout(rest);
     if (!now.ok) return;
     const shown = study.peek();
-    if (shown?.hash === now.hash) return;
+    if (shown?.hash === now.hash) return restate(now.scenario);
     const begin = () => {
       liftHand();
       void answer(now.scenario, now.hash);

@@ -71,6 +71,12 @@ export async function answer(scenario: Scenario, hash: string): Promise<void> {
   }
 }
 
+/** Takes a scenario that asks the same of the trumpets but differs in what other questions are about. */
+export function restate(scenario: Scenario): void {
+  const now = study.peek();
+  if (now && now.scenario !== scenario) study.value = { ...now, scenario };
+}
+
 /** Stops computing; what is known stays. */
 export function cancel(): void {
   stopper.abort();

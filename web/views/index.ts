@@ -13,9 +13,11 @@ import { injectorPulsesView } from './injectorPulses.ts';
 import { injectorSplitView } from './injectorSplit.ts';
 import { injectorStandOffView } from './injectorStandOff.ts';
 import { lengthMapView } from './lengthMap.tsx';
+import { listenView } from './listen.tsx';
 import { measuredRunView } from './measuredRun.tsx';
 import { measureNextView } from './measureNext.ts';
 import { paretoView } from './pareto.ts';
+import { pedalView } from './pedal.tsx';
 import { shelfView } from './shelf.tsx';
 import { variedView } from './varied.tsx';
 import { waveView } from './wave.tsx';
@@ -41,4 +43,6 @@ export const views: readonly View[] = [
   injectorStandOffView,
   injectorPulsesView,
   measuredRunView,
+  listenView,
+  pedalView,
 ];

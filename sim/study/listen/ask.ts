@@ -2,7 +2,7 @@
 import { InputError } from '../../errors.ts';
 import { askedLength, askedSpeed, LENGTH_OPTION, lengthOption, SPEED_OPTION } from '../options.ts';
 import type { Asked, StudyOption } from '../study.ts';
-import type { ListenQuestion } from './compute.ts';
+import { type ListenQuestion, mouthsInTheOpen } from './compute.ts';
 
 export const LISTEN_OPTIONS: readonly StudyOption[] = [
   LENGTH_OPTION,
@@ -10,13 +10,9 @@ export const LISTEN_OPTIONS: readonly StudyOption[] = [
   SPEED_OPTION,
 ];
 
-/** Share by which the mouths' air may differ from that outside and still count as open. */
-const OPEN = 0.01;
-
 export function askedSounds(asked: Asked): ListenQuestion {
   const { engine, speeds, mouths } = asked.scenario;
-  const { feed } = engine.intake;
-  if (Math.abs(feed.pressure / engine.ambient.pressure - 1) > OPEN) {
+  if (!mouthsInTheOpen(engine)) {
     throw new InputError(
       `${asked.file}: the mouths breathe from a box (intake.feed.pressure), so what is heard comes through its walls; listen needs mouths in the open`,
     );

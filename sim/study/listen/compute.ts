@@ -105,7 +105,8 @@ async function heardPoint(
   const trace = await computer.task('trace', { engine, speed, stations: [MOUTH] });
   if ('failure' in trace) return { outcome: trace };
   const fundamental = cycleFrequency(speed);
-  const out = trace.stations[0]!.massFlow.map((flow) => -flow);
+  const mouth = trace.stations.find(({ name }) => name === MOUTH.name)!;
+  const out = mouth.massFlow.map((flow) => -flow);
   const flow = ordersOf(trace.crankAngle, out, fundamental, cutOff / fundamental);
   return {
     outcome: trace.point,
@@ -123,6 +124,14 @@ function soundsOf(points: readonly HeardPoint[], speed: number) {
     ...(held && { held: steadySound(held, SECONDS.held) }),
     ...(known.length > 1 && { runUp: runUpSound(known, SECONDS.runUp) }),
   };
+}
+
+/** Share by which the mouths' air may differ from that outside and still count as open. */
+const OPEN = 0.01;
+
+/** Whether the mouths stand in the open and not in a box. */
+export function mouthsInTheOpen({ intake, ambient }: EngineSpecification): boolean {
+  return Math.abs(intake.feed.pressure / ambient.pressure - 1) <= OPEN;
 }
 
 /** Whether every speed has settled. */

@@ -48,6 +48,7 @@ export function speedsTable({ lengths }: ListenStudy) {
     LEVELS.slice(0, 2).map(
       (one): Column<number> => ({
         ...one,
+        key: `trumpet_${q.shown(q.LENGTH, length)}mm_${one.key}`,
         head: `${millimetres(length)}, ${one.head}`,
         of: (i) => one.of(points[i]!),
       }),
