@@ -82,6 +82,43 @@ const RANGES: Partial<Record<Demo, object>> = {
   'sprint-single': { from: '8500 rpm', to: '13000 rpm' },
 };
 
+/** From the foot to one plate, with a spring that is not strong enough alone. */
+const PEDAL = {
+  length: '8 in',
+  arm: '4 in',
+  travel: '2.5 in',
+  springs: [
+    { name: 'pedal spring', kind: 'compression', arm: '1 in', preload: '4 lbf', rate: '3 lbf/in' },
+  ],
+  cable: { lever: '1.2 in', squareAt: '40 deg', bends: '270 deg', friction: '0.2' },
+  shafts: [
+    {
+      name: 'body',
+      plates: 1,
+      springs: [
+        {
+          name: 'coil',
+          kind: 'torsion',
+          windUp: '10 deg',
+          wire: '1.6 mm',
+          coil: '14 mm',
+          coils: '4',
+          material: 'stainless',
+        },
+        {
+          name: 'weak spring',
+          kind: 'tension',
+          arm: '15 mm',
+          preload: '1 N',
+          wire: '0.6 mm',
+          coil: '8 mm',
+          coils: '20',
+        },
+      ],
+    },
+  ],
+};
+
 /** Every command that a demo can answer. */
 export function callsOf(demo: Demo): Call[] {
   const { vary, both, speeds, torque, stations, fit } = PARTICULARS[demo];
@@ -106,6 +143,9 @@ export function callsOf(demo: Demo): Call[] {
     { name: 'compare-fit', words: ['compare', '--fit', fit], ...measured },
     ...(demo === 'hill-climb'
       ? [{ name: 'trims', words: ['trims', '--readings', 'scenarios/hill-climb-lambda.csv'] }]
+      : []),
+    ...(demo === 'sprint-single'
+      ? [{ name: 'pedal', words: ['pedal'], said: { pedal: PEDAL } }]
       : []),
     ...(demo === 'endurance-six' ? [{ name: 'inject', words: ['inject'] }] : []),
   ];

@@ -24,6 +24,8 @@ const golden = (path: string, text: string) => {
 /** Tables beside the first of a command, and what tells their goldens apart. */
 const ROLES: Record<string, string> = {
   'sweep uncertainty.csv': '-bands',
+  'pedal pedal-closing.csv': '-closing',
+  'pedal pedal-springs.csv': '-springs',
   'trims trims-cylinders.csv': '-cylinders',
   'trims trims-loads.csv': '-loads',
 };

@@ -369,6 +369,7 @@ describe('the page', () => {
     await page.locator('#wave').scrollIntoViewIfNeeded();
     await page.locator('#wave .js-plotly-plot').waitFor();
     await page.locator('#filling').getByRole('button', { name: 'Show numbers' }).click();
+    await page.locator('#your-engine').scrollIntoViewIfNeeded();
     await page.locator('.cm-content').waitFor();
     await fullAccuracy(page);
     await page.addScriptTag({ path: createRequire(import.meta.url).resolve('axe-core') });

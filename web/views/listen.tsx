@@ -54,11 +54,14 @@ function Playing() {
           ])}
         </p>
       )}
-      <ul class="cautions">
-        {NOISE_CAUTIONS.map((caution) => (
-          <li key={caution}>{caution}</li>
-        ))}
-      </ul>
+      <details open={found !== undefined}>
+        <summary>Before you play it, or stand beside one</summary>
+        <ul class="cautions">
+          {NOISE_CAUTIONS.map((caution) => (
+            <li key={caution}>{caution}</li>
+          ))}
+        </ul>
+      </details>
     </>
   );
 }
