@@ -286,6 +286,34 @@ export interface PressureBarSpecification {
   plateError: number;
 }
 
+/** How an engine idles, and what its air can come through. */
+export interface IdleSpecification {
+  /** Speed [rpm], and air of the warm engine [kg/s]. */
+  speed: number;
+  air: number;
+  /** Air of the cold engine beyond that, over it [-]. */
+  coldExtra: number;
+  /** Load that comes on [N m], and share of the heat of more fuel that becomes work [-]. */
+  load: number;
+  efficiency: number;
+  /** Share of the warm air by plates where a valve gives the rest [-]. */
+  plateShare: number;
+  /** By how much plates [deg] and bores [m] differ. */
+  plateError: number;
+  boreError: number;
+  /** The valve: bore [m], times driven a second [Hz], dead time [s]. */
+  valveBore: number;
+  frequency: number;
+  deadTime: number;
+  /** A bar of its own: volume [m^3], hoses and nipples [m]. */
+  barVolume: number;
+  hoseLength: number;
+  hoseBore: number;
+  nippleBore: number;
+  /** Spark after the best at idle [deg]. */
+  retard: number;
+}
+
 /** Fuel as burned, and how it burns. */
 export interface CombustionSpecification {
   /** Fuel name, a key of the table of fuels. */

@@ -1,5 +1,5 @@
 /**
- * Torque against mixture, and what a spread of mixture between cylinders costs:
+ * Torque against mixture and spark, and what a spread of mixture between cylinders costs:
  *
  *   T = -181.3 + 379.36 m + 21.91 F - 0.85 F^2 + 0.26 s - 0.0028 s^2 + 0.027 w - 0.000107 w^2
  *       + 0.00048 w s + 2.55 s m - 0.05 s^2 m                                              [N m]
@@ -43,4 +43,9 @@ export function mixtureTorque(charge: number, speed: number, lambda: number): nu
 /** Torque that a spread of lambda with this standard deviation costs the published engine [N m]. */
 export function spreadLoss(deviation: number): number {
   return CURVATURE * square(STOICHIOMETRIC * deviation);
+}
+
+/** Torque that spark so many degrees after the best costs the published engine [N m]: a parabola, exactly. */
+export function retardLoss(charge: number, late: number): number {
+  return (0.05 * GRAMS * charge + 0.0028) * square(late);
 }

@@ -106,6 +106,12 @@ export const DIMENSIONS = {
     units: { s: 's', ms: 'ms', us: 'us' },
     example: '1 ms',
   },
+  frequency: {
+    name: 'a frequency',
+    inside: 'Hz',
+    units: same('Hz', 'kHz'),
+    example: '100 Hz',
+  },
   torque: {
     name: 'a torque',
     inside: 'N m',

@@ -9,8 +9,8 @@ import type { Scenario } from './resolve.ts';
 
 /**
  * SHA-256 of the resolved engine, speeds, lengths and band as canonical JSON, 64 hexadecimal digits.
- * Title, notes, warnings and the list of defaults do not count, nor do injectors, pedal and
- * pressure bar, of which the lengths ask nothing; the values of defaults do.
+ * Title, notes, warnings and the list of defaults do not count, nor do injectors, pedal,
+ * pressure bar and idle, of which the lengths ask nothing; the values of defaults do.
  */
 export function scenarioHash(scenario: Scenario): string {
   const { engine, speeds, sweep, target, fit, uncertainty } = scenario;

@@ -6,6 +6,7 @@ import type { Linkage } from '../linkage/linkage.ts';
 import type { Row } from '../sound/monopoles.ts';
 import type {
   EngineSpecification,
+  IdleSpecification,
   InjectorsSpecification,
   PressureBarSpecification,
 } from '../specification.ts';
@@ -17,6 +18,7 @@ import { resolveExhaust } from './sections/exhaust.ts';
 import { resolveFit } from './sections/fit.ts';
 import { resolveFuel } from './sections/fuel.ts';
 import { gridValues } from './sections/grid.ts';
+import { resolveIdle } from './sections/idle.ts';
 import { resolveInjectors } from './sections/injectors.ts';
 import { resolveIntake } from './sections/intake.ts';
 import { resolveNumerics } from './sections/numerics.ts';
@@ -49,6 +51,8 @@ export interface Scenario {
   mouths: Row;
   /** What joins the runners to a pressure sensor, for the study of its signal alone. */
   pressureBar?: PressureBarSpecification;
+  /** How the engine idles, for the study of its air alone. */
+  idle?: IdleSpecification;
   /** Engine speeds [rpm], rising. */
   speeds: number[];
   /** Whether more speeds are computed between them: they are a range, not a list. */
@@ -78,6 +82,7 @@ export function resolveScenario(view: ScenarioView, told: Told): Scenario {
   const mouths = resolveSound(view, engine);
   const speeds = [...gridValues(view.speeds)];
   const pressureBar = resolvePressureBar(view, engine, speeds);
+  const idle = resolveIdle(view, engine);
   const sweep = resolveSweep(view);
   const target = resolveTarget(view);
   const fit = resolveFit(view);
@@ -90,6 +95,7 @@ export function resolveScenario(view: ScenarioView, told: Told): Scenario {
     ...(pedal && { pedal }),
     mouths,
     ...(pressureBar && { pressureBar }),
+    ...(idle && { idle }),
     speeds,
     refine: !view.speeds.at.present,
     lengthUnit: lengthUnitOf(view.intake.trumpet.length.quantity?.text),

@@ -14,6 +14,7 @@ import { checkExhaust, exhaustSection } from './sections/exhaust.ts';
 import { checkFit, fitSection } from './sections/fit.ts';
 import { checkFlowPath } from './sections/flowPath.ts';
 import { fuelSection } from './sections/fuel.ts';
+import { checkIdle, idleSection } from './sections/idle.ts';
 import { checkInjectors } from './sections/injectorChecks.ts';
 import { injectorsSection } from './sections/injectors.ts';
 import { checkIntake, intakeSection } from './sections/intake.ts';
@@ -40,6 +41,7 @@ export const scenarioKeys = section('One engine and the question asked about its
   pedal: pedalSection,
   sound: soundSection,
   pressureBar: pressureBarSection,
+  idle: idleSection,
   speeds: speedsSection,
   sweep: sweepSection,
   target: targetSection,
@@ -84,6 +86,7 @@ export function checkScenario(view: ScenarioView, { places }: Told): void {
   checkPedal(view);
   checkSound(view);
   checkPressureBar(view);
+  checkIdle(view);
   checkStudy(view);
   checkTarget(view);
   checkFit(view);

@@ -2,6 +2,7 @@
 import { checkStudy } from './check/index.ts';
 import { compareStudy } from './compare/index.ts';
 import { curveStudy } from './curve/index.ts';
+import { idleStudy } from './idle/index.ts';
 import { injectStudy } from './inject/index.ts';
 import { sweepStudy } from './length/index.ts';
 import { listenStudyAsked } from './listen/index.ts';
@@ -20,6 +21,7 @@ export const STUDIES: readonly Study[] = [
   traceStudy,
   injectStudy,
   signalOfBar,
+  idleStudy,
   compareStudy,
   pedalStudy,
   trimsStudy,

@@ -6,6 +6,7 @@ import { combustion } from './combustion.ts';
 import { entryLoss } from './entryLoss.ts';
 import { fuel } from './fuel.ts';
 import { gasDynamics } from './gasDynamics.ts';
+import { idleAir } from './idleAir.ts';
 import { independent } from './independent.ts';
 import { linkage } from './linkage.ts';
 import { mixture } from './mixture.ts';
@@ -27,6 +28,7 @@ export const GROUPS: readonly Group[] = [
   atmosphere,
   fuel,
   throttle,
+  idleAir,
   linkage,
   mixture,
   sound,

@@ -96,6 +96,7 @@ export const SOURCES = {
   crossleyCook:
     'Crossley & Cook 1991, IEE Conf. Control 91, publ. 332, 2:921 (computed from the coefficients that a general-purpose library of models prints)',
   airBalance: 'equal fuel, unequal air (computed)',
+  airMass: 'mass balance of a volume behind a choked hole (computed)',
   shadow: 'shadow of plate and shaft integrated across the bore (computed outside this program)',
   weisbachValve:
     'Weisbach, butterfly valves, as handbooks print his experiments (5 to 20, 40 and 60 deg as quoted in print, the rest and the attribution from memory)',

@@ -85,6 +85,11 @@ export function loadPlot(study: SignalStudy): Plot {
   };
 }
 
+/** Bars that swing more than some times the steadiest are no choice, and would flatten the picture. */
+const steadier = (rows: readonly TriedBar[]) =>
+  rows.filter(({ ripple }) => ripple <= MOST_TIMES * Math.min(...rows.map((one) => one.ripple)));
+const MOST_TIMES = 12;
+
 /** Ripple against lag of what no other beats, the bar of the file beside it. */
 export function choicePlot({ search, volumes, bar, spec }: SignalStudy): Plot {
   const own = volumes.filter((one) => one.bar.volume === bar.volume);
@@ -107,7 +112,7 @@ export function choicePlot({ search, volumes, bar, spec }: SignalStudy): Plot {
       'Hoses, jets and volumes that no other of those tried beats in ripple and lag, and the bar of the file.',
     ...axes(LAG, RIPPLE),
     series: [
-      line('unbeaten', search.unbeaten, 'cut'),
+      line('unbeaten', steadier(search.unbeaten), 'cut'),
       ...(own.some(({ lag }) => Number.isFinite(lag)) ? [line('as in the file', own, 'now')] : []),
     ],
     marks: [

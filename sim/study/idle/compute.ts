@@ -1,0 +1,121 @@
+/**
+ * What idle air can come through: plates ajar, a bleed in each body, a valve into a bar of its own, into the
+ * pressure bar or into one cylinder, driven plates; and the spark as a quick reserve.
+ */
+import * as idle from '../../decision/idleAir.ts';
+import { mixtureTorque, retardLoss } from '../../mixture/mixtureTorque.ts';
+import type { IdleSpecification, PressureBarSpecification } from '../../specification.ts';
+import {
+  type Context,
+  type IdleNeed,
+  type IdleQuestion,
+  needOf,
+  ownRoom,
+  platesFor,
+  sharedRoom,
+  stillAir,
+  valveOf,
+  workOf,
+} from './need.ts';
+import { type IdleWay, waysOf } from './ways.ts';
+
+/** Heat capacity of exhaust gas [J/(kg K)]; handbook value near 900 K. The fuel in it is left out: 7 %. */
+const EXHAUST_HEAT = 1150;
+
+/** What spark later than the best leaves in hand. */
+export interface SparkReserve {
+  /** Share of the torque [-], torque [N m], and heat that goes out instead [K]. */
+  share: number;
+  torque: number;
+  hotter: number;
+}
+
+/** One frequency of the valve. */
+export interface FrequencyRow {
+  frequency: number;
+  /** Share of the period that is lost before it opens, and that it is driven, warm [-]. */
+  lost: number;
+  duty: number;
+  /** In the bar of its own, and in the sensor's [Pa]. */
+  own: number;
+  shared?: number;
+}
+
+export interface IdleStudy {
+  spec: IdleSpecification;
+  need: IdleNeed;
+  /** Mean pressure behind the plates of the warm engine [Pa]. */
+  mean: number;
+  ways: IdleWay[];
+  /** What is recommended; absent where nothing reaches. */
+  best?: IdleWay;
+  spark: SparkReserve;
+  frequencies: FrequencyRow[];
+  /** Difference of pressure that the sensor tells [Pa]. */
+  resolution?: number;
+}
+
+export function idleStudyOf(question: IdleQuestion): IdleStudy {
+  const { engine, spec, bar } = question;
+  const need = needOf(question);
+  const plates = platesFor(engine, spec, need.warm);
+  const context = { ...question, need, mean: plates.mean };
+  const ways = waysOf(context, plates.angle);
+  const best = bestOf(ways, bar);
+  return {
+    spec,
+    need,
+    mean: plates.mean,
+    ways,
+    ...(best && { best }),
+    spark: sparkReserve(question, need),
+    frequencies: frequencyRows(context),
+    ...(bar && { resolution: bar.resolution }),
+  };
+}
+
+/** Of what reaches and leaves the signal quiet, the evenest; all through one cylinder never. */
+function bestOf(ways: readonly IdleWay[], bar?: PressureBarSpecification): IdleWay | undefined {
+  const quiet = ({ ripple, offset }: IdleWay) => ripple + offset <= (bar?.resolution ?? 0);
+  const good = ways.filter((way) => {
+    const within = (way.duty?.[2] ?? 0) <= 1;
+    return way.enough && within && way.name !== 'one' && quiet(way);
+  });
+  return good.sort((a, b) => a.spread - b.spread)[0];
+}
+
+/** Share by the published engine at its own idle; torque and heat by this one's air. */
+function sparkReserve(question: IdleQuestion, { warm }: IdleNeed): SparkReserve {
+  const { spec } = question;
+  const { charge, speed } = PUBLISHED_IDLE;
+  const share = retardLoss(charge, spec.retard) / mixtureTorque(charge, speed, 1);
+  const work = workOf(question);
+  return {
+    share,
+    torque: (share * warm * work * 30) / (spec.speed * Math.PI),
+    hotter: (share * work) / EXHAUST_HEAT,
+  };
+}
+
+/** Idle of the engine whose torque is published, some load on: air of a cylinder a cycle [kg], speed [rpm]. */
+const PUBLISHED_IDLE = { charge: 0.00015, speed: 800 };
+
+/** Usual frequencies of such valves [Hz]; from memory. */
+const FREQUENCIES = [10, 20, 30, 50, 70, 90, 110];
+
+function frequencyRows(context: Context): FrequencyRow[] {
+  const { engine, spec, bar } = context;
+  const { valve, given } = valveOf(context);
+  const air = stillAir(engine);
+  return FREQUENCIES.map((frequency) => {
+    const driven = { ...valve, frequency };
+    const ripple = (room: number) => idle.valveRipple(driven, given[0], room, air);
+    return {
+      frequency,
+      lost: spec.deadTime * frequency,
+      duty: idle.dutyFor(driven, given[0]),
+      own: ripple(ownRoom(context)),
+      ...(bar && { shared: ripple(sharedRoom(bar)) }),
+    };
+  });
+}

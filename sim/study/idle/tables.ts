@@ -1,0 +1,113 @@
+/** Ways of idle air as tables and as a JSON document. */
+import { documentHead } from '../../report/document.ts';
+import * as q from '../../report/quantities.ts';
+import { asObject, asObjects, type Column, column, tableOf, words } from '../../report/table.ts';
+import type { Scenario } from '../../scenario/resolve.ts';
+import { REMARK } from '../points.ts';
+import type { FrequencyRow, IdleStudy, SparkReserve } from './compute.ts';
+import type { IdleNeed } from './need.ts';
+import type { IdleWay, WayName } from './ways.ts';
+
+/** What each way is called in tables, and in sentences. */
+export const WAYS: Record<WayName, readonly [short: string, long: string]> = {
+  ajar: ['plates ajar', 'plates ajar'],
+  bleeds: ['bleeds', 'a bleed in each body'],
+  own: ['own bar', 'a valve into a bar of its own'],
+  shared: ['pressure bar', 'a valve into the pressure bar'],
+  one: ['one cylinder', 'all through one cylinder'],
+  driven: ['driven plates', 'driven plates'],
+};
+
+const airFlow = (key: string, head: string): q.Quantity => ({
+  ...q.MASS_FLOW,
+  key,
+  head,
+  name: head,
+  decimals: 2,
+});
+export const AIR = airFlow('air_warm_g_per_s', 'warm');
+const NEED: readonly Column<IdleNeed>[] = [
+  column(AIR, ({ warm }) => warm),
+  column(airFlow('air_cold_g_per_s', 'cold'), ({ cold }) => cold),
+  column(airFlow('air_for_load_g_per_s', 'for the load'), ({ load }) => load),
+  column(airFlow('air_most_g_per_s', 'most'), ({ most }) => most),
+];
+
+export const OPENING = q.plateAngle('above_stop_deg', 'above stop');
+export const BORE = q.boreOf('drilling_mm', 'drilling');
+export const DUTY = q.percentOf('duty_warm', 'duty warm', { decimals: 0 });
+export const SPREAD = q.percentOf('air_of_one_above_others', 'one above', {
+  name: 'air of the one that is off above the others',
+});
+export const LAMBDA = q.ratio('lambda_of_it', 'its lambda', 3);
+export const REACH = q.ratio('reach', 'reach');
+export const TURNS = q.ratio('turns_to_respond', 'turns', 1);
+export const RIPPLE = q.kilopascals('signal_ripple_kPa', 'ripple', { decimals: 2 });
+export const OFFSET = q.kilopascals('signal_offset_kPa', 'offset', { decimals: 2 });
+
+/** One row a way. */
+export function waysTable({ ways, best }: IdleStudy, rows = ways) {
+  return tableOf<IdleWay>(
+    'Ways to let idle air in',
+    [
+      words('way', 'way', ({ name }) => WAYS[name][0]),
+      column(OPENING, ({ opening }) => opening),
+      column(BORE, ({ bore }) => bore),
+      column(DUTY, ({ duty }) => duty?.[0]),
+      column({ ...DUTY, key: 'duty_cold', head: 'cold' }, ({ duty }) => duty?.[1]),
+      column({ ...DUTY, key: 'duty_most', head: 'most' }, ({ duty }) => duty?.[2]),
+      column(SPREAD, ({ spread }) => spread),
+      column(LAMBDA, ({ lambda }) => lambda.one),
+      column({ ...LAMBDA, key: 'lambda_of_others', head: 'others' }, ({ lambda }) => lambda.others),
+      column(REACH, ({ reach }) => reach),
+      column(TURNS, ({ turns }) => turns),
+      column(RIPPLE, ({ ripple }) => ripple),
+      column(OFFSET, ({ offset }) => offset),
+      words('enough', '', ({ enough }) => enough, { only: 'files' }),
+      words('remark', '', (way) => remarkOf(way, best), REMARK),
+    ],
+    rows,
+    (way) => (way === best ? 'cut' : ''),
+  );
+}
+
+function remarkOf(way: IdleWay, best: IdleWay | undefined): string {
+  if (way === best) return 'best';
+  return way.enough ? '' : 'too little';
+}
+
+/** One row a frequency of the valve. */
+export function frequencyTable({ frequencies }: IdleStudy) {
+  const ripple = (key: string, head: string) => q.kilopascals(key, head, { decimals: 2 });
+  return tableOf<FrequencyRow>(
+    'The valve at other frequencies, warm',
+    [
+      column(q.FREQUENCY, ({ frequency }) => frequency),
+      column(q.percentOf('lost_share', 'lost', { decimals: 0 }), ({ lost }) => lost),
+      column(DUTY, ({ duty }) => duty),
+      column(ripple('own_bar_ripple_kPa', 'in its own bar'), ({ own }) => own),
+      column(ripple('pressure_bar_ripple_kPa', 'in the pressure bar'), ({ shared }) => shared),
+    ],
+    frequencies,
+  );
+}
+
+const SPARK: readonly Column<SparkReserve>[] = [
+  column(q.percentOf('share_of_torque', 'share'), ({ share }) => share),
+  column({ ...q.BRAKE_TORQUE, key: 'torque_Nm' }, ({ torque }) => torque),
+  column(q.ratio('exhaust_hotter_K', 'hotter', 0), ({ hotter }) => hotter),
+];
+
+export function idleDocument(study: IdleStudy, scenario: Scenario) {
+  const { spec, need, mean, best, spark } = study;
+  return {
+    ...documentHead('idle', scenario),
+    speed_rpm: spec.speed,
+    need: asObject(tableOf('', NEED, [need])),
+    runner_mean_kPa: q.filed(RIPPLE, mean),
+    ways: asObjects(waysTable(study)),
+    best: best ? asObject(waysTable(study, [best])) : null,
+    frequencies: asObjects(frequencyTable(study)),
+    spark_reserve: asObject(tableOf('', SPARK, [spark])),
+  };
+}

@@ -1,0 +1,138 @@
+/** What idle air can come through, in sentences. */
+import { rpm, share } from '../../report/figures.ts';
+import { BRAKE_TORQUE, type Quantity, told } from '../../report/quantities.ts';
+import type { Report } from '../../report/report.ts';
+import type { Scenario } from '../../scenario/resolve.ts';
+import type { IdleStudy } from './compute.ts';
+import { frequencyPlot } from './figure.ts';
+import * as t from './tables.ts';
+import type { IdleWay, WayName } from './ways.ts';
+
+const MIND: readonly string[] = [
+  'Whatever lets air in at idle must fail shut, and every plate must still shut by itself with valve, lever or motor gone: try it with the engine stopped, and know how to kill the ignition before it is started.',
+  'Late ignition heats exhaust valves, manifold and catalyst: watch the exhaust temperature, and do not let it idle so for long.',
+  'Keep hands, hair and cloth clear of mouths, belts and fan; run it in the open or with the exhaust drawn off.',
+  'Local rules on emissions and throttles, and licensed practice, come before anything here.',
+];
+
+const ASSUMED =
+  'Closed formulas, no waves: filling behind a plate without valve overlap, so that real runners stand higher, valve and nipples choked, cylinders alike ' +
+  'but for the one that is off, equal fuel for all. It ranks ways and sizes holes; it does not set an idle.';
+
+/** What each way costs besides what the table shows. */
+const PRICES: Record<WayName, string> = {
+  ajar: 'nothing follows a cold engine or a load',
+  bleeds: 'nothing follows a cold engine or a load',
+  own: 'a second bar, its hoses, and runners joined by wide hoses: clamp them to balance the bodies',
+  shared: 'the valve stands in the pressure signal, and its jets limit the air',
+  one: 'one cylinder runs lean alone',
+  driven:
+    'a motor that must fail shut, fine steps near the stop, and plates that stay as uneven as they are',
+};
+
+const amount = (quantity: Quantity, value: number) => told({ ...quantity, digits: 3 }, value);
+const find = ({ ways }: IdleStudy, name: WayName) => ways.find((way) => way.name === name);
+
+export function idleSentences(study: IdleStudy): string[] {
+  return [
+    bestWords(study),
+    needWords(study),
+    plateWords(study),
+    oneWords(find(study, 'one')!),
+    ...sharedWords(study),
+    sparkWords(study),
+    'Measure before anything is bought: air of the warm and the cold engine at idle, lambda of every cylinder, and ' +
+      'what the valve flows over its duty.',
+  ];
+}
+
+function bestWords({ best, ways }: IdleStudy): string {
+  if (best) {
+    const { name, spread, turns, reach } = best;
+    return (
+      `Best of these: ${t.WAYS[name][1]}. One cylinder ends up to ${share(spread)} above the others, it reaches ` +
+      `${reach.toFixed(1)} times the warm engine's air and follows in ${amount(t.TURNS, turns ?? 0)} turns. ` +
+      `Its price: ${PRICES[name]}.`
+    );
+  }
+  const most = Math.max(...ways.map(({ reach }) => reach));
+  return `None of these reaches the cold engine with its load and leaves the signal quiet; the most is ${most.toFixed(1)} times the warm engine's air. Take a larger valve or nipples.`;
+}
+
+function needWords({ spec, need }: IdleStudy): string {
+  return (
+    `At ${rpm(spec.speed)} the warm engine wants ${told(t.AIR, need.warm)} of air, the cold one ${told(t.AIR, need.cold)}, ` +
+    `and ${told(BRAKE_TORQUE, spec.load)} of load ${told(t.AIR, need.load)} more.`
+  );
+}
+
+function plateWords(study: IdleStudy): string {
+  const [plates, holes] = [find(study, 'ajar')!, find(study, 'bleeds')!];
+  const { spec } = study;
+  return (
+    `Plates ajar stand ${told(t.OPENING, plates.opening!)} above their stop, and one that is ` +
+    `${told(t.OPENING, spec.plateError)} off takes ${share(plates.spread)} more air. Drillings of ${told(t.BORE, holes.bore!)} ` +
+    `in every body do the same with plates shut, and one that is ${told(t.BORE, spec.boreError)} off takes ${share(holes.spread)} more. ` +
+    'Neither follows anything.'
+  );
+}
+
+function oneWords({ lambda }: IdleWay): string {
+  return (
+    `All the valve's air through one cylinder leaves that one at a lambda of ${lambda.one.toFixed(2)} and the others at ` +
+    `${lambda.others.toFixed(2)} where all have equal fuel: it misfires alone. Do not.`
+  );
+}
+
+function sharedWords(study: IdleStudy): string[] {
+  const way = find(study, 'shared');
+  if (!way) return [];
+  const { mean, resolution, spec } = study;
+  const { ripple, offset, reach, enough } = way;
+  const can = enough
+    ? 'Its jets pass enough.'
+    : `Its jets and the valve reach ${reach.toFixed(1)} times the warm engine's air, too little.`;
+  const quiet = ripple + offset <= resolution! ? 'less than' : 'more than';
+  return [
+    `Through the pressure bar, pulsed at ${spec.frequency} Hz, the valve adds ${amount(t.RIPPLE, ripple)} of ripple to the signal, ` +
+      `${share(ripple / mean)} of fuel by pressure, and lifts its mean by ${amount(t.OFFSET, offset)}, ${share(offset / mean)} of fuel: together ${quiet} the ` +
+      `${amount(t.RIPPLE, resolution!)} that the sensor tells. ${can} A bar of its own adds none of that.`,
+  ];
+}
+
+function sparkWords({ spark, spec }: IdleStudy): string {
+  const holds = spark.torque >= spec.load ? 'enough' : 'not enough';
+  return (
+    `Ignition ${told(t.OPENING, spec.retard)} late holds ${share(spark.share)} of the torque in reserve within one firing (by one published engine at its idle), some ` +
+    `${told(BRAKE_TORQUE, spark.torque)}, ${holds} for the load until the air has followed; its heat, some ${spark.hotter.toFixed(0)} K, goes out with the exhaust.`
+  );
+}
+
+export function idleReport(study: IdleStudy, scenario: Scenario): Report {
+  return {
+    about: 'Idle air',
+    scenario,
+    answer: idleSentences(study),
+    flags: [ASSUMED],
+    sections: [
+      { heading: 'Mind', items: MIND },
+      {
+        tables: [t.waysTable(study)],
+        notes: [
+          'Above stop: plates, warm. Duty: share of the period that the valve is driven, warm, cold, cold with load. One above: ' +
+            'air of a cylinder whose plate, drilling or nipple is off by what the file says, above the others; its lambda ' +
+            "and the others' with equal fuel. Reach: most air over that of the warm engine. Turns: of the crank, until the " +
+            'runner has followed to one e-th. Ripple, offset: what the valve puts on the pressure signal.',
+        ],
+      },
+      { plots: [frequencyPlot(study)] },
+      {
+        tables: [t.frequencyTable(study)],
+        notes: [
+          'Lost: share of the period gone before the valve opens. A lower frequency loses less and swings more.',
+        ],
+      },
+    ],
+    outcomes: [],
+  };
+}

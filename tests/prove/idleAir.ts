@@ -1,0 +1,118 @@
+/** Air at idle by closed formulas: holes, fillings, one plate off, spark. */
+import {
+  chokedFlow,
+  dutyFor,
+  oneApart,
+  turnsToFill,
+  valveRipple,
+} from '../../sim/decision/idleAir.ts';
+import { circleArea } from '../../sim/duct/profile.ts';
+import { mixtureTorque, retardLoss } from '../../sim/mixture/mixtureTorque.ts';
+import { absolute, type Check, type Group, relative } from './check.ts';
+
+const AIR = { pressure: 101325, temperature: 293.15, gasConstant: 287.05 };
+const DRILLED = 0.82;
+
+const holeChecks: Check[] = (
+  [
+    ['1 mm2 of effective area', 1e-6, 0.23917],
+    ['drilling of 1 mm, Cd 0.82', DRILLED * circleArea(0.001), 0.154],
+    // Of a two-litre engine that wants 1.83 g/s, 0.445 g/s each.
+    ['four drillings of 1.7 mm, Cd 0.82', 4 * DRILLED * circleArea(0.0017), 1.78],
+  ] as const
+).map(([what, area, published]) => ({
+  what: `${what}, choked at 101.325 kPa, 20 degC: flow [g/s]`,
+  source: 'nozzleFlow',
+  published,
+  tolerance: relative(3e-3),
+  run: () => 1e3 * chokedFlow(area, AIR),
+}));
+
+/** Air of one above the others, then lambda of it and of them. */
+const apartChecks = (
+  [
+    [0.44, 1.297, 0.901],
+    [0.2, 1.143, 0.952],
+    [0.05, 1.037, 0.988],
+  ] as const
+).flatMap(([share, one, others]): Check[] =>
+  (
+    [
+      ['it', one, 'one'],
+      ['each other', others, 'others'],
+    ] as const
+  ).map(([who, published, key]) => ({
+    what: `one of four with ${100 * share} % more air, equal fuel: lambda of ${who}`,
+    source: 'airBalance',
+    published,
+    tolerance: absolute(6e-4),
+    run: () => oneApart(share, 4)[key],
+  })),
+);
+
+const fillingChecks: Check[] = [
+  {
+    what: '3 l behind one plate, 2 l swept, filling 0.8: turns to one e-th',
+    source: 'airMass',
+    published: 3.75,
+    tolerance: relative(1e-9),
+    // One plate feeds all four, two inductions a turn: V / (eta Vd / 2) turns.
+    run: () => turnsToFill(0.003, 0.002, 0.8),
+  },
+  {
+    what: '150 cm3 behind each of four plates, 500 cm3 swept, filling 0.9: turns to one e-th',
+    source: 'airMass',
+    published: 0.67,
+    tolerance: absolute(5e-3),
+    run: () => turnsToFill(150e-6, 500e-6, 0.9),
+  },
+  {
+    what: 'valve of 4 g/s at 50 Hz with 2 ms dead for 1 g/s: share of the period driven',
+    source: 'airMass',
+    published: 0.35,
+    tolerance: absolute(1e-12),
+    run: () => dutyFor({ flow: 4e-3, frequency: 50, deadTime: 2e-3 }, 1e-3),
+  },
+  {
+    what: 'the same into 200 cm3 at 20 degC: ripple [kPa]',
+    source: 'airMass',
+    // 1e-3 x 0.75 x 287.05 x 293.15 / (50 x 2e-4).
+    published: 6.3111,
+    tolerance: relative(1e-4),
+    run: () => valveRipple({ flow: 4e-3, frequency: 50, deadTime: 2e-3 }, 1e-3, 2e-4, AIR) / 1e3,
+  },
+];
+
+/** Charge [g], then what 5, 10, 15, 20, 30 deg after the best spark lose [N m]. */
+const SPARK = [
+  [0.15, [0.26, 1.03, 2.32, 4.12, 9.27]],
+  [0.2, [0.32, 1.28, 2.88, 5.12, 11.52]],
+  [0.4, [0.57, 2.28, 5.13, 9.12]],
+] as const;
+
+const sparkChecks = SPARK.flatMap(([grams, lost]) =>
+  lost.map((published, i): Check => {
+    const late = [5, 10, 15, 20, 30][i]!;
+    return {
+      what: `torque of the surface, ${grams} g a cylinder, spark ${late} deg late: lost [N m]`,
+      source: 'crossleyCook',
+      published,
+      // Half a unit of the last digit told.
+      tolerance: absolute(0.005),
+      run: () => retardLoss(grams / 1e3, late),
+    };
+  }),
+);
+
+const shareCheck: Check = {
+  what: 'torque of the surface, 0.15 g a cylinder, 800 rpm, spark 15 deg late: lost [%]',
+  source: 'crossleyCook',
+  published: 8.5,
+  tolerance: absolute(0.06),
+  run: () => (100 * retardLoss(0.00015, 15)) / mixtureTorque(0.00015, 800, 1),
+};
+
+export const idleAir: Group = {
+  name: 'Idle air',
+  checks: [...holeChecks, ...apartChecks, ...fillingChecks, ...sparkChecks, shareCheck],
+};
