@@ -471,9 +471,16 @@ describe('questions worked out when asked', () => {
     await page.locator('#listen .finding').waitFor();
     const answer = await lengthStudy({ ...questionOf(asked) }, runHere);
     const lengths = [asked.engine.intake.trumpet.length, answer.recommended.length];
-    const { speeds: heardAt, mouths: row } = asked;
+    const { speeds: heardAt, mouths: row, lengthUnit } = asked;
     const computer = { ...runHere, task: async (_: string, job: never) => TASKS.trace(job) };
-    const question = { engine: asked.engine, lengths, speeds: heardAt, speed: heardAt[0]!, row };
+    const question = {
+      engine: asked.engine,
+      lengths,
+      speeds: heardAt,
+      speed: heardAt[0]!,
+      row,
+      lengthUnit,
+    };
     const heard = await listenStudy(question, computer as never);
     const levels = columns(await saved(page, 'listen', 'CSV'));
     const near = listenTables.heardA(heard.lengths[0]!.points[0]!, 'near')!;

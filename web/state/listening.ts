@@ -15,14 +15,15 @@ import type { Picture } from './picture.ts';
 import { pool } from './pool.ts';
 
 export const listening = askedStudy<ListenStudy>(({ scenario, study }, runner, seen, stop) => {
-  const { engine, speeds, target, mouths } = scenario;
+  const { engine, speeds, target, mouths, lengthUnit } = scenario;
   const own = engine.intake.trumpet.length;
   const best = study.full?.recommended.length ?? own;
   const middle = (target.from + target.to) / 2;
   const speed = speeds.reduce((a, b) => (Math.abs(b - middle) < Math.abs(a - middle) ? b : a));
   const lengths = best === own ? [own] : [own, best];
   const task = ((_: string, job: PointJob) => traced(job, stop)) as Computer['task'];
-  return listenStudy({ engine, lengths, speeds, speed, row: mouths }, { ...runner, task }, seen);
+  const question = { engine, lengths, speeds, speed, row: mouths, lengthUnit };
+  return listenStudy(question, { ...runner, task }, seen);
 });
 
 /** Whether the mouths of the scenario are heard at all. */

@@ -1,5 +1,6 @@
 /** Whether an injector above the trumpet pays, from which speed, and with what share. */
 import { FUEL_CAUTIONS, injectFigures, injectTables, placementSentences } from '../../sim/index.ts';
+import { Cautions } from '../parts/Cautions.tsx';
 import { hasPlacement, placed, placement } from '../state/placement.ts';
 import { askedView } from './asked.tsx';
 
@@ -21,19 +22,15 @@ export const injectorPlaceView = askedView({
     cost: () =>
       'Hundreds of points with sprays, some minutes of all cores, one speed after another.',
   },
-  Below: Cautions,
+  Below: BeforeFitting,
 });
 
 /** Stands below the plot and before it is asked for: fuel in the open is no matter of computing. */
-function Cautions() {
+function BeforeFitting() {
   return (
     <details open={placed() !== undefined}>
       <summary>Before you fit an injector above the trumpets</summary>
-      <ul class="cautions">
-        {FUEL_CAUTIONS.map((caution) => (
-          <li key={caution}>{caution}</li>
-        ))}
-      </ul>
+      <Cautions items={FUEL_CAUTIONS} />
     </details>
   );
 }

@@ -6,7 +6,8 @@ import {
   NOISE_CAUTIONS,
   type Sound,
 } from '../../sim/index.ts';
-import { millimetres, rpm } from '../format.ts';
+import { lengthIn, rpm } from '../format.ts';
+import { Cautions } from '../parts/Cautions.tsx';
 import { resultOf } from '../state/asked.ts';
 import { isHeard, listening, playing, toggle } from '../state/listening.ts';
 import { askedView } from './asked.tsx';
@@ -41,13 +42,13 @@ function Playing() {
           {found.lengths.flatMap(({ length, held, runUp }) => [
             <PlayButton
               key={`held ${length}`}
-              name={`${millimetres(length)} at ${rpm(found.speed)}`}
+              name={`${lengthIn(length, found.lengthUnit)} at ${rpm(found.speed)}`}
               sound={held}
               fullScale={found.fullScale}
             />,
             <PlayButton
               key={`run up ${length}`}
-              name={`${millimetres(length)}, run up`}
+              name={`${lengthIn(length, found.lengthUnit)}, run up`}
               sound={runUp}
               fullScale={found.fullScale}
             />,
@@ -56,11 +57,7 @@ function Playing() {
       )}
       <details open={found !== undefined}>
         <summary>Before you play it, or stand beside one</summary>
-        <ul class="cautions">
-          {NOISE_CAUTIONS.map((caution) => (
-            <li key={caution}>{caution}</li>
-          ))}
-        </ul>
+        <Cautions items={NOISE_CAUTIONS} />
       </details>
     </>
   );

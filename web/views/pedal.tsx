@@ -8,6 +8,7 @@ import {
 } from '../../sim/index.ts';
 import { drawn } from '../drawing/draw.ts';
 import type { View } from '../drawing/view.ts';
+import { Cautions } from '../parts/Cautions.tsx';
 import { Sentences } from '../parts/Sentences.tsx';
 import { type Picture, picture } from '../state/picture.ts';
 
@@ -26,13 +27,7 @@ export const pedalView: View = {
     const now = picture.value;
     return now?.scenario.pedal ? <Sentences sentences={pedalSentences(studyOf(now))} /> : null;
   },
-  Below: () => (
-    <ul class="cautions">
-      {PEDAL_CAUTIONS.map((caution) => (
-        <li key={caution}>{caution}</li>
-      ))}
-    </ul>
-  ),
+  Below: () => <Cautions items={PEDAL_CAUTIONS} />,
 };
 
 const studyOf = ({ scenario }: Picture) => pedalStudyOf(scenario.pedal!);

@@ -11,7 +11,7 @@ export const LISTEN_OPTIONS: readonly StudyOption[] = [
 ];
 
 export function askedSounds(asked: Asked): ListenQuestion {
-  const { engine, speeds, mouths } = asked.scenario;
+  const { engine, speeds, mouths, lengthUnit } = asked.scenario;
   if (!mouthsInTheOpen(engine)) {
     throw new InputError(
       `${asked.file}: the mouths breathe from a box (intake.feed.pressure), so what is heard comes through its walls; listen needs mouths in the open`,
@@ -25,5 +25,5 @@ export function askedSounds(asked: Asked): ListenQuestion {
   const speed = askedSpeed(asked);
   const lengths = against === undefined ? [length] : [length, against];
   const all = [...new Set([...speeds, speed])].sort((a, b) => a - b);
-  return { engine, lengths, speeds: all, speed, row: mouths };
+  return { engine, lengths, speeds: all, speed, row: mouths, lengthUnit };
 }

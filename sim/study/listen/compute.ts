@@ -1,4 +1,5 @@
 /** What is heard of the intake at full load: the mouths' flow as sound, at every speed, near and far. */
+import type { LengthUnit } from '../../decision/lengthUnit.ts';
 import { STATIONS } from '../../engine/trace.ts';
 import { workingGas } from '../../engine/workingGas.ts';
 import { heard, type Listener, type Row } from '../../sound/monopoles.ts';
@@ -18,6 +19,8 @@ export interface ListenQuestion {
   /** Speed that is held [rpm]. */
   speed: number;
   row: Row;
+  /** Unit that people read lengths in. */
+  lengthUnit: LengthUnit;
 }
 
 /** One speed; without orders where it failed. */
@@ -36,9 +39,7 @@ export interface HeardLength {
   runUp?: Sound;
 }
 
-export interface ListenStudy {
-  speed: number;
-  row: Row;
+export interface ListenStudy extends Pick<ListenQuestion, 'speed' | 'row' | 'lengthUnit'> {
   lengths: HeardLength[];
   /** Above this pipes carry more than plane waves, and nothing is in the sound [Hz]. */
   cutOff: number;
@@ -64,7 +65,7 @@ export async function listenStudy(
   computer: Computer,
   observer: SweepObserver = {},
 ): Promise<ListenStudy> {
-  const { engine, lengths, speeds, speed, row } = question;
+  const { engine, lengths, speeds, speed, row, lengthUnit } = question;
   const { soundSpeed, cutOff, beams } = limitsOf(engine);
   observer.onTotal?.(lengths.length * speeds.length);
   const all = lengths.map(async (length, index): Promise<HeardLength> => {
@@ -81,7 +82,7 @@ export async function listenStudy(
   const heardLengths = await Promise.all(all);
   const sounds = heardLengths.flatMap(({ held, runUp }) => [held, runUp]);
   const fullScale = fullScaleOf(sounds.filter((sound) => sound !== undefined));
-  return { speed, row, lengths: heardLengths, cutOff, beams, fullScale };
+  return { speed, row, lengthUnit, lengths: heardLengths, cutOff, beams, fullScale };
 }
 
 function limitsOf(engine: EngineSpecification) {

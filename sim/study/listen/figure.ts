@@ -1,5 +1,5 @@
 /** What is heard, over speed and by engine orders. */
-import { millimetres } from '../../report/figures.ts';
+import { lengthIn } from '../../report/figures.ts';
 import { axes, type Plot, type PlotLook, plotted } from '../../report/plot.ts';
 import { decibels, decibelsA, ORDER, SPEED } from '../../report/quantities.ts';
 import { orderOf } from '../../sound/orders.ts';
@@ -8,7 +8,7 @@ import { heardA, orderLevel, ordersHeld } from './tables.ts';
 
 const LOOKS: readonly PlotLook[] = ['now', 'cut'];
 
-export function levelPlot({ lengths }: ListenStudy): Plot {
+export function levelPlot({ lengths, lengthUnit }: ListenStudy): Plot {
   const level = decibelsA('', `level at ${NEAR} m`);
   return {
     id: 'levels',
@@ -16,7 +16,7 @@ export function levelPlot({ lengths }: ListenStudy): Plot {
     description: 'Sound level by weighting A half a metre from the mouths, over engine speed.',
     ...axes(SPEED, level),
     series: lengths.map(({ length, points }, i) => ({
-      name: millimetres(length),
+      name: lengthIn(length, lengthUnit),
       xs: points.map(({ outcome }) => outcome.speed),
       ys: plotted(
         level,
@@ -30,7 +30,7 @@ export function levelPlot({ lengths }: ListenStudy): Plot {
 /** Orders further below the loudest than this are left out of the picture [dB]. */
 const DEPTH = 60;
 
-export function ordersPlot({ lengths, speed }: ListenStudy): Plot {
+export function ordersPlot({ lengths, speed, lengthUnit }: ListenStudy): Plot {
   const level = decibels('', `level at ${NEAR} m`);
   const all = lengths.map((one) => ordersHeld(one, speed));
   const loudest = Math.max(...all.flat().map(orderLevel));
@@ -42,7 +42,7 @@ export function ordersPlot({ lengths, speed }: ListenStudy): Plot {
     series: all.map((orders, i) => {
       const heard = orders.filter((one) => orderLevel(one) > loudest - DEPTH);
       return {
-        name: millimetres(lengths[i]!.length),
+        name: lengthIn(lengths[i]!.length, lengthUnit),
         xs: heard.map(({ entry }) => orderOf(entry)),
         ys: plotted(level, heard.map(orderLevel)),
         look: LOOKS[i]!,

@@ -22,7 +22,10 @@ export const listenStudyAsked: Study = {
           stem: 'listen',
           document: listenDocument(study, scenario),
           report: listenReport(study, scenario),
-          tables: { 'listen.csv': levelsTable(study), 'listen-orders.csv': ordersTable(orders) },
+          tables: {
+            'listen.csv': levelsTable(study),
+            'listen-orders.csv': ordersTable(orders, study.lengthUnit),
+          },
           audio: { sounds: soundsOf(study), fullScale: study.fullScale },
           sound: listenSound(study),
         };

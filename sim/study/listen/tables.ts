@@ -1,7 +1,9 @@
 /** What is heard as tables and as a JSON document. */
+
+import type { LengthUnit } from '../../decision/lengthUnit.ts';
 import { auditOf } from '../../report/audit.ts';
 import { documentHead } from '../../report/document.ts';
-import { millimetres } from '../../report/figures.ts';
+import { lengthIn } from '../../report/figures.ts';
 import { plain } from '../../report/numbers.ts';
 import * as q from '../../report/quantities.ts';
 import { asColumns, asObjects, type Column, column, tableOf } from '../../report/table.ts';
@@ -26,7 +28,7 @@ const LEVELS: readonly Column<HeardPoint>[] = [
 ];
 
 /** One row a length and speed. */
-export function levelsTable({ lengths }: ListenStudy) {
+export function levelsTable({ lengths, lengthUnit }: ListenStudy) {
   type Line = { length: number; point: HeardPoint };
   const rows = lengths.flatMap(({ length, points }) =>
     points.map((point): Line => ({ length, point })),
@@ -34,7 +36,7 @@ export function levelsTable({ lengths }: ListenStudy) {
   return tableOf<Line>(
     'Level over speed',
     [
-      column(q.LENGTH, ({ length }) => length),
+      column(q.lengthQuantity(lengthUnit), ({ length }) => length),
       column(q.SPEED, ({ point }) => point.outcome.speed),
       ...LEVELS.map((one) => ({ ...one, of: ({ point }: Line) => one.of(point) })),
     ],
@@ -43,13 +45,13 @@ export function levelsTable({ lengths }: ListenStudy) {
 }
 
 /** One row a speed, lengths side by side. */
-export function speedsTable({ lengths }: ListenStudy) {
+export function speedsTable({ lengths, lengthUnit }: ListenStudy) {
   const side = lengths.flatMap(({ length, points }) =>
     LEVELS.slice(0, 2).map(
       (one): Column<number> => ({
         ...one,
         key: `trumpet_${q.shown(q.LENGTH, length)}mm_${one.key}`,
-        head: `${millimetres(length)}, ${one.head}`,
+        head: `${lengthIn(length, lengthUnit)}, ${one.head}`,
         of: (i) => one.of(points[i]!),
       }),
     ),
@@ -97,12 +99,13 @@ export function ordersHeld({ length, points }: HeardLength, speed: number): Hear
 /** One row a length and order. */
 export function ordersTable(
   rows: readonly HeardOrder[],
+  lengthUnit: LengthUnit,
   label = 'Orders at the speed held, 0.5 m away',
 ) {
   return tableOf<HeardOrder>(
     label,
     [
-      column(q.LENGTH, ({ length }) => length),
+      column(q.lengthQuantity(lengthUnit), ({ length }) => length),
       column(q.ORDER, ({ entry }) => orderOf(entry)),
       column(q.FREQUENCY, ({ orders, entry }) => frequencyOf(orders, entry)),
       column(q.decibels('level_near_dB', 'level'), orderLevel),
@@ -113,7 +116,7 @@ export function ordersTable(
 }
 
 export function listenDocument(study: ListenStudy, scenario: Scenario) {
-  const { lengths, speed, cutOff, beams, fullScale } = study;
+  const { lengths, lengthUnit, speed, cutOff, beams, fullScale } = study;
   return {
     ...documentHead('listen', scenario),
     speed_held_rpm: speed,
@@ -122,7 +125,7 @@ export function listenDocument(study: ListenStudy, scenario: Scenario) {
     beams_above_Hz: plain(beams),
     full_scale_Pa: plain(fullScale),
     levels: asObjects(levelsTable(study)),
-    orders: lengths.map((one) => asColumns(ordersTable(ordersHeld(one, speed)))),
+    orders: lengths.map((one) => asColumns(ordersTable(ordersHeld(one, speed), lengthUnit))),
     failures: lengths.flatMap(({ points }) =>
       points.map(({ outcome }) => ('failure' in outcome ? outcome.failure : null)),
     ),

@@ -1,5 +1,5 @@
 /** What is heard, in sentences. */
-import { millimetres, rpm } from '../../report/figures.ts';
+import { lengthIn, rpm } from '../../report/figures.ts';
 import { listed } from '../../report/numbers.ts';
 import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
@@ -34,19 +34,19 @@ const MISSING: readonly string[] = [
 export function listenSentences(study: ListenStudy): string[] {
   const [first, second] = study.lengths;
   return [
-    levelWords(first!, study.speed),
+    levelWords(first!, study),
     loudestWords(first!),
-    ...(second ? [levelWords(second, study.speed), changeWords(first!, second)] : []),
+    ...(second ? [levelWords(second, study), changeWords(first!, second, study)] : []),
     orderWords(first!, study.speed),
   ];
 }
 
 const decibels = (value: number) => q.told(q.decibelsA('', ''), value);
 
-function levelWords({ length, points }: HeardLength, speed: number): string {
+function levelWords({ length, points }: HeardLength, { speed, lengthUnit }: ListenStudy): string {
   const point = points.find(({ outcome }) => outcome.speed === speed)!;
   const [near, far] = [heardA(point, 'near'), heardA(point, 'far')];
-  const trumpets = `trumpets of ${millimetres(length)}`;
+  const trumpets = `trumpets of ${lengthIn(length, lengthUnit)}`;
   if (near === undefined || far === undefined) {
     return `With ${trumpets} ${rpm(speed)} could not be computed.`;
   }
@@ -61,7 +61,7 @@ function loudestWords({ points }: HeardLength): string {
   return `Loudest of the speeds computed is ${rpm(loudest.outcome.speed)} with ${level} at ${NEAR} m.`;
 }
 
-function changeWords(first: HeardLength, second: HeardLength): string {
+function changeWords(first: HeardLength, second: HeardLength, { lengthUnit }: ListenStudy): string {
   const changes = first.points.flatMap((point, i) => {
     const change = difference(point, second.points[i]!);
     return change === undefined ? [] : [{ speed: point.outcome.speed, change }];
@@ -75,7 +75,7 @@ function changeWords(first: HeardLength, second: HeardLength): string {
   const ends = [quiet, loud].flatMap((one) =>
     one ? [`${told(one.change)} at ${rpm(one.speed)}`] : [],
   );
-  return `Against ${millimetres(first.length)} that is ${told(mean)} on the mean of all speeds at ${NEAR} m, from ${ends.join(' to ')}.`;
+  return `Against ${lengthIn(first.length, lengthUnit)} that is ${told(mean)} on the mean of all speeds at ${NEAR} m, from ${ends.join(' to ')}.`;
 }
 
 /** Orders that are named. */
@@ -98,7 +98,7 @@ function orderWords(one: HeardLength, speed: number): string {
 const SHOWN = 12;
 
 export function listenReport(study: ListenStudy, scenario: Scenario): Report {
-  const { lengths, speed, cutOff, beams, row, fullScale } = study;
+  const { lengths, lengthUnit, speed, cutOff, beams, row, fullScale } = study;
   const loudest = lengths.flatMap((one) =>
     byLoudness(ordersHeld(one, speed))
       .slice(0, SHOWN)
@@ -111,7 +111,7 @@ export function listenReport(study: ListenStudy, scenario: Scenario): Report {
     answer: listenSentences(study),
     flags: pointCautions(
       lengths.map(({ length, points }) => ({
-        name: millimetres(length),
+        name: lengthIn(length, lengthUnit),
         outcomes: points.map(({ outcome }) => outcome),
       })),
     ),
@@ -119,7 +119,10 @@ export function listenReport(study: ListenStudy, scenario: Scenario): Report {
       { heading: 'Mind', items: NOISE_CAUTIONS },
       { plots: [levelPlot(study), ...(loudest.length > 0 ? [ordersPlot(study)] : [])] },
       {
-        tables: [speedsTable(study), ordersTable(loudest, `Loudest orders at ${rpm(speed)}`)],
+        tables: [
+          speedsTable(study),
+          ordersTable(loudest, lengthUnit, `Loudest orders at ${rpm(speed)}`),
+        ],
         notes: [
           `Level in dB(A) in front of the middle of the row: at ${NEAR} m at the height of the mouths (${row.height} m above hard ground), at ${FAR.distance} m at ${FAR.height} m. Orders: at ${NEAR} m, by revolutions.`,
           `Nothing above ${hertz(cutOff)} is in it, where more than plane waves run in the trumpets; above ${hertz(beams)} a mouth sends more ahead than aside, and the level holds less well. The sounds' full scale stands for ${q.told(q.SOUND_PRESSURE, fullScale)} at ${NEAR} m.`,
