@@ -13,13 +13,35 @@ export interface Share {
  */
 export const UNTOLD = 0.7;
 
+/** Whole numbers `from` to below `upTo`. */
+export const range = (from: number, upTo: number) =>
+  Array.from({ length: upTo - from }, (_, i) => from + i);
+
 /** The family of unknowns `from` to below `upTo`. */
-export function shares({ values, covariance }: MostProbable, from: number, upTo: number): Share[] {
-  return Array.from({ length: upTo - from }, (_, i) => {
-    const weights = aboveMean(from, upTo - from, i, values.length);
-    const value = weights.reduce((sum, w, k) => sum + w * values[k]!, 0);
-    return { value, deviation: deviationOf(covariance, weights) };
-  });
+export function shares(solved: MostProbable, from: number, upTo: number): Share[] {
+  return Array.from({ length: upTo - from }, (_, i) =>
+    weighted(solved, aboveMean(from, upTo - from, i, solved.values.length)),
+  );
+}
+
+/** The same against one of the family in place of the mean. */
+export function sharesAgainst(
+  solved: MostProbable,
+  from: number,
+  upTo: number,
+  one: number,
+): Share[] {
+  return Array.from({ length: upTo - from }, (_, i) =>
+    weighted(
+      solved,
+      solved.values.map((__, k) => (k === from + i ? 1 : 0) - (k === from + one ? 1 : 0)),
+    ),
+  );
+}
+
+function weighted({ values, covariance }: MostProbable, weights: readonly number[]): Share {
+  const value = weights.reduce((sum, w, k) => sum + w * values[k]!, 0);
+  return { value, deviation: deviationOf(covariance, weights) };
 }
 
 /** Mean deviation of a family over what it was before; nothing is left to tell of one alone. */

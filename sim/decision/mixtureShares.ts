@@ -8,13 +8,13 @@
  *   u  by how much air answers otherwise to a plate than computed
  *   f  error of the injector, the same at every load   p  error of the probe, which follows the probe
  *
- * a, u, f, p have normal priors; the most probable values and their covariance by mostProbable.ts. Only what a
- * cylinder has above the mean of all can be read.  Whatever else makes one cylinder
- * breathe alike at every load (cam, compression, trumpet) stands in f.
+ * All have normal priors, u being considered, not fitted; the most probable values and their covariance by
+ * mostProbable.ts. Only what a cylinder has above the mean of all can be read. Whatever else makes one
+ * cylinder breathe alike at every load (cam, compression, trumpet) stands in f.
  */
 import { exp, log, square } from '../elementary/powers.ts';
 import type { EngineSpecification } from '../specification.ts';
-import { leftOf, type Share, shares, slopesOf } from './family.ts';
+import { leftOf, range, type Share, shares, slopesOf } from './family.ts';
 import { deviationOf, type MostProbable, mostProbable } from './mostProbable.ts';
 import { distinctLoads, type PlateAnswer, type PlateLoad, plateAnswer } from './plateAnswer.ts';
 
@@ -75,7 +75,7 @@ export interface MixtureShares {
 const FREE = 10;
 
 /** Standard deviation of u: what computed answers of the demo four differ from the solver by at part load. */
-const ANSWER_DOUBT = 0.2;
+export const ANSWER_DOUBT = 0.2;
 
 /** How far errors of a plate are followed, in prior deviations. */
 const REACH = 5;
@@ -91,6 +91,7 @@ export function mixtureShares(
     readings: readings.map(({ lambda }) => log(lambda)),
     noise: readings.map(() => doubts.repeatability),
     deviations: model.deviations,
+    considered: range(model.answer, model.common),
     model: (x) =>
       readings.map(
         ({ state, cylinder, probe }) =>

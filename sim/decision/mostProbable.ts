@@ -5,9 +5,14 @@
  *
  *   y  readings, each of standard uncertainty s   f  what unknowns x would read   d  prior deviations
  *
- * by Gauss-Newton steps, halved while they do not help. Covariance: the inverse of J'J / s^2 + 1 / d^2 there,
+ * by Gauss-Newton steps, halved while they do not help. Covariance: P, the inverse of J'J / s^2 + 1 / d^2 there,
  * which is the posterior's to first order. The least itself is distributed as chi squared with as many
  * degrees of freedom as there are readings. Source: Gelman et al., Bayesian Data Analysis, ch. 14 (from memory).
+ *
+ * Unknowns that scale others are not fitted but considered: they stay at zero, for the most probable value of a
+ * product is not its middle, and their doubt U is carried through, covariance P + S U S' with
+ * S = -P J' Jc / s^2. Source: Schmidt's consider filter; Tapley, Schutz & Born, Statistical Orbit
+ * Determination, ch. 6 (from memory).
  */
 import { inverse, Matrix, solve } from 'ml-matrix';
 import { square } from '../elementary/powers.ts';
@@ -18,6 +23,8 @@ export interface ReadingsQuestion {
   noise: readonly number[];
   /** Prior standard deviation of each unknown. */
   deviations: readonly number[];
+  /** Places of unknowns that are considered; none where absent. */
+  considered?: readonly number[];
   /** What each reading would be. */
   model(unknowns: readonly number[]): number[];
 }
@@ -37,17 +44,51 @@ const STILL = 1e-9;
 const SLOPE_STEP = 1e-2;
 
 export function mostProbable(question: ReadingsQuestion): MostProbable {
-  let values = question.deviations.map(() => 0);
+  const { deviations, considered = [] } = question;
+  const fitted = [...deviations.keys()].filter((k) => !considered.includes(k));
+  let values = deviations.map(() => 0);
   let least = misfit(question, values);
   for (let i = 0; i < MOST_STEPS; i++) {
-    const { information, pull } = linearised(question, values);
-    const step = solve(information, Matrix.columnVector(pull)).getColumn(0);
+    const { information, pull } = linearised(question, values, fitted);
+    const found = solve(information, Matrix.columnVector(pull)).getColumn(0);
+    const step = deviations.map((_, k) => found[fitted.indexOf(k)] ?? 0);
     const taken = shortened(question, values, step, least);
     if (!taken) break;
     ({ values, least } = taken);
     if (taken.moved < STILL) break;
   }
-  return { values, covariance: inverse(linearised(question, values).information), least };
+  return { values, covariance: covarianceAt(question, values, fitted), least };
+}
+
+/** Covariance of all unknowns in their order. */
+function covarianceAt(
+  question: ReadingsQuestion,
+  values: readonly number[],
+  fitted: readonly number[],
+): Matrix {
+  const { deviations, considered = [] } = question;
+  const { information, slopes } = linearised(question, values, fitted);
+  const own = inverse(information);
+  const whole = Matrix.zeros(values.length, values.length);
+  fitted.forEach((k, i) => {
+    fitted.forEach((l, j) => {
+      whole.set(k, l, own.get(i, j));
+    });
+  });
+  const data = slopes.subMatrixColumn([...fitted]).transpose();
+  for (const c of considered) {
+    const response = own.mmul(data).mmul(slopes.getColumnVector(c)).mul(-deviations[c]!);
+    const moved = deviations.map((d, k) => {
+      if (k === c) return d;
+      return fitted.includes(k) ? response.get(fitted.indexOf(k), 0) : 0;
+    });
+    moved.forEach((x, k) => {
+      moved.forEach((y, l) => {
+        whole.set(k, l, whole.get(k, l) + x * y);
+      });
+    });
+  }
+  return whole;
 }
 
 /** The longest of the step and its halves that helps; undefined where none does. */
@@ -72,8 +113,8 @@ function misfit({ readings, noise, deviations, model }: ReadingsQuestion, x: rea
   return deviations.reduce((sum, d, k) => sum + square(x[k]! / d), data);
 }
 
-/** Normal equations at x, by central differences. */
-function linearised(question: ReadingsQuestion, x: readonly number[]) {
+/** Slopes of all readings over their noise, and normal equations of the fitted unknowns, by differences. */
+function linearised(question: ReadingsQuestion, x: readonly number[], fitted: readonly number[]) {
   const { readings, noise, deviations, model } = question;
   const slopes = new Matrix(readings.length, x.length);
   for (const [k, d] of deviations.entries()) {
@@ -85,12 +126,14 @@ function linearised(question: ReadingsQuestion, x: readonly number[]) {
   }
   const read = model(x);
   const rest = Matrix.columnVector(readings.map((y, j) => (y - read[j]!) / noise[j]!));
-  const data = slopes.transpose();
-  const priors = Matrix.diag(deviations.map((d) => 1 / square(d)));
+  const own = slopes.subMatrixColumn([...fitted]);
+  const data = own.transpose();
+  const priors = Matrix.diag(fitted.map((k) => 1 / square(deviations[k]!)));
   const pull = data.mmul(rest).getColumn(0);
   return {
-    information: Matrix.add(data.mmul(slopes), priors),
-    pull: pull.map((force, k) => force - x[k]! / square(deviations[k]!)),
+    slopes,
+    information: Matrix.add(data.mmul(own), priors),
+    pull: pull.map((force, i) => force - x[fitted[i]!]! / square(deviations[fitted[i]!]!)),
   };
 }
 

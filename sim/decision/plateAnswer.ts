@@ -8,10 +8,11 @@ import { throttleArea } from '../loss/throttlePlate.ts';
 import type { EngineSpecification } from '../specification.ts';
 import { portFilling } from './portFilling.ts';
 
-/** A load: engine speed [rpm] and plate angle [deg]. */
+/** A load: engine speed [rpm], plate angle [deg], and whether bleeds were screwed shut for it. */
 export interface PlateLoad {
   speed: number;
   angle: number;
+  bleedShut?: boolean;
 }
 
 /** Growth in logarithms with the plate off by an angle [deg] and the bleed by an effective area [m^2]. */
@@ -33,10 +34,11 @@ const WIDE_OPEN = 90;
 const HALVINGS = 40;
 
 export function plateAnswer(
-  engine: EngineSpecification,
-  { speed, angle }: PlateLoad,
+  asked: EngineSpecification,
+  { speed, angle, bleedShut = false }: PlateLoad,
   reach: Reach,
 ): PlateAnswer {
+  const engine = bleedShut ? withoutBleed(asked) : asked;
   const { throttle } = engine.intake;
   const least = Math.min(throttle.closedAngle + LEAST_OPENING, angle);
   const area = (at: number) => throttleArea(throttle, Math.min(Math.max(at, least), WIDE_OPEN));
@@ -47,13 +49,31 @@ export function plateAnswer(
   const outside = engine.intake.feed.pressure;
   const air = fillings.map(({ flow }) => log(flow));
   const vacuum = fillings.map(({ mean }) => log(outside - mean));
-  const set = log(area(angle));
-  const growth = (ys: readonly number[]) => {
-    const now = interpolateLinear(xs, ys, set);
-    return (plate: number, bleed = 0) =>
-      interpolateLinear(xs, ys, log(Math.max(area(angle + plate) + bleed, exp(low)))) - now;
-  };
-  return { air: growth(air), vacuum: growth(vacuum) };
+  const at = (ys: readonly number[], opening: number) =>
+    interpolateLinear(xs, ys, log(Math.max(opening, exp(low))));
+  const set = area(angle);
+  const growth =
+    (ys: readonly number[], worth: number) =>
+    (plate: number, bleed = 0) =>
+      at(ys, area(angle + plate) + worth * bleed) - at(ys, set);
+  const worth = bleedShut || reach.bleed === 0 ? 0 : bleedWorth();
+  return { air: growth(air, worth), vacuum: growth(vacuum, worth) };
+
+  /**
+   * What area of a bleed is worth in area of the plate in slow flow [-]: less than 1 at idle, for the jet
+   * past a plate contracts less there and that of a bleed stays as it is.
+   */
+  function bleedWorth(): number {
+    const [by, step] = [reach.bleed / 10, 0.05 * set];
+    const flow = (bleed: number) => log(portFilling(engine, speed, angle, bleed).flow);
+    const perArea = (at(air, set + step) - at(air, set - step)) / (2 * step);
+    return (flow(by) - flow(-by)) / (2 * by * perArea);
+  }
+}
+
+function withoutBleed(engine: EngineSpecification): EngineSpecification {
+  const { bleed: _, ...throttle } = engine.intake.throttle;
+  return { ...engine, intake: { ...engine.intake, throttle } };
 }
 
 /** The angle [deg] that leaves an area. */
@@ -67,9 +87,9 @@ function angleOf(area: (angle: number) => number, wanted: number, least: number)
   return low;
 }
 
-/** Loads whose speed and angle differ, and which of them each state is. */
+/** Loads that differ, whatever the visit, and which of them each state is. */
 export function distinctLoads<Load extends PlateLoad>(states: readonly Load[]) {
-  const key = ({ speed, angle }: PlateLoad) => `${speed} ${angle}`;
+  const key = ({ speed, angle, bleedShut }: PlateLoad) => `${speed} ${angle} ${bleedShut}`;
   const keys = [...new Set(states.map(key))];
   const loadOf = states.map((state) => keys.indexOf(key(state)));
   return { loads: keys.map((_, k) => states[loadOf.indexOf(k)]!), loadOf };

@@ -213,6 +213,28 @@ export function shareDoubt(key: string): Quantity {
   return share(key, '+-', { name: 'its doubt' });
 }
 
+/** A share under a name of its own. */
+export function plainShare(key: string, head: string): Quantity {
+  return share(key, head);
+}
+
+/** Throttle bodies and their screws. */
+export const GAUGE = quantity('gauge', 'gauge', '', { decimals: 0 });
+export const VACUUM = quantity('vacuum_kPa', 'vacuum', 'kPa', { times: KILO, decimals: 2 });
+export const TURNS = quantity('turns', 'turns', '', { decimals: 2, signed: true });
+export const TURNS_DOUBT = quantity('turns_deviation', '+-', '', { decimals: 2 });
+export const BLEED_ERROR = quantity('bleed_error_mm2', 'bleed', 'mm2', {
+  name: 'bleed above the mean, effective area',
+  times: MICRO,
+  decimals: 3,
+  signed: true,
+});
+export const BLEED_DOUBT = quantity('bleed_error_deviation_mm2', '+-', 'mm2', {
+  name: 'its doubt',
+  times: MICRO,
+  decimals: 3,
+});
+
 /** A time in milliseconds under a name of its own. */
 export function milliseconds(key: string, head: string, decimals = 1): Quantity {
   return quantity(key, head, 'ms', { times: MILLI, decimals });

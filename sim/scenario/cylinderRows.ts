@@ -9,11 +9,12 @@ export interface CylinderRow<Name extends string> {
   values: Partial<Record<Name, number>>;
 }
 
-/** A load: speed [rpm], plate angle [deg], which visit of it. */
+/** A load: speed [rpm], plate angle [deg], which visit of it, and whether bleeds were shut. */
 export interface ReadState {
   speed: number;
   angle: number;
   visit: number;
+  bleedShut?: boolean;
 }
 
 /** Most loads that a file may hold; an afternoon gives a few. */
@@ -92,14 +93,15 @@ export interface Loads<Name extends string> {
  * @param closedAngle of the plate [deg]
  */
 export function loadsOf<Name extends string>(
-  rows: readonly CylinderRow<Name | 'speed' | 'plate' | 'cylinder' | 'visit'>[],
+  rows: readonly CylinderRow<Name | 'speed' | 'plate' | 'cylinder' | 'visit' | 'bleeds'>[],
   { cylinders, closedAngle }: { cylinders: number; closedAngle: number },
   report: Report,
 ): Loads<Name> {
   const states: ReadState[] = [];
   const seen: Map<number, number>[] = [];
   const sorted = rows.flatMap((row) => {
-    const { speed = Number.NaN, plate = Number.NaN, cylinder = Number.NaN, visit = 1 } = row.values;
+    const { speed = Number.NaN, plate = Number.NaN, cylinder = Number.NaN } = row.values;
+    const { visit = 1, bleeds = 1 } = row.values;
     if (!(speed > 0 && plate >= 0 && cylinder > 0)) return [];
     if (plate <= closedAngle) {
       const remedy = `give the angle from the plane across the bore; this plate seals at ${closedAngle} deg`;
@@ -111,7 +113,8 @@ export function loadsOf<Name extends string>(
       report(row.line, 'cylinder', `there is no cylinder ${cylinder}`, remedy, `1 to ${cylinders}`);
       return [];
     }
-    const state = placeOf(states, { speed, angle: plate, visit });
+    const shut = bleeds === 0 && { bleedShut: true };
+    const state = placeOf(states, { speed, angle: plate, visit, ...shut });
     seen[state] ??= new Map();
     const earlier = seen[state].get(cylinder);
     if (earlier !== undefined) {
@@ -126,11 +129,10 @@ export function loadsOf<Name extends string>(
   return { states, rows: sorted };
 }
 
-function placeOf(states: ReadState[], { speed, angle, visit }: ReadState): number {
-  const found = states.findIndex(
-    (one) => one.speed === speed && one.angle === angle && one.visit === visit,
-  );
-  return found >= 0 ? found : states.push({ speed, angle, visit }) - 1;
+function placeOf(states: ReadState[], state: ReadState): number {
+  const key = (one: ReadState) => `${one.speed} ${one.angle} ${one.visit} ${one.bleedShut}`;
+  const found = states.findIndex((one) => key(one) === key(state));
+  return found >= 0 ? found : states.push(state) - 1;
 }
 
 function checkWhole(
@@ -177,7 +179,7 @@ export function doubtsOf<Key extends string>(
     const limit = `${limits[0]} to ${limits[1]}`;
     if ('problem' in read!) report(line, key, read.problem, read.remedy, limit);
     else if (read!.value < amountOf(low) || read!.value > amountOf(high)) {
-      report(line, key, `${text} is out of range`, 'state one standard deviation', limit);
+      report(line, key, `${text} is out of range`, 'keep within the limit', limit);
     } else doubts[key as Key] = read!.value;
   }
   return doubts;

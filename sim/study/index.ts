@@ -1,4 +1,5 @@
 /** Every question that the program answers: a line each. A new one is a folder beside this file. */
+import { balanceStudy } from './balance/index.ts';
 import { checkStudy } from './check/index.ts';
 import { compareStudy } from './compare/index.ts';
 import { curveStudy } from './curve/index.ts';
@@ -25,5 +26,6 @@ export const STUDIES: readonly Study[] = [
   compareStudy,
   pedalStudy,
   trimsStudy,
+  balanceStudy,
   listenStudyAsked,
 ];

@@ -17,6 +17,8 @@ export interface KnownLoad {
   visit?: number;
   lambda: number;
   probes: readonly number[];
+  /** By how much air answers more to a plate than computed [-]. */
+  answer?: number;
 }
 
 export interface MadeReading extends KnownLoad {
@@ -40,7 +42,8 @@ export function madeReadings(
     errors.plates.map((plate, i) => {
       const air = (by: number) => portFilling(engine, load.speed, load.angle + by).flow;
       const probe = load.probes[i]!;
-      const truth = (load.lambda * air(plate)) / air(0) / (1 + errors.injectors[i]!);
+      const grown = (air(plate) / air(0)) ** (1 + (load.answer ?? 0));
+      const truth = (load.lambda * grown) / (1 + errors.injectors[i]!);
       const read = truth * (1 + errors.probes[probe - 1]! + repeatability * normal());
       return { ...load, cylinder: i + 1, probe, truth, read };
     }),
