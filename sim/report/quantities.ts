@@ -218,6 +218,8 @@ export function plainShare(key: string, head: string): Quantity {
   return share(key, head);
 }
 
+export const SPREAD_COST = quantity('mixture_cost_Nm', 'mixture cost', 'Nm', { decimals: 2 });
+
 /** Throttle bodies and their screws. */
 export const GAUGE = quantity('gauge', 'gauge', '', { decimals: 0 });
 export const VACUUM = quantity('vacuum_kPa', 'vacuum', 'kPa', { times: KILO, decimals: 2 });

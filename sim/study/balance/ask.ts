@@ -6,6 +6,7 @@ import type { EngineSpecification } from '../../specification.ts';
 import { askedValue, textOf } from '../options.ts';
 import type { Asked, StudyOption } from '../study.ts';
 import type { ScrewsQuestion } from './screws.ts';
+import type { Rod } from './tellSpread.ts';
 
 export const BALANCE_OPTIONS: readonly StudyOption[] = [
   {
@@ -60,7 +61,7 @@ function wholeBleed({ intake: { throttle } }: EngineSpecification): number {
 }
 
 /** Rod and levers of a linkage [m]; undefined where neither is given. */
-export function askedRod({ options }: Asked): { spacing: number; lever: number } | undefined {
+export function askedRod({ options }: Asked): Rod | undefined {
   const [spacing, lever] = [textOf(options, 'spacing'), textOf(options, 'lever')];
   if (spacing === undefined && lever === undefined) return undefined;
   if (spacing === undefined || lever === undefined) {

@@ -1,41 +1,62 @@
-/** `balance`: from readings of the bodies to screws. */
-import { InputError } from '../../errors.ts';
+/** `balance`: what a plate that is off does and, from readings of the bodies, which screws to turn. */
+import { allSettled } from '../../report/audit.ts';
 import { textOf } from '../options.ts';
-import type { Study } from '../study.ts';
-import { askedScrews, BALANCE_OPTIONS, checkBodies } from './ask.ts';
+import type { Asked, Job, Study } from '../study.ts';
+import { askedRod, askedScrews, BALANCE_OPTIONS, checkBodies } from './ask.ts';
 import { screwsStudy } from './screws.ts';
+import { OFFSETS, spreadStudy } from './spread.ts';
 import { bodiesTable, loadsTable, readingsTable, screwsDocument, turnsTable } from './tables.ts';
 import { screwsReport } from './tellScrews.ts';
+import { spreadDocument, spreadReport, spreadTable } from './tellSpread.ts';
 
 export const balanceStudy: Study = {
   name: 'balance',
-  help: 'flow or vacuum read body by body: which screws to turn, which way, how far',
+  help: 'what one plate that is off does; with readings, which screws to turn, which way, how far',
   options: BALANCE_OPTIONS,
   open(asked) {
-    const { scenario, options } = asked;
-    checkBodies(scenario.engine);
-    const file = textOf(options, 'readings');
-    if (file === undefined) {
-      throw new InputError('--readings is missing: name the CSV of the readings');
-    }
-    const question = askedScrews(asked, file);
-    return {
-      width: 0,
-      async run() {
-        const study = screwsStudy(question);
-        return {
-          stem: 'balance',
-          document: screwsDocument(study, scenario),
-          report: screwsReport(study, scenario),
-          tables: {
-            'balance.csv': turnsTable(study),
-            'balance-bodies.csv': bodiesTable(study),
-            'balance-loads.csv': loadsTable(study),
-            'balance-readings.csv': readingsTable(study),
-          },
-          sound: true,
-        };
-      },
-    };
+    checkBodies(asked.scenario.engine);
+    const file = textOf(asked.options, 'readings');
+    return file === undefined ? spreadJob(asked) : screwsJob(asked, file);
   },
 };
+
+function screwsJob(asked: Asked, file: string): Job {
+  const { scenario } = asked;
+  const question = askedScrews(asked, file);
+  return {
+    width: 0,
+    async run() {
+      const study = screwsStudy(question);
+      return {
+        stem: 'balance',
+        document: screwsDocument(study, scenario),
+        report: screwsReport(study, scenario),
+        tables: {
+          'balance.csv': turnsTable(study),
+          'balance-bodies.csv': bodiesTable(study),
+          'balance-loads.csv': loadsTable(study),
+          'balance-readings.csv': readingsTable(study),
+        },
+        sound: true,
+      };
+    },
+  };
+}
+
+function spreadJob(asked: Asked): Job {
+  const { scenario } = asked;
+  const rod = askedRod(asked);
+  return {
+    width: 3 * OFFSETS.length,
+    async run(computer, observer) {
+      const study = await spreadStudy(scenario, computer, observer);
+      return {
+        stem: 'balance-spread',
+        document: spreadDocument(study, scenario),
+        report: spreadReport(study, scenario, rod),
+        tables: { 'balance-spread.csv': spreadTable(study) },
+        sound: allSettled(study.loads.flatMap(({ outcomes }) => outcomes)),
+      };
+    },
+  };
+}
