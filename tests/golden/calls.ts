@@ -142,7 +142,11 @@ export function callsOf(demo: Demo): Call[] {
     { name: 'compare', words: ['compare'], ...measured },
     { name: 'compare-fit', words: ['compare', '--fit', fit], ...measured },
     ...(demo === 'hill-climb'
-      ? [{ name: 'trims', words: ['trims', '--readings', 'scenarios/hill-climb-lambda.csv'] }]
+      ? [
+          { name: 'trims', words: ['trims', '--readings', 'scenarios/hill-climb-lambda.csv'] },
+          { name: 'balance', words: ['balance', '--readings', 'scenarios/hill-climb-bodies.csv'] },
+          { name: 'spread', words: ['balance', '--spacing', '95mm', '--lever', '22mm'] },
+        ]
       : []),
     ...(demo === 'sprint-single'
       ? [{ name: 'pedal', words: ['pedal'], said: { pedal: PEDAL } }]

@@ -28,6 +28,9 @@ const ROLES: Record<string, string> = {
   'pedal pedal-springs.csv': '-springs',
   'trims trims-cylinders.csv': '-cylinders',
   'trims trims-loads.csv': '-loads',
+  'balance balance-bodies.csv': '-bodies',
+  'balance balance-loads.csv': '-loads',
+  'balance balance-readings.csv': '-readings',
 };
 
 /** How a command ended and what it said. */

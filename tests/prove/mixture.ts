@@ -1,10 +1,12 @@
 /** Mixture from exhaust gas, what a probe sees of one cylinder, what a spread costs, one plate that is off. */
 import { jointMixture, spreadOf } from '../../sim/decision/mixtureShares.ts';
+import { portFilling } from '../../sim/decision/portFilling.ts';
 import { butterflyOpenArea } from '../../sim/loss/butterfly.ts';
 import { lambdaOfGas } from '../../sim/mixture/exhaustGas.ts';
 import { mixtureTorque, spreadLoss } from '../../sim/mixture/mixtureTorque.ts';
 import { swingLeft } from '../../sim/mixture/probeLag.ts';
 import { dryExhaust, wetExhaust } from './cases/dryExhaust.ts';
+import { hillClimb } from './cases/engine.ts';
 import { absolute, type Check, type Group, relative } from './check.ts';
 import type { SourceName } from './sources.ts';
 
@@ -176,6 +178,31 @@ function openingOf(area: number): number {
   return low;
 }
 
+/** Growth of air [%] with 10 mmHg less of 250 mmHg of mean vacuum, one port a plate, at a speed [rpm]. */
+function airOfTenMillimetres(speed: number): number {
+  const { intake, ...rest } = hillClimb();
+  const [feed, mmHg] = [{ pressure: 101325, temperature: 293.15 }, 133.322];
+  const engine = { ...rest, intake: { ...intake, feed } };
+  const at = (vacuum: number) => {
+    let [low, high] = [intake.throttle.closedAngle + 0.1, 60];
+    for (let i = 0; i < 40; i++) {
+      const middle = 0.5 * (low + high);
+      if (feed.pressure - portFilling(engine, speed, middle).mean > vacuum * mmHg) low = middle;
+      else high = middle;
+    }
+    return portFilling(engine, speed, low).flow;
+  };
+  return 100 * (at(245) / at(255) - 1);
+}
+
+const gaugeChecks: Check[] = [1000, 3000].map((speed) => ({
+  what: `10 mmHg of 250 mmHg of mean vacuum behind its own plate, ${speed} rpm: air [%]`,
+  source: 'speedDensity',
+  published: [2.0, 2.2],
+  tolerance: absolute(0),
+  run: () => airOfTenMillimetres(speed),
+}));
+
 const plateSource: SourceName = 'butterfly';
 
 const plateChecks: Check[] = [
@@ -249,6 +276,7 @@ export const mixture: Group = {
     ...probeChecks,
     ...costChecks,
     ...plateChecks,
+    ...gaugeChecks,
     ...spreadChecks,
   ],
 };

@@ -95,6 +95,8 @@ export const SOURCES = {
   firstOrder: 'first-order lag of 50 ms against a swing once a cycle (computed)',
   crossleyCook:
     'Crossley & Cook 1991, IEE Conf. Control 91, publ. 332, 2:921 (computed from the coefficients that a general-purpose library of models prints)',
+  speedDensity:
+    'one body a cylinder is balanced to 10 mmHg at 250 mmHg; speed-density slope of Hendricks et al. 1996, SAE 960037, there (computed; slope from memory)',
   airBalance: 'equal fuel, unequal air (computed)',
   airMass: 'mass balance of a volume behind a choked hole (computed)',
   shadow: 'shadow of plate and shaft integrated across the bore (computed outside this program)',
