@@ -52,8 +52,8 @@ export interface SpreadStudy {
 const ERRORS = [0.05, 0.1, 0.2, 0.5] as const;
 export const OFFSETS = [0, 0.2, 0.5] as const;
 
-/** Idle: air of a litre at a speed; U.S. DOE, Fact 861 (2015), engines of 2.0 and 4.6 litres. */
-const IDLE_AIR = { flow: 0.95e-3 / 1e-3, speed: 750 };
+/** Idle: air by swept volume [kg/s m^3] at a speed [rpm]; U.S. DOE, Fact 861 (2015), engines of 2.0 and 4.6 litres. */
+const IDLE_AIR = { flow: 0.95, speed: 750 };
 /** Idle of engines with one plate a cylinder [rpm]; opening above the stop at part load [deg]: common practice, no source. */
 const IDLE_SPEED = 1000;
 const PART_OPENING = 12;
