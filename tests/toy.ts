@@ -33,6 +33,7 @@ export function toyPoint(speed: number, volumetricEfficiency: number): PointResu
     residualFraction: 0.04,
     backflow: 0.02,
     mouthOutflow: 0.1,
+    portPressure: 95e3,
     indicatedTorque: 100 * volumetricEfficiency,
     settled: true,
     cycles: 5,

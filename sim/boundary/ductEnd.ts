@@ -42,13 +42,16 @@ export class DuctEnd {
     return flowAt(this.slots, AT.F_MASS);
   }
 
-  /** Gas that has left the duct here and come in here [kg], vapour that has left less come in [kg]. */
-  get sums(): { out: number; in: number; fuel: number } {
-    const [out, into, fuel] = this.slots.subarray(AT.SUM_OUT);
-    return { out: out!, in: into!, fuel: fuel! };
+  /**
+   * Gas that has left the duct here and come in here [kg], vapour that has left less come in [kg],
+   * pressure summed over time [Pa s].
+   */
+  get sums(): { out: number; in: number; fuel: number; pressure: number } {
+    const [out, into, fuel, pressure] = this.slots.subarray(AT.SUM_OUT);
+    return { out: out!, in: into!, fuel: fuel!, pressure: pressure! };
   }
 
   resetSums(): void {
-    this.slots.fill(0, AT.SUM_OUT, AT.SUM_FUEL + 1);
+    this.slots.fill(0, AT.SUM_OUT, AT.SUM_PRESSURE + 1);
   }
 }

@@ -55,6 +55,7 @@ export function mostShare(injector: InjectorSpecification, fuel: number, speed: 
   return Math.min(1, Math.max(0, (open * injector.flow) / fuel));
 }
 
-function pulseOf(injector: InjectorSpecification, fuel: number): number {
+/** Pulse [s] for `fuel` [kg], dead time included. */
+export function pulseOf(injector: InjectorSpecification, fuel: number): number {
   return fuel / injector.flow + injector.deadTime;
 }

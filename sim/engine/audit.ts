@@ -73,6 +73,7 @@ export function resetLedgers({ model, sprays }: Run): void {
   for (const line of lines) {
     line.intakeValve.resetSums();
     line.mouth.resetSums();
+    line.behindPlate.resetSums();
   }
 }
 

@@ -24,6 +24,8 @@ export interface LineCycle {
   backflow: number;
   /** Gas that flowed out of the mouth [kg]. */
   mouthOutflow: number;
+  /** Mean pressure over time behind the plate [Pa]. */
+  portPressure: number;
 }
 
 /** An engine at a speed, under way. */
@@ -131,6 +133,7 @@ export class Run {
       report.work = line.cylinder.ledger.work;
       report.backflow = line.intakeValve.sums.in;
       report.mouthOutflow = line.mouth.sums.out;
+      report.portPressure = (line.behindPlate.sums.pressure * this.speed) / 120;
     });
     return this.reports;
   }
@@ -180,5 +183,6 @@ function emptyCycle(): LineCycle {
     work: 0,
     backflow: 0,
     mouthOutflow: 0,
+    portPressure: 0,
   };
 }

@@ -45,6 +45,8 @@ export interface CylinderLine {
   /** Distance of the rim plane in front of x = 0 of the trumpet duct [m]. */
   flareDepth: number;
   mouth: DuctEnd;
+  /** Just behind the throttle plate, where a gauge is tapped. */
+  behindPlate: DuctEnd;
   intakeValve: DuctEnd;
   exhaustValve: DuctEnd;
 }
@@ -150,6 +152,7 @@ function cylinderLine(
     flareDepth: intake.trumpet.bellmouth.depth,
     primary,
     mouth: new DuctEnd(into.trumpet, 'low'),
+    behindPlate: new DuctEnd(into.runner, 'low'),
     intakeValve: new DuctEnd(into.runner, 'high'),
     exhaustValve: new DuctEnd(primary, 'low'),
   };
@@ -177,7 +180,7 @@ function lineNodes(
     mouthNode(intake, line.mouth, feed, air),
     constriction(
       new DuctEnd(line.trumpet, 'high'),
-      new DuctEnd(line.runner, 'low'),
+      line.behindPlate,
       { forward: plate, backward: plate },
       plateGrowth(throttle, throttle.angle),
     ),

@@ -31,6 +31,8 @@ export interface CycleFigures {
   backflow: number;
   /** Gas blown out of the mouth, as a share of the charge [-]. */
   mouthOutflow: number;
+  /** Mean pressure over time just behind the throttle plate [Pa]. */
+  portPressure: number;
   /** Indicated torque of the engine, gas exchange included [N m]; compare, do not quote. */
   indicatedTorque: number;
 }
@@ -193,7 +195,7 @@ function beyond(fine: CycleFigures, coarse: CycleFigures): CycleFigures {
 }
 
 function figuresOf({ spec, working }: EngineModel, line: LineCycle): CycleFigures {
-  const { trapped, work, backflow, mouthOutflow } = line;
+  const { trapped, work, backflow, mouthOutflow, portPressure } = line;
   const { pressure, temperature } = spec.ambient;
   const density = pressure / (working.gas.gasConstant(0, 0) * temperature);
   const charge = trapped.air + trapped.burned + trapped.fuel;
@@ -204,6 +206,7 @@ function figuresOf({ spec, working }: EngineModel, line: LineCycle): CycleFigure
     residualFraction: trapped.burned / charge,
     backflow: backflow / charge,
     mouthOutflow: mouthOutflow / charge,
+    portPressure,
     indicatedTorque: (work * spec.cylinder.count) / (4 * Math.PI),
   };
 }

@@ -354,3 +354,45 @@ export function filed({ times = 1 }: Scale, value: number | undefined): number |
 export function headed({ name, head, unit }: Quantity): string {
   return unit === '' ? (name ?? head) : `${name ?? head} [${unit}]`;
 }
+
+/** A table of load. */
+export const FILLING = percentage('filling_percent', 'filling', { name: 'relative filling' });
+export const AIR_MASS = quantity('air_per_cycle_mg', 'air', 'mg', { times: MICRO, decimals: 1 });
+export const PORT_PRESSURE = quantity('port_pressure_kPa', 'p port', 'kPa', {
+  name: 'mean pressure behind the plate',
+  times: KILO,
+  decimals: 1,
+});
+export const PRESSURE_SIGNAL = quantity(
+  'pressure_change_for_1_percent_air_kPa',
+  'p by 1 %',
+  'kPa',
+  {
+    name: 'pressure behind the plate for 1 % of air',
+    times: KILO,
+    decimals: 2,
+  },
+);
+export const ANGLE_SIGNAL = quantity('plate_change_for_1_percent_air_deg', 'plate by 1 %', 'deg', {
+  name: 'plate angle for 1 % of air',
+  decimals: 3,
+});
+export const PULSE = quantity('injector_ms', 'injector', 'ms', { times: MILLI, decimals: 2 });
+export const LINE_ERROR = percentage('line_error_percent', 'line error', {
+  name: 'error of straight lines',
+  times: 100,
+  decimals: 2,
+});
+export const RULE_ERROR = percentage('rule_error_percent', 'error', {
+  name: 'greatest error of the rule',
+  times: 100,
+  signed: true,
+});
+export const BAROMETER = quantity('barometer_hPa', 'barometer', 'hPa', {
+  times: 0.01,
+  decimals: 0,
+});
+export const ALTITUDE = quantity('altitude_m', 'altitude', 'm', { decimals: 0 });
+export const AIR_FACTOR = quantity('air_factor', 'factor', '-', { decimals: 3 });
+export const PRESSURE_EXPONENT = quantity('pressure_exponent', 'a', '-', { decimals: 2 });
+export const TEMPERATURE_EXPONENT = quantity('temperature_exponent', 'b', '-', { decimals: 2 });

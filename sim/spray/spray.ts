@@ -310,10 +310,15 @@ export class Spray {
 }
 
 type Sums = DuctEnd['sums'];
-const NO_SUMS: Sums = { out: 0, in: 0, fuel: 0 };
+const NO_SUMS: Sums = { out: 0, in: 0, fuel: 0, pressure: 0 };
 
 function since(now: Sums, before: Sums): Sums {
-  return { out: now.out - before.out, in: now.in - before.in, fuel: now.fuel - before.fuel };
+  return {
+    out: now.out - before.out,
+    in: now.in - before.in,
+    fuel: now.fuel - before.fuel,
+    pressure: now.pressure - before.pressure,
+  };
 }
 
 function turn(angle: number): number {

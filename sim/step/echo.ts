@@ -42,6 +42,9 @@ import {
 
 /** Share of the newest cycle in the record. */
 const MEMORY: R = 0.75;
+/** The same from so many cycles on: small charges, mostly of what came back, swing for long. */
+const LATE_MEMORY: R = 0.3;
+const LATE: R = 10;
 /** Cycles of which nothing is kept: the start is still being flushed out. */
 const FORGOTTEN: R = 3;
 
@@ -82,7 +85,8 @@ function note(a: I, record: I): void {
   }
   const turned: B = here < before;
   X[record + REC_TURNS] += turned ? 1 : 0;
-  const weight: V = X[record + REC_TURNS] < FORGOTTEN ? 1 : MEMORY;
+  const turns: V = X[record + REC_TURNS];
+  const weight: V = turns < FORGOTTEN ? 1 : turns < LATE ? MEMORY : LATE_MEMORY;
   const span: V = turned ? here - before + real(BINS) : here - before;
   // The first bin behind where the last note was.
   const near: V = rounded(before);

@@ -58,6 +58,7 @@ import {
   SUM_FUEL,
   SUM_IN,
   SUM_OUT,
+  SUM_PRESSURE,
   U,
 } from './layout.ts';
 
@@ -134,6 +135,7 @@ export function tallyEnd(end: I): void {
   X[a + SUM_OUT] += max(mass, 0);
   X[a + SUM_IN] -= min(mass, 0);
   X[a + SUM_FUEL] += X[a + F_FUEL] * X[DT];
+  if (N[end + E_FACE] >= 0) X[a + SUM_PRESSURE] += X[N[end + E_GHOST] + P] * X[DT];
 }
 
 /** Lowest sound speed behind a wave, over that before it: gas pulled away faster leaves a void. */

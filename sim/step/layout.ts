@@ -133,11 +133,12 @@ export const F_FUEL: I = 11;
 export const W_V: I = 12;
 export const W_RHO: I = 13;
 export const W_FALL: I = 14; // how much its velocity falls as the pressure rises [m/s Pa]
-// Sums since the last reset: out of the duct, into it, vapour out less in [kg].
+// Sums since the last reset: out of the duct, into it, vapour out less in [kg], pressure by time [Pa s].
 export const SUM_OUT: I = 15;
 export const SUM_IN: I = 16;
 export const SUM_FUEL: I = 17;
-export const END_SLOTS: I = 18; // an echo has two more: mass [kg] and energy [J] given since the last reset
+export const SUM_PRESSURE: I = 18;
+export const END_SLOTS: I = 19; // an echo has two more: mass [kg] and energy [J] given since the last reset
 
 // N: a node's record: kind, number of ends, their records, then what its kind needs.
 export const KIND: I = 0;

@@ -7,6 +7,7 @@ import { idleStudy } from './idle/index.ts';
 import { injectStudy } from './inject/index.ts';
 import { sweepStudy } from './length/index.ts';
 import { listenStudyAsked } from './listen/index.ts';
+import { loadStudyAsked } from './load/index.ts';
 import { pedalStudy } from './pedal/index.ts';
 import { signalOfBar } from './signal/index.ts';
 import type { Study } from './study.ts';
@@ -28,4 +29,5 @@ export const STUDIES: readonly Study[] = [
   trimsStudy,
   balanceStudy,
   listenStudyAsked,
+  loadStudyAsked,
 ];

@@ -151,6 +151,7 @@ export function callsOf(demo: Demo): Call[] {
     ...(demo === 'sprint-single'
       ? [{ name: 'pedal', words: ['pedal'], said: { pedal: PEDAL } }]
       : []),
+    ...(demo === 'hill-climb' ? [{ name: 'load', words: ['load', '--most', '7x7'] }] : []),
     ...(demo === 'endurance-six' ? [{ name: 'inject', words: ['inject'] }] : []),
   ];
 }

@@ -34,6 +34,7 @@ function chancePoint(job: PointJob): PointResult {
     residualFraction: between(0.011, 0.09),
     backflow: between(0.1, 0.19),
     mouthOutflow: between(0.2, 0.29),
+    portPressure: between(40e3, 99e3),
     indicatedTorque: between(150, 320),
     settled: true,
     cycles: Math.floor(between(4, 60)),

@@ -1,0 +1,63 @@
+/**
+ * Rows and columns of a table that is read with straight lines: where lines are worst, a value is put
+ * between, until they err by no more than asked or the table is as long as allowed.
+ *
+ *   error of a straight line in the middle of a step h = h^2 |f''| / 8
+ *
+ * f'' from three neighbours on either side of the step, the greater counts; relative to the lesser end.
+ * Source: any text on interpolation. An estimate: waves narrower than the steps escape it.
+ */
+
+/** Figures of a table, [row][column]; NaN where there is none. */
+export type Figures = readonly (readonly number[])[];
+
+/** A step between two values of an axis and what straight lines err there at worst [-]. */
+export interface Step {
+  /** Index of its lower end. */
+  at: number;
+  error: number;
+}
+
+/** Steps of the axis along rows, in their order. */
+export function stepErrors(xs: readonly number[], rows: Figures): Step[] {
+  const columns = rows[0]!.map((_, j) => rows.map((row) => row[j]!));
+  return xs.slice(1).map((_, at) => ({
+    at,
+    error: Math.max(0, ...columns.map((ys) => stepError(xs, ys, at)).filter(Number.isFinite)),
+  }));
+}
+
+export function transposed(rows: Figures): number[][] {
+  return rows[0]!.map((_, j) => rows.map((row) => row[j]!));
+}
+
+function stepError(xs: readonly number[], ys: readonly number[], at: number): number {
+  const h = xs[at + 1]! - xs[at]!;
+  const bends = [at - 1, at].filter((i) => i >= 0 && i + 2 < xs.length);
+  const bend = Math.max(...bends.map((i) => Math.abs(dividedDifference(xs, ys, i))));
+  return (0.25 * h * h * bend) / Math.min(Math.abs(ys[at]!), Math.abs(ys[at + 1]!));
+}
+
+/** Half of f'' through three neighbours from `i` on. */
+function dividedDifference(xs: readonly number[], ys: readonly number[], i: number): number {
+  const slope = (k: number) => (ys[k + 1]! - ys[k]!) / (xs[k + 1]! - xs[k]!);
+  return (slope(i + 1) - slope(i)) / (xs[i + 2]! - xs[i]!);
+}
+
+/** Steps are halved at a time whose error is at least this share of the worst: the rest may wait. */
+const TOGETHER = 0.5;
+
+/** Values to put between the worst steps, at most `room`; rounded ones that are there already are left out. */
+export function valuesBetween(
+  xs: readonly number[],
+  steps: readonly Step[],
+  { limit, room, rounded }: { limit: number; room: number; rounded: (x: number) => number },
+): number[] {
+  const worst = Math.max(...steps.map(({ error }) => error));
+  return steps
+    .filter(({ error }) => error > limit && error >= TOGETHER * worst)
+    .sort((a, b) => b.error - a.error)
+    .map(({ at }) => rounded(0.5 * (xs[at]! + xs[at + 1]!)))
+    .filter((x) => !xs.includes(x))
+    .slice(0, Math.max(room, 0));
+}

@@ -1,0 +1,187 @@
+/**
+ * Filling over plate angle and speed. Angles and speeds are chosen where the air bends
+ * (decision/loadGrid.ts); places in the middle of the worst cells are computed besides, and say how far
+ * straight lines really are off. What the day's air does stands in density.ts.
+ */
+import { sweptVolume } from '../../cylinder/crank.ts';
+import { type Step, stepErrors, transposed, valuesBetween } from '../../decision/loadGrid.ts';
+import { power } from '../../elementary/powers.ts';
+import { moistAirDensity } from '../../gas/atmosphere.ts';
+import { flowFunction } from '../../loss/nozzle.ts';
+import { growthAt, plateGrowth, throttleArea } from '../../loss/throttlePlate.ts';
+import type { EngineSpecification } from '../../specification.ts';
+import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
+import type { SweepObserver } from '../../sweep/sweep.ts';
+import type { Computer } from '../../sweep/tasks.ts';
+import { DRY_AIR_GAS_CONSTANT } from '../../units.ts';
+import type { LoadQuestion } from './ask.ts';
+import { type DensityCorrection, densityCorrection } from './density.ts';
+
+/** What straight lines may err by, of the air. */
+export const LIMIT = 0.01;
+
+export interface LoadStudy {
+  question: LoadQuestion;
+  /** Plate angles [deg] and speeds [rpm], rising. */
+  angles: number[];
+  speeds: number[];
+  /** [angle][speed] */
+  outcomes: PointOutcome[][];
+  /** Steps of angle and of speed with what straight lines are estimated to err [-]. */
+  angleSteps: Step[];
+  speedSteps: Step[];
+  checks: LineCheck[];
+  density: DensityCorrection;
+}
+
+/** A place in the middle of a cell: air computed there over that of straight lines, less one [-]. */
+export interface LineCheck {
+  angle: number;
+  speed: number;
+  error: number;
+}
+
+/** Computes one engine at a plate angle and speed. */
+export type LoadPoint = (angle: number, speed: number) => Promise<PointOutcome>;
+
+export async function loadStudy(
+  question: LoadQuestion,
+  computer: Computer,
+  observer: SweepObserver,
+): Promise<LoadStudy> {
+  const { engine } = question.scenario;
+  const known = new Map<string, Promise<PointOutcome>>();
+  const engines = new Map<number, EngineSpecification>();
+  const point: LoadPoint = (angle, speed) => {
+    const key = `${angle} ${speed}`;
+    const one = engines.get(angle) ?? withAngle(engine, angle);
+    engines.set(angle, one);
+    const found =
+      known.get(key) ??
+      computer.run({ engine: one, speed }).then((outcome) => {
+        observer.onPoint?.(0, speed, outcome);
+        return outcome;
+      });
+    if (!known.has(key)) observer.onTotal?.(1);
+    known.set(key, found);
+    return found;
+  };
+  const grid = await chosenGrid(question, point);
+  const checks = await lineChecks(grid, point);
+  const density = await densityCorrection(engine, grid, computer);
+  return { question, ...grid, checks, density };
+}
+
+export function withAngle(engine: EngineSpecification, angle: number): EngineSpecification {
+  const throttle = { ...engine.intake.throttle, angle };
+  return { ...engine, intake: { ...engine.intake, throttle } };
+}
+
+export type Grid = Pick<LoadStudy, 'angles' | 'speeds' | 'outcomes' | 'angleSteps' | 'speedSteps'>;
+
+/** Angles and speeds are chosen to these [deg], [rpm]. */
+const roundAngle = (angle: number) => Math.round(20 * angle) / 20;
+const roundSpeed = (speed: number) => 50 * Math.round(speed / 50);
+const FIRST_ANGLES = 7;
+const FIRST_SPEEDS = 7;
+const ROUNDS = 12;
+const WIDE_OPEN = 90;
+
+async function chosenGrid(question: LoadQuestion, point: LoadPoint): Promise<Grid> {
+  const { mostAngles, mostSpeeds } = question;
+  let [angles, speeds] = [firstAngles(question), firstSpeeds(question)];
+  for (let round = 0; ; round++) {
+    const grid = await computed(angles, speeds, point);
+    const more = (xs: number[], steps: Step[], most: number, rounded: (x: number) => number) =>
+      valuesBetween(xs, steps, { limit: LIMIT, room: most - xs.length, rounded });
+    const newAngles = more(angles, grid.angleSteps, mostAngles, roundAngle);
+    const newSpeeds = more(speeds, grid.speedSteps, mostSpeeds, roundSpeed);
+    if (round === ROUNDS || newAngles.length + newSpeeds.length === 0) return grid;
+    angles = sorted([...angles, ...newAngles]);
+    speeds = sorted([...speeds, ...newSpeeds]);
+  }
+}
+
+const sorted = (xs: readonly number[]) => [...new Set(xs)].sort((a, b) => a - b);
+
+async function computed(angles: number[], speeds: number[], point: LoadPoint): Promise<Grid> {
+  const outcomes = await Promise.all(
+    angles.map((angle) => Promise.all(speeds.map((speed) => point(angle, speed)))),
+  );
+  const air = outcomes.map((row) => row.map(airOf));
+  return {
+    ...{ angles, speeds, outcomes },
+    angleSteps: stepErrors(angles, air),
+    speedSteps: stepErrors(speeds, transposed(air)),
+  };
+}
+
+/** Filling, to which the air of a cycle is in proportion; NaN where the point failed. */
+export const airOf = (outcome: PointOutcome) =>
+  isFailure(outcome) ? Number.NaN : outcome.volumetricEfficiency;
+
+/** Openings in one ratio from a plate at idle to wide open. */
+function firstAngles({ scenario: { engine } }: LoadQuestion): number[] {
+  const { closedAngle } = engine.intake.throttle;
+  const lowest = idleAngle(engine);
+  const least = Math.max(lowest - closedAngle, 0.1);
+  const most = WIDE_OPEN - closedAngle;
+  const inner = Array.from({ length: FIRST_ANGLES - 2 }, (_, i) =>
+    roundAngle(closedAngle + least * power(most / least, (i + 1) / (FIRST_ANGLES - 1))),
+  );
+  return sorted([lowest, ...inner, WIDE_OPEN]);
+}
+
+function firstSpeeds({ from, to }: LoadQuestion): number[] {
+  const step = (to - from) / (FIRST_SPEEDS - 1);
+  const inner = Array.from({ length: FIRST_SPEEDS - 2 }, (_, i) => from + (i + 1) * step);
+  return sorted([from, ...inner.map(roundSpeed), to]);
+}
+
+/** Air of an idling engine per swept volume [kg/s m^3]: 0.8 to 1.1 g/s a litre, U.S. DOE Fact #861, 2015. */
+export const IDLE_AIR_FLOW = { low: 0.8, high: 1.1 };
+
+/** The plate [deg] that lets half of an idling engine's least air through while it chokes; at its stop at least. */
+export function idleAngle(engine: EngineSpecification): number {
+  const { throttle, feed } = engine.intake;
+  const wanted = 0.5 * IDLE_AIR_FLOW.low * sweptVolume(engine.cylinder);
+  const perArea =
+    (feed.pressure * flowFunction(0, 1.4)) / Math.sqrt(DRY_AIR_GAS_CONSTANT * feed.temperature);
+  const choked = (angle: number) =>
+    perArea * throttleArea(throttle, angle) * growthAt(plateGrowth(throttle, angle), 0);
+  let angle = Math.ceil(20 * throttle.closedAngle) / 20;
+  while (angle < WIDE_OPEN && choked(angle) < wanted) angle = roundAngle(angle + 0.05);
+  return angle;
+}
+
+/** Cells whose middle is computed. */
+const CHECKS = 6;
+
+async function lineChecks(grid: Grid, point: LoadPoint): Promise<LineCheck[]> {
+  const { angles, speeds, outcomes, angleSteps, speedSteps } = grid;
+  const cells = angleSteps.flatMap((angle) => speedSteps.map((speed) => ({ angle, speed })));
+  cells.sort((a, b) => b.angle.error + b.speed.error - a.angle.error - a.speed.error);
+  return Promise.all(
+    cells.slice(0, CHECKS).map(async ({ angle: { at: i }, speed: { at: j } }) => {
+      const [angle, speed] = [middle(angles, i), middle(speeds, j)];
+      const corners = [outcomes[i]![j]!, outcomes[i]![j + 1]!, outcomes[i + 1]![j]!];
+      const all = [...corners, outcomes[i + 1]![j + 1]!].map(airOf);
+      const lines = all.reduce((sum, x) => sum + x, 0) / all.length;
+      return { angle, speed, error: lines / airOf(await point(angle, speed)) - 1 };
+    }),
+  );
+}
+
+const middle = (xs: readonly number[], i: number) => 0.5 * (xs[i]! + xs[i + 1]!);
+
+/** Air of one cylinder and cycle [kg]; undefined where the point failed. */
+export function airMass(engine: EngineSpecification, outcome: PointOutcome): number | undefined {
+  if (isFailure(outcome)) return undefined;
+  return outcome.volumetricEfficiency * fullAir(engine);
+}
+
+/** Air that fills the swept volume at the density outside [kg]. */
+export function fullAir({ ambient, cylinder }: EngineSpecification): number {
+  const { pressure, temperature, relativeHumidity } = ambient;
+  return moistAirDensity(pressure, temperature, relativeHumidity) * sweptVolume(cylinder);
+}
