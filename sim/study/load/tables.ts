@@ -10,6 +10,7 @@ import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
 import { pointColumns } from '../points.ts';
 import { airMass, type LineCheck, type LoadStudy, withAngle } from './compute.ts';
 import { correctionTables } from './correctionTables.ts';
+import { idleOf } from './idle.ts';
 import { type Signal, signalAt } from './signals.ts';
 
 interface Cell {
@@ -133,6 +134,7 @@ export function loadTables(study: LoadStudy): Record<string, Table> {
 export function loadDocument(study: LoadStudy) {
   const { scenario } = study.question;
   const { angles, speeds, outcomes, angleSteps, speedSteps, density } = study;
+  const idle = idleOf(study);
   return {
     ...documentHead('load', scenario),
     plate_deg: angles,
@@ -143,6 +145,7 @@ export function loadDocument(study: LoadStudy) {
     },
     computed_line_errors: asObjects(checksTable(study)),
     cells: asColumns(cellsTable(study)),
+    idle: idle ? { plate_deg: idle.angle, air_g_per_s_and_litre: idle.flow } : null,
     density_exponents: density.cells.map((cell) => ({
       plate_deg: cell.angle,
       speed_rpm: cell.speed,

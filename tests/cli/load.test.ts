@@ -1,0 +1,96 @@
+/** load: the command from a scenario to files, on a coarse mesh and a small table. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { cheapText } from '../golden/cheap.ts';
+import { answer, fileOf, freshFolder } from './commandLine.ts';
+
+const out = freshFolder();
+const ENGINE = fileOf(cheapText('hill-climb'), 'engine.yaml');
+interface Cells {
+  plate_deg: number[];
+  speed_rpm?: number[];
+  [column: string]: unknown;
+}
+let document: {
+  plate_deg: number[];
+  speeds_rpm: number[];
+  cells: Cells & Record<string, number[]>;
+  idle: { plate_deg: number; air_g_per_s_and_litre: number } | null;
+  density_exponents: Record<string, number>[];
+  density_rules: { name: string; greatest_error: number }[];
+  computed_line_errors: object[];
+};
+let text = '';
+
+beforeAll(async () => {
+  const { stdout, stderr } = await answer('load', ENGINE, '--most', '7x7', '--json', '--out', out);
+  document = JSON.parse(stdout);
+  text = stderr;
+}, 300_000);
+
+/** A figure of a cell. */
+const at = (column: string, i: number, j: number) =>
+  document.cells[column]![i * document.speeds_rpm.length + j]!;
+
+test('a table of the size allowed, each cell told', () => {
+  expect(text).not.toMatch(/NaN|undefined/);
+  expect([document.plate_deg.length, document.speeds_rpm.length]).toEqual([7, 7]);
+  expect(document.cells.air_per_cycle_mg).toHaveLength(49);
+  expect(document.plate_deg.at(-1)).toBe(90);
+  expect(document.computed_line_errors).toHaveLength(6);
+  const filling = readFileSync(join(out, 'load-filling.csv'), 'utf8').trimEnd().split('\r\n');
+  expect(filling).toHaveLength(8);
+  expect(filling[0]).toContain(`filling_percent_at_${document.speeds_rpm[0]}_rpm`);
+  expect(readFileSync(join(out, 'load.html'), 'utf8')).not.toMatch(/NaN|undefined/);
+});
+
+test('air is filling times what fills the cylinder', () => {
+  const full = at('air_per_cycle_mg', 6, 6) / at('volumetric_efficiency', 6, 6);
+  expect(at('air_per_cycle_mg', 1, 2) / at('volumetric_efficiency', 1, 2)).toBeCloseTo(full, 6);
+});
+
+describe('trade', () => {
+  test('a plate all but shut passes the same air a second at every speed: choked', () => {
+    const flow = (j: number) => at('air_per_cycle_mg', 1, j) * document.speeds_rpm[j]!;
+    // At these two speeds the port never comes near the air outside; the coarse mesh is 2.4 % off.
+    expect(Math.abs(flow(4) / flow(3) - 1)).toBeLessThan(0.03);
+  });
+
+  test('vacuum behind a shut plate, nearly the air outside behind an open one', () => {
+    expect(at('port_pressure_kPa', 0, 3)).toBeLessThan(50);
+    expect(at('port_pressure_kPa', 6, 3)).toBeGreaterThan(93);
+  });
+
+  test('near the stop a hundredth of a degree is 1 % of air; pressure tells at idle', () => {
+    expect(at('plate_change_for_1_percent_air_deg', 0, 0)).toBeLessThan(0.02);
+    expect(at('plate_change_for_1_percent_air_deg', 6, 0)).toBeGreaterThan(0.5);
+  });
+
+  test('idles on 0.8 to 1.1 g/s of air a litre: U.S. DOE Fact #861, 2015', () => {
+    expect(document.idle!.air_g_per_s_and_litre).toBeGreaterThan(0.8);
+    expect(document.idle!.air_g_per_s_and_litre).toBeLessThan(1.1);
+  });
+
+  test('air goes with the pressure; a choked plate with 1 / sqrt(T), a warm engine wide open with less than 1 / T', () => {
+    for (const { pressure_exponent } of document.density_exponents)
+      expect(Math.abs(pressure_exponent! - 1)).toBeLessThan(0.06);
+    const shut = document.density_exponents[1]!;
+    expect(Math.abs(shut.temperature_exponent! - 0.5)).toBeLessThan(0.06);
+    const [best, ...others] = document.density_rules.map((rule) => Math.abs(rule.greatest_error));
+    for (const other of others) expect(best!).toBeLessThanOrEqual(other);
+  });
+});
+
+describe('wrong input ends with 2', () => {
+  test.each([
+    [['--from', '20'], '--from 20'],
+    [['--from', '6000rpm'], 'at most half'],
+    [['--most', '3x3'], '7 to 40'],
+    [['--most', 'all'], 'for example 16x16'],
+  ])('%s', async (options, words) => {
+    const { code, stderr } = await answer('load', ENGINE, ...options);
+    expect(code).toBe(2);
+    expect(stderr).toContain(words);
+  });
+});
