@@ -6,30 +6,22 @@
 import { sweptVolume } from '../../cylinder/crank.ts';
 import { type Step, stepErrors, transposed, valuesBetween } from '../../decision/loadGrid.ts';
 import { power } from '../../elementary/powers.ts';
-import { moistAirDensity } from '../../gas/atmosphere.ts';
 import { flowFunction } from '../../loss/nozzle.ts';
 import { growthAt, plateGrowth, throttleArea } from '../../loss/throttlePlate.ts';
 import type { EngineSpecification } from '../../specification.ts';
-import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
+import type { PointOutcome } from '../../sweep/runner.ts';
 import type { SweepObserver } from '../../sweep/sweep.ts';
 import type { Computer } from '../../sweep/tasks.ts';
 import { DRY_AIR_GAS_CONSTANT } from '../../units.ts';
 import type { LoadQuestion } from './ask.ts';
+import { airOf, type Grid, withAngle } from './cell.ts';
 import { type DensityCorrection, densityCorrection } from './density.ts';
 
 /** What straight lines may err by, of the air. */
 export const LIMIT = 0.01;
 
-export interface LoadStudy {
+export interface LoadStudy extends Grid {
   question: LoadQuestion;
-  /** Plate angles [deg] and speeds [rpm], rising. */
-  angles: number[];
-  speeds: number[];
-  /** [angle][speed] */
-  outcomes: PointOutcome[][];
-  /** Steps of angle and of speed with what straight lines are estimated to err [-]. */
-  angleSteps: Step[];
-  speedSteps: Step[];
   checks: LineCheck[];
   density: DensityCorrection;
 }
@@ -72,13 +64,6 @@ export async function loadStudy(
   return { question, ...grid, checks, density };
 }
 
-export function withAngle(engine: EngineSpecification, angle: number): EngineSpecification {
-  const throttle = { ...engine.intake.throttle, angle };
-  return { ...engine, intake: { ...engine.intake, throttle } };
-}
-
-export type Grid = Pick<LoadStudy, 'angles' | 'speeds' | 'outcomes' | 'angleSteps' | 'speedSteps'>;
-
 /** Angles and speeds are chosen to these [deg], [rpm]. */
 const roundAngle = (angle: number) => Math.round(20 * angle) / 20;
 const roundSpeed = (speed: number) => 50 * Math.round(speed / 50);
@@ -115,10 +100,6 @@ async function computed(angles: number[], speeds: number[], point: LoadPoint): P
     speedSteps: stepErrors(speeds, transposed(air)),
   };
 }
-
-/** Filling, to which the air of a cycle is in proportion; NaN where the point failed. */
-export const airOf = (outcome: PointOutcome) =>
-  isFailure(outcome) ? Number.NaN : outcome.volumetricEfficiency;
 
 /** Openings in one ratio from a plate at idle to wide open. */
 function firstAngles({ scenario: { engine } }: LoadQuestion): number[] {
@@ -173,15 +154,3 @@ async function lineChecks(grid: Grid, point: LoadPoint): Promise<LineCheck[]> {
 }
 
 const middle = (xs: readonly number[], i: number) => 0.5 * (xs[i]! + xs[i + 1]!);
-
-/** Air of one cylinder and cycle [kg]; undefined where the point failed. */
-export function airMass(engine: EngineSpecification, outcome: PointOutcome): number | undefined {
-  if (isFailure(outcome)) return undefined;
-  return outcome.volumetricEfficiency * fullAir(engine);
-}
-
-/** Air that fills the swept volume at the density outside [kg]. */
-export function fullAir({ ambient, cylinder }: EngineSpecification): number {
-  const { pressure, temperature, relativeHumidity } = ambient;
-  return moistAirDensity(pressure, temperature, relativeHumidity) * sweptVolume(cylinder);
-}

@@ -12,7 +12,7 @@ import { standardAtmosphere } from '../../gas/atmosphere.ts';
 import type { EngineSpecification } from '../../specification.ts';
 import type { Computer } from '../../sweep/tasks.ts';
 import { ZERO_CELSIUS } from '../../units.ts';
-import { airMass, type Grid, withAngle } from './compute.ts';
+import { airMass, type Grid, withAngle } from './cell.ts';
 
 export interface DensityCell {
   angle: number;

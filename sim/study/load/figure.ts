@@ -1,7 +1,8 @@
 /** Filling over the plate angle, one line a speed. */
 import { axes, type Plot, type PlotLook, plotted } from '../../report/plot.ts';
 import { FILLING, PLATE } from '../../report/quantities.ts';
-import { airOf, type LoadStudy } from './compute.ts';
+import { airOf } from './cell.ts';
+import type { LoadStudy } from './compute.ts';
 
 const LOOKS: readonly PlotLook[] = ['other', 'now', 'third', 'cut'];
 

@@ -2,7 +2,8 @@
 import { sweptVolume } from '../../cylinder/crank.ts';
 import { brakeTorque } from '../../decision/brakeTorque.ts';
 import { isFailure } from '../../sweep/runner.ts';
-import { airMass, type LoadStudy } from './compute.ts';
+import { airMass } from './cell.ts';
+import type { LoadStudy } from './compute.ts';
 
 export interface Idle {
   /** Plate [deg]. */

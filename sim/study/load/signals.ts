@@ -5,10 +5,13 @@
  */
 import { log } from '../../elementary/powers.ts';
 import { isFailure } from '../../sweep/runner.ts';
-import { airOf, type LoadStudy } from './compute.ts';
+import { airOf } from './cell.ts';
+import type { LoadStudy } from './compute.ts';
 
 /** One step of a sensor: 0.1 % of 100 kPa; ten bits of a right angle. Common practice, no source. */
 export const RESOLVED = { pressure: 100, angle: 90 / 1024 };
+
+const PERCENT = 0.01;
 
 export interface Signal {
   /** What one per cent more air adds to the pressure [Pa] and to the angle [deg]. */
@@ -26,7 +29,7 @@ export function signalAt(
   const [low, high] = [Math.max(i - 1, 0), Math.min(i + 1, angles.length - 1)];
   const [below, above] = [outcomes[low]![j]!, outcomes[high]![j]!];
   if (isFailure(below) || isFailure(above)) return undefined;
-  const percents = 100 * log(airOf(above) / airOf(below));
+  const percents = log(airOf(above) / airOf(below)) / PERCENT;
   const pressure = (above.portPressure - below.portPressure) / percents;
   const angle = (angles[high]! - angles[low]!) / percents;
   const seen = (change: number, step: number) => percents > 0 && change > step;

@@ -8,7 +8,8 @@ import { asColumns, asObjects, column, type Table, tableOf, words } from '../../
 import type { EngineSpecification, InjectorSpecification } from '../../specification.ts';
 import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
 import { pointColumns } from '../points.ts';
-import { airMass, type LineCheck, type LoadStudy, withAngle } from './compute.ts';
+import { airMass, withAngle } from './cell.ts';
+import type { LineCheck, LoadStudy } from './compute.ts';
 import { correctionTables } from './correctionTables.ts';
 import { idleOf } from './idle.ts';
 import { type Signal, signalAt } from './signals.ts';
