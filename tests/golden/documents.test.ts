@@ -31,6 +31,9 @@ const ROLES: Record<string, string> = {
   'balance balance-bodies.csv': '-bodies',
   'balance balance-loads.csv': '-loads',
   'balance balance-readings.csv': '-readings',
+  'load load-filling.csv': '-filling',
+  'load load-air.csv': '-air',
+  'load load-correction.csv': '-correction',
 };
 
 /** How a command ended and what it said. */
