@@ -2,6 +2,9 @@
  * What a worker can be asked for, by name. A longer computation of a study is a line here; it takes
  * and gives plain data.
  */
+import { type ReadingJob, readingOf } from '../acoustics/barReading.ts';
+import { type Trial, triedBar } from '../acoustics/barTrial.ts';
+import type { PressureBar } from '../acoustics/pressureBar.ts';
 import { type Station, type Trace, tracePoint } from '../engine/trace.ts';
 import { NonPhysicalStateError } from '../errors.ts';
 import { type PointFailure, type PointJob, type PointRunner, runSpeedsJob } from './runner.ts';
@@ -10,7 +13,17 @@ export interface TraceJob extends PointJob {
   stations: readonly Station[];
 }
 
-export const TASKS = { speeds: runSpeedsJob, trace: runTrace };
+/** Bars to be tried at the same points. */
+export interface BarsJob extends Trial {
+  bars: readonly PressureBar[];
+}
+
+export const TASKS = {
+  speeds: runSpeedsJob,
+  trace: runTrace,
+  bars: ({ bars, ...trial }: BarsJob) => bars.map((bar) => triedBar(bar, trial)),
+  readings: (jobs: readonly ReadingJob[]) => jobs.map(readingOf),
+};
 
 export type TaskName = keyof typeof TASKS;
 export type TaskInput<Name extends TaskName> = Parameters<(typeof TASKS)[Name]>[0];

@@ -1,13 +1,15 @@
 /** What is known of pressure bars: common practice, no source, unless named. */
 import { describe, expect, it } from 'vitest';
+import { mean, readingOf, SAMPLES, swing, windowMean } from '../../sim/acoustics/barReading.ts';
+import { resonanceOf } from '../../sim/acoustics/barTrial.ts';
 import { magnitude } from '../../sim/acoustics/complex.ts';
 import { harmonicsOf } from '../../sim/acoustics/fourierSeries.ts';
 import { periodicBar } from '../../sim/acoustics/periodicBar.ts';
 import type { PressureBar } from '../../sim/acoustics/pressureBar.ts';
 import { airInHoses, aloneOf, shiftsOf } from '../../sim/study/signal/hoses.ts';
 import { loadSense } from '../../sim/study/signal/load.ts';
-import { mean, readingOf, SAMPLES, swing, windowMean } from '../../sim/study/signal/reading.ts';
-import { resonanceOf, searchBars } from '../../sim/study/signal/search.ts';
+import { searchBars } from '../../sim/study/signal/search.ts';
+import { type BarsJob, type Computer, TASKS } from '../../sim/sweep/tasks.ts';
 
 const ambient = { pressure: 1e5, temperature: 293.15, relativeHumidity: 0.5 };
 /** Behind a plate at idle: drawn down within an induction, filled again through the plate. */
@@ -26,11 +28,11 @@ const bar: PressureBar = {
 };
 const shifts = shiftsOf(4, 4);
 const read = (of: PressureBar, cycle = four) =>
-  readingOf(of, idle, shiftsOf(of.hoses, 4), cycle, gas);
+  readingOf({ bar: of, history: idle, shifts: shiftsOf(of.hoses, 4), gas, ...cycle });
 
 describe('a bar', () => {
   it('steadies what a single runner pulses', () => {
-    const alone = readingOf(aloneOf(bar), idle, [0], four, gas);
+    const alone = readingOf({ bar: aloneOf(bar), history: idle, shifts: [0], gas, ...four });
     expect(read(bar).ripple).toBeLessThan(alone.ripple / 5);
   });
 
@@ -86,7 +88,13 @@ describe('a bar', () => {
 
 describe('a crank window on one runner', () => {
   it('repeats, but is not the mean', () => {
-    const { sensor } = readingOf(aloneOf(bar), idle, [0], four, gas).marched;
+    const { sensor } = readingOf({
+      bar: aloneOf(bar),
+      history: idle,
+      shifts: [0],
+      gas,
+      ...four,
+    }).marched;
     const window = { from: 450, to: 540 };
     expect(Math.abs(windowMean(sensor, window) - mean(idle))).toBeGreaterThan(0.05 * swing(idle));
   });
@@ -123,16 +131,21 @@ describe('the search', () => {
   const slight = idle.map((p) => gas.pressure + (p - gas.pressure) / 20);
   const points = [{ speed: 1000, angle: 90, history: slight, frequency: four.frequency, gas }];
   const step = { from: 35e3, to: 1e5, gas, frequency: 33 };
-  const found = searchBars({ bar, shifts, points, step, mostLag: 0.02 });
+  const here = {
+    task: async (name: 'bars', job: BarsJob) => TASKS[name](job),
+  } as unknown as Computer;
+  const asked = searchBars(bar, { shifts, points, step, mostLag: 0.02 }, here);
 
-  it('gives the steadiest within the lag, which no other beats', () => {
+  it('gives the steadiest within the lag, which no other beats', async () => {
+    const found = await asked;
     const { best, tried } = found;
     const quick = tried.filter(({ lag }) => lag <= 0.02);
     expect(best!.ripple).toBe(Math.min(...quick.map(({ ripple }) => ripple)));
     expect(found.unbeaten).toContain(best);
   });
 
-  it('finds bigger bars that swing more, and says which', () => {
+  it('finds bigger bars that swing more, and says which', async () => {
+    const found = await asked;
     expect(found.worseThough.length).toBeGreaterThan(0);
     for (const { smaller, bigger } of found.worseThough) {
       expect(bigger.bar).toEqual({ ...smaller.bar, volume: bigger.bar.volume });

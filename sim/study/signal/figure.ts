@@ -1,9 +1,11 @@
 /** Runner, bar and sensor over a cycle; ripple over speed; ripple against lag; the mean over the plate. */
+
+import type { TriedBar } from '../../acoustics/barTrial.ts';
 import { axes, type Plot, type PlotLook, plotted, type Series } from '../../report/plot.ts';
 import * as q from '../../report/quantities.ts';
-import type { SignalPoint, SignalStudy } from './compute.ts';
-import type { TriedBar } from './search.ts';
+import type { SignalStudy } from './compute.ts';
 import { ALONE, ANGLE, LAG, MEAN, RIPPLE } from './tables.ts';
+import type { SignalPoint } from './tapped.ts';
 
 const LOOKS: readonly PlotLook[] = ['now', 'cut', 'third', 'other'];
 

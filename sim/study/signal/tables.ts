@@ -1,4 +1,5 @@
 /** What the pressure sensor sees as tables and as a JSON document. */
+import { resonanceOf, type TriedBar } from '../../acoustics/barTrial.ts';
 import { auditOf } from '../../report/audit.ts';
 import { documentHead } from '../../report/document.ts';
 import { plain } from '../../report/numbers.ts';
@@ -6,9 +7,9 @@ import * as q from '../../report/quantities.ts';
 import { asObject, asObjects, type Column, column, tableOf, words } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { REMARK } from '../points.ts';
-import type { PlateError, SignalPoint, SignalStudy } from './compute.ts';
+import type { PlateError, SignalStudy } from './compute.ts';
 import type { LoadSense } from './load.ts';
-import { resonanceOf, type TriedBar } from './search.ts';
+import type { SignalPoint } from './tapped.ts';
 
 export const ANGLE = q.plateAngle('throttle_angle_deg', 'plate', { name: 'plate angle' });
 export const MEAN = q.kilopascals('runner_mean_kPa', 'mean', { name: 'mean behind the plate' });
@@ -101,23 +102,27 @@ const SIZES: readonly Column<TriedBar>[] = [
   column(VOLUME, ({ bar }) => bar.volume),
 ];
 
-const WORTH: readonly Column<TriedBar>[] = [
+const worthOf = ({ triedAt }: SignalStudy): Column<TriedBar>[] => [
   column(LINEAR_RIPPLE, ({ ripple }) => ripple, { head: 'ripple' }),
-  column(WORST_SPEED, ({ worst }) => worst.speed),
-  column(WORST_ANGLE, ({ worst }) => worst.angle),
+  column(WORST_SPEED, ({ worst }) => triedAt[worst]!.speed),
+  column(WORST_ANGLE, ({ worst }) => triedAt[worst]!.angle),
   column(LAG, ({ lag }) => (Number.isFinite(lag) ? lag : undefined)),
   column(OVERSHOOT, ({ overshoot }) => overshoot),
 ];
 
 /** Bars that were tried, the search's own remarks beside them. */
-export function barsTable({ search }: SignalStudy, rows = search.tried, label = 'Every bar tried') {
-  const { best, unbeaten } = search;
+export function barsTable(
+  study: SignalStudy,
+  rows = study.search.tried,
+  label = 'Every bar tried',
+) {
+  const { best, unbeaten } = study.search;
   const remark = (row: TriedBar) => (row === best ? 'best' : '');
   return tableOf<TriedBar>(
     label,
     [
       ...SIZES,
-      ...WORTH,
+      ...worthOf(study),
       words('unbeaten', '', (row) => unbeaten.includes(row), { only: 'files' }),
       words('remark', '', remark, REMARK),
     ],
@@ -127,7 +132,8 @@ export function barsTable({ search }: SignalStudy, rows = search.tried, label = 
 }
 
 /** The bar of the file with other volumes. */
-export function volumesTable({ bar, volumes, points }: SignalStudy, cylinders: number) {
+export function volumesTable(study: SignalStudy, cylinders: number) {
+  const { bar, volumes, points } = study;
   const resonance = (row: TriedBar) => resonanceOf(row.bar, points[0]!.gas).frequency;
   return tableOf<TriedBar>(
     'The same hoses and jets on other volumes',
@@ -135,7 +141,7 @@ export function volumesTable({ bar, volumes, points }: SignalStudy, cylinders: n
       column(VOLUME, (row) => row.bar.volume),
       column(RESONANCE, resonance),
       column(RESONANT_SPEED, (row) => (resonance(row) * 120) / cylinders),
-      ...WORTH,
+      ...worthOf(study),
     ],
     volumes,
     (row) => (row.bar.volume === bar.volume ? 'now' : ''),

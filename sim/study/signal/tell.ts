@@ -1,15 +1,18 @@
 /** What the pressure sensor sees, in sentences. */
+
+import { resonanceOf, type TriedBar } from '../../acoustics/barTrial.ts';
 import { inMilliseconds, rpm, share } from '../../report/figures.ts';
 import { counted } from '../../report/numbers.ts';
 import { told } from '../../report/quantities.ts';
 import type { Report, Section } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { pointCautions } from '../cautions.ts';
-import type { SignalPoint, SignalStudy } from './compute.ts';
+import type { SignalStudy } from './compute.ts';
 import * as figure from './figure.ts';
 import type { LoadSense } from './load.ts';
-import { resonanceOf, type TriedBar, worseThough } from './search.ts';
+import { worseThough } from './search.ts';
 import * as t from './tables.ts';
+import type { SignalPoint } from './tapped.ts';
 
 /** Said wherever hoses on runners are spoken of. */
 const MIND: readonly string[] = [

@@ -1,12 +1,13 @@
-/** What a sensor reads at one speed and plate angle, by hoses and bar or on one runner alone. */
-import { type MarchedCycle, marchedCycle } from '../../acoustics/barMarches.ts';
-import { imaginary, ONE } from '../../acoustics/complex.ts';
-import { harmonicsOf, samplesOf } from '../../acoustics/fourierSeries.ts';
-import type { RestingGas } from '../../acoustics/line.ts';
-import { periodicBar } from '../../acoustics/periodicBar.ts';
-import type { PressureBar } from '../../acoustics/pressureBar.ts';
-import type { Trace } from '../../engine/trace.ts';
-import { interpolateLinear } from '../../interpolation.ts';
+/**
+ * What a sensor reads over one cycle of runners that are alike, in time and by linear theory; what a crank
+ * window or a filter makes of it. No source: book-keeping over periodicBar.ts and barMarches.ts.
+ */
+import { type MarchedCycle, marchedCycle } from './barMarches.ts';
+import { imaginary, ONE } from './complex.ts';
+import { harmonicsOf, samplesOf } from './fourierSeries.ts';
+import type { RestingGas } from './line.ts';
+import { periodicBar } from './periodicBar.ts';
+import type { PressureBar } from './pressureBar.ts';
 
 /** Samples of one cycle, a degree apart. */
 export const SAMPLES = 720;
@@ -19,15 +20,6 @@ export const mean = (values: readonly number[]): number =>
 /** Peak to peak. */
 export const swing = (values: readonly number[]): number =>
   Math.max(...values) - Math.min(...values);
-
-/** Pressure at the one station of a trace, every degree from 0 on [Pa]. */
-export function historyOf({ crankAngle, stations }: Trace): number[] {
-  const { pressure } = stations[0]!;
-  const last = crankAngle.length - 1;
-  const angles = [crankAngle[last]! - SAMPLES, ...crankAngle, crankAngle[0]! + SAMPLES];
-  const values = [pressure[last]!, ...pressure, pressure[0]!];
-  return Array.from({ length: SAMPLES }, (_, angle) => interpolateLinear(angles, values, angle));
-}
 
 /** The history of a runner that is late by a share of the cycle. */
 export function shifted(history: readonly number[], late: number): number[] {
@@ -46,22 +38,26 @@ export interface Reading {
   linearRipple: number;
 }
 
-/** What sets the cycle. */
-export interface CycleOf {
-  /** Cycles a second [Hz]. */
+/** One bar on runners that are alike. */
+export interface ReadingJob {
+  bar: PressureBar;
+  /** Pressure of the first runner over the cycle [Pa], and how late each is, in cycles [-]. */
+  history: readonly number[];
+  shifts: readonly number[];
+  gas: RestingGas;
+  /** Cycles a second [Hz], and cylinders: their firing sets the friction of hoses in time. */
   frequency: number;
-  /** Cylinders of the engine: their firing sets the friction of hoses in time. */
   cylinders: number;
 }
 
-/** The reading where all runners are alike and late by `shifts`. */
-export function readingOf(
-  bar: PressureBar,
-  history: readonly number[],
-  shifts: readonly number[],
-  { frequency, cylinders }: CycleOf,
-  gas: RestingGas,
-): Reading {
+export function readingOf({
+  bar,
+  history,
+  shifts,
+  gas,
+  frequency,
+  cylinders,
+}: ReadingJob): Reading {
   const histories = shifts.map((late) => shifted(history, late));
   const marched = marchedCycle(bar, histories, 1 / frequency, gas, cylinders * frequency);
   return {
