@@ -136,6 +136,10 @@ export { type Doubt, doubtOf, uncertaintyStudy } from './study/doubt/compute.ts'
 export { doubtPlot } from './study/doubt/figure.ts';
 export { bandsTable, inputsTable } from './study/doubt/tables.ts';
 export { uncertaintySentences } from './study/doubt/tell.ts';
+export { type IdleStudy, idleStudyOf } from './study/idle/compute.ts';
+export * as idleFigures from './study/idle/figure.ts';
+export * as idleTables from './study/idle/tables.ts';
+export { IDLE_CAUTIONS, idleSentences } from './study/idle/tell.ts';
 export { STUDIES } from './study/index.ts';
 export {
   type PlacementQuestion,
@@ -173,6 +177,10 @@ export { type PedalStudy, pedalStudyOf } from './study/pedal/compute.ts';
 export * as pedalFigures from './study/pedal/figure.ts';
 export * as pedalTables from './study/pedal/tables.ts';
 export { PEDAL_CAUTIONS, pedalSentences } from './study/pedal/tell.ts';
+export { type SignalStudy, signalStudy } from './study/signal/compute.ts';
+export * as signalFigures from './study/signal/figure.ts';
+export * as signalTables from './study/signal/tables.ts';
+export { HOSE_CAUTIONS, signalSentences } from './study/signal/tell.ts';
 export type { Asked, Findings, Job, OptionValues, Study, StudyOption } from './study/study.ts';
 export { withConditions } from './study/vary/ask.ts';
 export { variantStudy } from './study/vary/compute.ts';

@@ -7,6 +7,8 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import {
   curveDocument,
   decisionWords,
+  idleSentences,
+  idleStudyOf,
   isFailure,
   type LengthStudy,
   lengthStudy,
@@ -19,6 +21,7 @@ import {
   runJob,
   runLengths,
   shelfWords,
+  signalStudy,
   sweepDocument,
   TASKS,
 } from '../../sim/index.ts';
@@ -487,6 +490,29 @@ describe('questions worked out when asked', () => {
     expect(Math.abs(column(levels, 'level_near_dBA')[0]! - near)).toBeLessThan(0.01);
     await page.getByRole('button', { name: 'run up' }).first().click();
     await page.locator('#listen button[aria-pressed="true"]', { hasText: 'Stop' }).waitFor();
+    expect(said).toEqual([]);
+    await page.context().close();
+  });
+
+  test('signal and idle agree with the core', async () => {
+    const { page, said } = await at.open();
+    await open(page, 'more.yaml', more);
+    const { engine, pressureBar, idle } = readScenario(more, 'more.yaml');
+    const bar = pressureBar!;
+    await page.getByRole('button', { name: 'Work out the signal' }).click();
+    await page.locator('#signal .finding').waitFor();
+    const task = async (name: 'trace', job: never) => TASKS[name](job);
+    const computer = { ...runHere, task };
+    const signal = await signalStudy({ engine, spec: bar }, computer as never);
+    const points = columns(await saved(page, 'signal', 'CSV'));
+    const [ripple] = column(points, 'ripple_kPa');
+    expect(apart(ripple!, signal.points[0]!.bar.ripple / 1e3)).toBeLessThan(1e-6);
+    const better = columns(await saved(page, 'signal-choice', 'CSV'));
+    expect(column(better, 'lag_ms').length).toBeGreaterThan(3);
+    await page.getByRole('button', { name: 'Compare the ways' }).click();
+    await page.locator('#idle .finding').waitFor();
+    const own = idleStudyOf({ engine, spec: idle!, bar });
+    expect(await page.locator('#idle .finding').textContent()).toBe(idleSentences(own)[0]);
     expect(said).toEqual([]);
     await page.context().close();
   });

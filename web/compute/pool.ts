@@ -4,6 +4,7 @@
  */
 import {
   batched,
+  type Computer,
   type DoubtSample,
   type PointJob,
   type PointRunner,
@@ -68,6 +69,15 @@ export class WorkerPool {
     const answer = await this.ask({ kind: 'trace', job }, urgency, signal);
     if (answer.kind === 'trace') return answer.trace;
     throw new Error(messageOf(answer));
+  }
+
+  /** Whatever a study asks for by name. */
+  tasks(urgency: number, signal: AbortSignal): Computer['task'] {
+    return async (name, input) => {
+      const answer = await this.ask({ kind: 'task', name, input }, urgency, signal);
+      if (answer.kind === 'task') return answer.output as never;
+      throw new Error(messageOf(answer));
+    };
   }
 
   /** The engines that the spreads of a scenario allow; throws where a value of theirs is refused. */

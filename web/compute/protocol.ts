@@ -4,6 +4,9 @@ import type {
   PointJob,
   PointOutcome,
   SpeedsJob,
+  TaskInput,
+  TaskName,
+  TaskOutput,
   Trace,
   Uncertainty,
 } from '../../sim/index.ts';
@@ -11,11 +14,14 @@ import type {
 export type Question =
   | { kind: 'speeds'; job: SpeedsJob }
   | { kind: 'trace'; job: PointJob }
+  /** A longer computation of a study by its name. */
+  | { kind: 'task'; name: TaskName; input: TaskInput<TaskName> }
   /** The engines that the spreads of a scenario allow; reading so many takes a second. */
   | { kind: 'doubt'; text: string; file: string; asked: Uncertainty };
 
 export type Answer =
   | { kind: 'speeds'; outcomes: PointOutcome[] }
   | { kind: 'trace'; trace: Trace }
+  | { kind: 'task'; output: TaskOutput<TaskName> }
   | { kind: 'doubt'; sample: DoubtSample }
   | { kind: 'error'; message: string };

@@ -1,5 +1,12 @@
-/** Worker entry: computes speeds of one engine, a trace or a sample at a time, and keeps nothing between them. */
-import { doubtSample, runSpeedsJob, tracePoint } from '../../sim/index.ts';
+/** Worker entry: computes speeds of one engine, a trace, a task or a sample at a time, and keeps nothing between them. */
+import {
+  doubtSample,
+  runSpeedsJob,
+  TASKS,
+  type TaskName,
+  type TaskOutput,
+  tracePoint,
+} from '../../sim/index.ts';
 import type { Answer, Question } from './protocol.ts';
 
 const scope = self as unknown as {
@@ -16,6 +23,10 @@ function answerTo(question: Question): Answer {
       return { kind: 'doubt', sample: doubtSample(text, file, asked) };
     }
     if (question.kind === 'speeds') return { kind: 'speeds', outcomes: runSpeedsJob(question.job) };
+    if (question.kind === 'task') {
+      const task = TASKS[question.name] as (input: unknown) => TaskOutput<TaskName>;
+      return { kind: 'task', output: task(question.input) };
+    }
     const { engine, speed } = question.job;
     return { kind: 'trace', trace: tracePoint(engine, speed) };
   } catch (error) {

@@ -6,6 +6,7 @@ import { cycleTraceView } from './cycleTrace.tsx';
 import { differenceView } from './difference.ts';
 import { doubtView } from './doubt.tsx';
 import { efficiencyView } from './efficiency.ts';
+import { idleView } from './idle.tsx';
 import { injectorCoolingView } from './injectorCooling.ts';
 import { injectorEvaporationView } from './injectorEvaporation.ts';
 import { injectorPlaceView } from './injectorPlace.tsx';
@@ -19,6 +20,9 @@ import { measureNextView } from './measureNext.ts';
 import { paretoView } from './pareto.ts';
 import { pedalView } from './pedal.tsx';
 import { shelfView } from './shelf.tsx';
+import { signalView } from './signal.tsx';
+import { signalChoiceView } from './signalChoice.ts';
+import { signalRippleView } from './signalRipple.ts';
 import { variedView } from './varied.tsx';
 import { waveView } from './wave.tsx';
 
@@ -45,4 +49,8 @@ export const views: readonly View[] = [
   measuredRunView,
   listenView,
   pedalView,
+  signalView,
+  signalRippleView,
+  signalChoiceView,
+  idleView,
 ];

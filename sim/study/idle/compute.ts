@@ -59,7 +59,8 @@ export function idleStudyOf(question: IdleQuestion): IdleStudy {
   const { engine, spec, bar } = question;
   const need = needOf(question);
   const plates = platesFor(engine, spec, need.warm);
-  const context = { ...question, need, mean: plates.mean };
+  const beside = platesFor(engine, spec, spec.plateShare * need.warm).angle;
+  const context = { ...question, need, mean: plates.mean, beside };
   const ways = waysOf(context, plates.angle);
   const best = bestOf(ways, bar);
   return {

@@ -15,7 +15,8 @@ export const DRILLED = 0.82;
 /** A shut plate stands so far above its stop [deg], since an area of nothing has no filling. */
 export const SHUT = 0.02;
 export const WIDE_OPEN = 90;
-const HALVINGS = 40;
+/** Of an angle down to a ten-thousandth of a degree. */
+const HALVINGS = 22;
 
 export interface IdleQuestion {
   engine: EngineSpecification;
@@ -36,7 +37,10 @@ export interface IdleNeed {
 
 export interface Context extends IdleQuestion {
   need: IdleNeed;
+  /** Mean behind the plates of the warm engine [Pa]. */
   mean: number;
+  /** Plates where a valve gives the rest [deg]. */
+  beside: number;
 }
 
 /** Work of a kilogram of air [J/kg]. */

@@ -8,7 +8,8 @@ import { frequencyPlot } from './figure.ts';
 import * as t from './tables.ts';
 import type { IdleWay, WayName } from './ways.ts';
 
-const MIND: readonly string[] = [
+/** Said wherever idle air is spoken of. */
+export const IDLE_CAUTIONS: readonly string[] = [
   'Whatever lets air in at idle must fail shut, and every plate must still shut by itself with valve, lever or motor gone: try it with the engine stopped, and know how to kill the ignition before it is started.',
   'Late ignition heats exhaust valves, manifold and catalyst: watch the exhaust temperature, and do not let it idle so for long.',
   'Keep hands, hair and cloth clear of mouths, belts and fan; run it in the open or with the exhaust drawn off.',
@@ -115,7 +116,7 @@ export function idleReport(study: IdleStudy, scenario: Scenario): Report {
     answer: idleSentences(study),
     flags: [ASSUMED],
     sections: [
-      { heading: 'Mind', items: MIND },
+      { heading: 'Mind', items: IDLE_CAUTIONS },
       {
         tables: [t.waysTable(study)],
         notes: [

@@ -14,7 +14,6 @@ import {
   type IdleQuestion,
   ownRoom,
   placeOf,
-  platesFor,
   SHUT,
   sharedRoom,
   stillAir,
@@ -107,11 +106,10 @@ function bleeds(context: Context): IdleWay {
 
 /** Air of a cylinder whose plate and nipple are both off, over each other's, less one [-]. */
 function sharedOut(context: Context, nipple: number): number {
-  const { engine, spec, need } = context;
+  const { spec, need, beside } = context;
   const { given, plates } = valveOf(context);
   const wider = square((nipple + spec.boreError) / nipple) - 1;
-  const { angle } = platesFor(engine, spec, plates);
-  const byPlate = (plates / need.warm) * plateSpread(context, angle);
+  const byPlate = (plates / need.warm) * plateSpread(context, beside);
   return byPlate + (given[0] / need.warm) * wider;
 }
 

@@ -37,6 +37,7 @@ export interface PlateError {
 
 export interface SignalStudy {
   spec: PressureBarSpecification;
+  cylinders: number;
   bar: PressureBar;
   outcomes: PointOutcome[];
   points: SignalPoint[];
@@ -93,7 +94,8 @@ async function concluded(
 ): Promise<SignalStudy> {
   const { spec, engine } = question;
   const bar = barOf(spec);
-  const shifts = shiftsOf(spec.hoses, engine.cylinder.count);
+  const cylinders = engine.cylinder.count;
+  const shifts = shiftsOf(spec.hoses, cylinders);
   const step = stepOf(points, engine);
   const triedAt = hardest(points, shifts);
   const tried = triedAt.map(({ speed, angle, history, frequency, gas }): TriedAt => {
@@ -104,7 +106,7 @@ async function concluded(
   const plateError = plateErrorOf(question, points[0], off);
   const { best } = search;
   return {
-    ...{ spec, bar, outcomes, points, step, search, triedAt },
+    ...{ spec, cylinders, bar, outcomes, points, step, search, triedAt },
     answer: stepAnswer(bar, step.from, step.to, step.gas, step.frequency, WATCHED),
     ...(plateError && { plateError }),
     volumes: await tryAll(withVolumes(bar), trial, computer),

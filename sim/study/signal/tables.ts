@@ -131,9 +131,22 @@ export function barsTable(
   );
 }
 
+/** Of many bars that no other beats, the best and those each a tenth steadier than the one before. */
+export function unbeatenTable(study: SignalStudy) {
+  const { unbeaten, best } = study.search;
+  const kept: TriedBar[] = [];
+  for (const one of unbeaten) {
+    const last = kept.at(-1);
+    if (!last || one === best || one.ripple < STEADIER * last.ripple) kept.push(one);
+  }
+  return barsTable(study, kept, 'What no other bar beats in ripple and lag');
+}
+
+const STEADIER = 0.9;
+
 /** The bar of the file with other volumes. */
-export function volumesTable(study: SignalStudy, cylinders: number) {
-  const { bar, volumes, points } = study;
+export function volumesTable(study: SignalStudy) {
+  const { bar, cylinders, volumes, points } = study;
   const resonance = (row: TriedBar) => resonanceOf(row.bar, points[0]!.gas).frequency;
   return tableOf<TriedBar>(
     'The same hoses and jets on other volumes',
@@ -198,7 +211,6 @@ export function cycleTable({ points }: SignalStudy) {
 
 export function signalDocument(study: SignalStudy, scenario: Scenario) {
   const { spec, answer, search, confirmed, plateError, step, outcomes } = study;
-  const cylinders = scenario.engine.cylinder.count;
   return {
     ...documentHead('signal', scenario),
     hoses: spec.hoses,
@@ -208,7 +220,7 @@ export function signalDocument(study: SignalStudy, scenario: Scenario) {
     lag_ms: q.filed(LAG, Number.isFinite(answer.lag) ? answer.lag : undefined),
     overshoot_fraction: plain(answer.overshoot),
     points: asObjects(pointsTable(study)),
-    volumes: asObjects(volumesTable(study, cylinders)),
+    volumes: asObjects(volumesTable(study)),
     best: search.best ? asObject(barsTable(study, [search.best])) : null,
     best_in_time: confirmed
       ? {

@@ -15,7 +15,7 @@ import * as t from './tables.ts';
 import type { SignalPoint } from './tapped.ts';
 
 /** Said wherever hoses on runners are spoken of. */
-const MIND: readonly string[] = [
+export const HOSE_CAUTIONS: readonly string[] = [
   'Take hose that stands petrol vapour, oil, heat and suction, clip every end, and keep it off the exhaust: one that comes off is an air leak that leans its cylinder and can hold the idle up.',
   'Work on nipples with the engine cold and stopped. After it, see that every plate still shuts by itself before the engine is started.',
   'Set fuel and ignition by what is measured at every cylinder on a dynamometer; these figures only say what the sensor is given to read.',
@@ -47,11 +47,11 @@ function hosesAndJets({ hose, jet }: Bar): string {
 const sizes = (bar: Bar) => `${hosesAndJets(bar)}, ${told(t.VOLUME, bar.volume)}`;
 
 /** The answer, then what stands behind it. */
-export function signalSentences(study: SignalStudy, cylinders: number): string[] {
+export function signalSentences(study: SignalStudy): string[] {
   return [
     ownWords(study),
     bestWords(study),
-    biggerWords(study, cylinders),
+    biggerWords(study),
     ...offsetWords(study),
     ...loadWords(study),
     aloneWords(study),
@@ -89,8 +89,8 @@ function bestWords({ search, confirmed, spec }: SignalStudy): string {
 }
 
 /** A bigger bar is not a smoother one: where it is not, or that no case was found. */
-function biggerWords(study: SignalStudy, cylinders: number): string {
-  const { search, bar, points, volumes } = study;
+function biggerWords(study: SignalStudy): string {
+  const { search, bar, points, volumes, cylinders } = study;
   const { frequency, height } = resonanceOf(bar, points[0]!.gas);
   const fires = rpm(Math.round((frequency * 120) / cylinders));
   const rings =
@@ -172,18 +172,17 @@ function crossingWords({ points, plateError, spec }: SignalStudy): string[] {
 }
 
 export function signalReport(study: SignalStudy, scenario: Scenario): Report {
-  const cylinders = scenario.engine.cylinder.count;
   return {
     about: 'Pressure signal',
     scenario,
-    answer: signalSentences(study, cylinders),
+    answer: signalSentences(study),
     flags: [
       ...pointCautions([{ name: 'the signal', outcomes: study.outcomes }]),
       ...restless(study),
       ASSUMED,
     ],
     sections: [
-      { heading: 'Mind', items: MIND },
+      { heading: 'Mind', items: HOSE_CAUTIONS },
       {
         plots: [
           figure.cyclePlot(study),
@@ -193,7 +192,7 @@ export function signalReport(study: SignalStudy, scenario: Scenario): Report {
           figure.loadPlot(study),
         ],
       },
-      ...tables(study, cylinders),
+      ...tables(study),
     ],
     outcomes: study.outcomes,
   };
@@ -207,20 +206,7 @@ function restless({ points }: SignalStudy): string[] {
   ];
 }
 
-/** Of many bars that no other beats, each a tenth steadier than the one before. */
-function steps(unbeaten: readonly TriedBar[]): TriedBar[] {
-  const kept: TriedBar[] = [];
-  for (const one of unbeaten) {
-    if (kept.length === 0 || one.ripple < STEADIER * kept.at(-1)!.ripple) kept.push(one);
-  }
-  return kept;
-}
-
-const STEADIER = 0.9;
-
-function tables(study: SignalStudy, cylinders: number): Section[] {
-  const { unbeaten, best } = study.search;
-  const told2 = unbeaten.filter((one) => one === best || steps(unbeaten).includes(one));
+function tables(study: SignalStudy): Section[] {
   return [
     {
       tables: [t.pointsTable(study)],
@@ -237,11 +223,11 @@ function tables(study: SignalStudy, cylinders: number): Section[] {
           'more. Filter worth: the time constant that makes it as steady as the bar.',
       ],
     },
-    { tables: [t.volumesTable(study, cylinders)] },
+    { tables: [t.volumesTable(study)] },
     {
-      tables: [t.barsTable(study, told2, 'What no other bar beats in ripple and lag')],
+      tables: [t.unbeatenTable(study)],
       notes: [
-        'Each a tenth steadier than the one before; all that were tried are in signal-bars.csv.',
+        'Each a tenth steadier than the one before, and the best; all that were tried are in signal-bars.csv.',
       ],
     },
     { tables: [t.loadTable(study)] },

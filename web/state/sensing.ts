@@ -1,0 +1,20 @@
+/** What the pressure sensor sees, and what idle air can come through, worked out when asked. */
+import { type IdleStudy, idleStudyOf, type SignalStudy, signalStudy } from '../../sim/index.ts';
+import { URGENCY } from '../compute/pool.ts';
+import { askedStudy } from './asked.ts';
+import type { Picture } from './picture.ts';
+import { pool } from './pool.ts';
+
+export const sensing = askedStudy<SignalStudy>(({ scenario }, runner, seen, stop) => {
+  const { engine, pressureBar: spec } = scenario;
+  const task = pool.tasks(URGENCY.asked, stop);
+  return signalStudy({ engine, spec: spec! }, { ...runner, task }, seen);
+});
+
+export const idling = askedStudy<IdleStudy>(async ({ scenario }) => {
+  const { engine, idle: spec, pressureBar: bar } = scenario;
+  return idleStudyOf({ engine, spec: spec!, ...(bar && { bar }) });
+});
+
+export const hasBar = ({ scenario }: Picture): boolean => scenario.pressureBar !== undefined;
+export const hasIdle = ({ scenario }: Picture): boolean => scenario.idle !== undefined;
