@@ -354,6 +354,8 @@ export interface EngineSpecification {
   intake: IntakeSpecification;
   exhaust: ExhaustSpecification;
   combustion: CombustionSpecification;
+  /** Heat between gas and the walls of pipes over the correlation's [-]. */
+  pipeHeat: number;
   /** Absent: fuel joins the charge as vapour at valve closing. */
   injectors?: InjectorsSpecification;
   numerics: NumericsSpecification;

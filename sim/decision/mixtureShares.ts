@@ -75,7 +75,7 @@ export interface MixtureShares {
 const FREE = 10;
 
 /** Standard deviation of u: what computed answers of the demo four differ from the solver by at part load. */
-export const ANSWER_DOUBT = 0.2;
+export const ANSWER_DOUBT = 0.25;
 
 /** How far errors of a plate are followed, in prior deviations. */
 const REACH = 5;

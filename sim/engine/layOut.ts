@@ -28,6 +28,8 @@ export interface NetworkParts {
   /** 1 minmod to 2 monotonised central (step/limiter.ts). */
   limiter?: number;
   flux?: 'hllc' | 'rusanov';
+  /** Heat at the walls over that of the correlation (loss/ductHeat.ts) [-]. */
+  pipeHeat?: number;
   /** Newton steps of a node in a time step. */
   iterations?: number;
 }
@@ -54,6 +56,7 @@ export function layOut(parts: NetworkParts): Layout {
   N.length = AT.N_HEAD;
   N.fill(0);
   K.push(...gas.head());
+  K[AT.PIPE_HEAT] = parts.pipeHeat ?? 1;
   K[AT.COURANT] = parts.courant ?? 0.9;
   K[AT.THETA] = parts.limiter ?? LIMITERS['theta-1.7'];
   N[AT.ITERATIONS] = parts.iterations ?? 1;

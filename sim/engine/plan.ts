@@ -97,6 +97,7 @@ export function engineModel(spec: EngineSpecification, solved: Solved = 'one'): 
       nodes: [...nodes, ...out.nodes],
       volumes: lines.map((line) => line.cylinder),
       courant: spec.numerics.courant,
+      pipeHeat: spec.pipeHeat,
       limiter: LIMITERS[spec.numerics.limiter as LimiterName],
       flux: spec.numerics.flux as FluxName,
     }),

@@ -97,13 +97,13 @@ export interface SettledPoint {
 /**
  * The meshes, coarsest first: their cells over those asked for, and how near each other two cycles
  * come there, over the change at which a point counts as settled. Two alike can lie on a slow drift (a
- * joint's echoes bring what was sent into it a cycle later), so the finest asks for a third of it
- * (tests/consistency/echo.test.ts); on the coarsest only a start is sought.
+ * joint's echoes bring what was sent into it a cycle later), so both whose figures count ask for less; on
+ * the coarsest only a start is sought.
  */
 const CASCADE = [
-  { cell: 4, change: 4 },
-  { cell: 2, change: 1 },
-  { cell: 1, change: 1 / 3 },
+  { cell: 4, change: 8 },
+  { cell: 2, change: 1 / 2 },
+  { cell: 1, change: 2 / 3 },
 ];
 
 export function settleSpeeds(

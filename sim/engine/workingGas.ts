@@ -4,13 +4,14 @@ import { combustionProducts } from '../gas/combustionProducts.ts';
 import { componentOf, moistAir } from '../gas/component.ts';
 import { type FuelName, fuelNamed } from '../gas/fuel.ts';
 import { Gas } from '../gas/gas.ts';
+import { releasedHeat } from '../gas/releasedHeat.ts';
 import type { EngineSpecification } from '../specification.ts';
 
 export interface WorkingGas {
   gas: Gas;
   /** Air per fuel as burned, by mass [-]. */
   airFuelRatio: number;
-  /** Heat released per mass of fuel, at the mixture as burned [J/kg]. */
+  /** Heat a mass of fuel gives to work at this mixture (gas/releasedHeat.ts) [J/kg]. */
   fuelHeat: number;
 }
 
@@ -26,6 +27,6 @@ export function workingGas(spec: EngineSpecification): WorkingGas {
       heatCapacity: fuel.vapourHeatCapacity,
     }),
     airFuelRatio: products.airFuelRatio,
-    fuelHeat: products.heat * combustion.efficiency,
+    fuelHeat: releasedHeat(fuel, combustion.lambda, air) * combustion.efficiency,
   };
 }

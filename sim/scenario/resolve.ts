@@ -115,7 +115,7 @@ export function resolveWholeEngine(view: ScenarioView): EngineSpecification {
   return {
     title: view.title.given!,
     ambient,
-    cylinder: resolveEngine(view.engine),
+    ...resolveEngine(view.engine),
     intake: resolveIntake(view, ambient),
     exhaust: resolveExhaust(view),
     combustion: resolveFuel(view.fuel),

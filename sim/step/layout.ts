@@ -27,7 +27,8 @@ export const R_BURNED: I = 3;
 export const R_FUEL: I = 4;
 export const GAS_LOW: I = 5; // polynomials below 1000 K: 11 numbers a component (gas.ts)
 export const GAS_HIGH: I = 38; // and above
-export const K_HEAD: I = 71;
+export const PIPE_HEAT: I = 71; // heat at the walls of ducts over the correlation's [-]
+export const K_HEAD: I = 72;
 
 // X: the head of a lane.
 export const DT: I = 0; // length of the step [s]
@@ -86,7 +87,9 @@ export const FLUX: I = 32;
 export const TOTAL_PRESSURE: I = 37;
 export const WALL_FORCE: I = 38;
 export const WALL_HEAT: I = 39;
-export const ROWS: I = 40;
+// Cells: share of the heat between gas and wall that a metre of gas on its way gives up [1/m].
+export const STIR: I = 40;
+export const ROWS: I = 41;
 
 // A slot in K.
 export const FACE_AREA: I = 0; // [m2]

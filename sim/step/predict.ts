@@ -48,6 +48,7 @@ import {
   RIGHT,
   ROWS,
   RUB,
+  STIR,
   T,
   TO_HIGH,
   TO_LOW,
@@ -59,7 +60,7 @@ import {
 } from './layout.ts';
 import { limited } from './limiter.ts';
 import { steadyShare } from './taper.ts';
-import { HEAT_PER_FRICTION, wallFriction } from './wall.ts';
+import { wallLaws } from './wall.ts';
 
 /** A face value below this share of its cell's is not trusted: the cell falls to first order. */
 const LEAST_SHARE: R = 0.1;
@@ -74,7 +75,7 @@ export function predict(duct: I, dt: V): void {
   const half: V = -0.5 * dt;
   const halfPerDx: V = half * K[N[duct + D_DX] + 1];
   const vapour: boolean = any(X[N[duct + D_SUMS] + D_VAPOUR] > 0);
-  if (rubs) for (let i: I = 0; i < n; i++) wallFriction(x + i * ROWS, k + i * K_ROWS);
+  if (rubs) for (let i: I = 0; i < n; i++) wallLaws(x + i * ROWS, k + i * K_ROWS);
   for (let i: I = 0; i < n; i++) {
     const bent: boolean = N[taper + i] !== 0;
     predictCell(
@@ -189,13 +190,13 @@ function predictCell(
   // The wall: drag and heat.
   const speed: V = abs(u0);
   let drag: V = 0;
-  let toGas: V = 0;
+  let stir: V = 0;
   let wall: R = 0;
   if (rubs) {
     const rub: V = X[x + RUB];
     drag = 2 * rub + 0.5 * K[k + LOSS];
     wall = K[k + WALL_TEMPERATURE];
-    if (wall > 0) toGas = r0 * speed * rub * HEAT_PER_FRICTION * X[x + CP];
+    if (wall > 0) stir = X[x + STIR] * X[x + CP];
   } else {
     const loss: R = K[k + LOSS];
     if (loss > 0) drag = 0 * u0 + 0.5 * loss;
@@ -206,7 +207,7 @@ function predictCell(
   const qR: V = K[k + FACE_AREA + K_ROWS] * uR;
   const pull: V = drag * u0 * speed;
   const jump: V = pR - pL;
-  const heat: V = toGas * (wall - X[x + T]);
+  const heat: V = r0 * speed * stir * (wall - X[x + T]);
   const dr: V = half * perVolume * (rR * qR - rL * qL);
   const du: V = half * pull + halfPerDx * (0.5 * (uR * uR - uL * uL) + jump * perRho);
   const dp: V =
@@ -244,7 +245,8 @@ function predictCell(
   X[x + LEFT + 2] = leftP;
 
   let total: V = pM;
-  let force: V = -rM * drag * uM * abs(uM);
+  const flow: V = rM * abs(uM);
+  let force: V = -flow * drag * uM;
   if (bent) {
     const head: V = 0.5 * steady * rM * uM * uM;
     total = total + head;
@@ -253,7 +255,7 @@ function predictCell(
   X[x + TOTAL_PRESSURE] = total;
   X[x + WALL_FORCE] = force;
   // 1 / rho at half time from that of the cell, to second order.
-  X[x + WALL_HEAT] = toGas * (wall - pM * perRho * (2 - rM * perRho) * X[x + PER_R]);
+  X[x + WALL_HEAT] = flow * stir * (wall - pM * perRho * (2 - rM * perRho) * X[x + PER_R]);
 
   // A fraction's slope is held back where density changes too, so that it keeps its bounds: halves of
   // the cell with the densities at its faces have the cell's mean fraction.

@@ -37,7 +37,7 @@ it('finds a leak of a millionth of what the intake valve passes', () => {
   run.onStop = () => {
     const perVolume = run.stride / (6 * speed) / mesh.volume[last]!;
     cells.rho.add(last, -(1e-6 * intakeValve.flow.mass * perVolume));
-    cells.energy.add(last, -(1e-4 * intakeValve.flow.energy * perVolume));
+    cells.energy.add(last, -(1e-3 * intakeValve.flow.energy * perVolume));
   };
   const leaking = cycle();
   expect(leaking.massError).toBeGreaterThan(1e-8);

@@ -2,8 +2,8 @@
  * One cylinder with its echoes at the collector against all cylinders solved: the same settled
  * cycle, reached another way. No source: an evenly firing engine of like cylinders has but one.
  * With all solved some cylinder always blows down and steps are shorter, so the two differ by what
- * the mesh still changes: at 4600 rpm 5.1e-4 of volumetric efficiency on half again the stated cell,
- * 1.9e-4 on three quarters of it.
+ * the mesh still changes; cycles that are alike within a limit can have twice as far to go, so both settle to
+ * less than is asked of the difference.
  */
 import { expect, it } from 'vitest';
 import { runPoint } from '../../sim/engine/point.ts';
@@ -11,17 +11,14 @@ import { demo, meshed } from '../scenario.ts';
 
 const { engine } = demo('hill-climb');
 
-it.each([4600, 6600])(
-  'agrees with four cylinders solved at %d rpm within twice the settling tolerance',
-  (speed) => {
-    const settle = 2e-4;
-    const spec = meshed(engine, 0.75, settle);
-    const one = runPoint(spec, speed);
-    const all = runPoint(spec, speed, { solved: 'all' });
-    expect(one.settled && all.settled).toBe(true);
-    for (const key of ['volumetricEfficiency', 'pressureAtClosing'] as const) {
-      expect(Math.abs(one[key] / all[key] - 1)).toBeLessThan(2 * settle);
-    }
-    expect(Math.abs(one.residualFraction / all.residualFraction - 1)).toBeLessThan(10 * settle);
-  },
-);
+it.each([4600, 6600])('agrees with four cylinders solved at %d rpm', (speed) => {
+  const settle = 2e-4;
+  const spec = meshed(engine, 0.75, settle / 4);
+  const one = runPoint(spec, speed);
+  const all = runPoint(spec, speed, { solved: 'all' });
+  expect(one.settled && all.settled).toBe(true);
+  for (const key of ['volumetricEfficiency', 'pressureAtClosing'] as const) {
+    expect(Math.abs(one[key] / all[key] - 1)).toBeLessThan(2 * settle);
+  }
+  expect(Math.abs(one.residualFraction / all.residualFraction - 1)).toBeLessThan(10 * settle);
+});

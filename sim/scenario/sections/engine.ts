@@ -1,5 +1,5 @@
 /** Cylinders, crank and combustion chamber. */
-import type { CylinderSpecification } from '../../specification.ts';
+import type { EngineSpecification } from '../../specification.ts';
 import { maybe, quantity, section } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
 import { takeAll, type ViewOf } from '../view.ts';
@@ -40,6 +40,12 @@ export const engineSection = section('Cylinders, crank and combustion chamber.',
     absent: { value: '450 K', why: 'common practice, no source' },
     doubt: { half: '40 K', why: 'nobody measures it' },
   }),
+  pipeHeat: maybe('ratio', "Heat between gas and pipe walls over the correlation's.", {
+    limits: ['0', '4'],
+    usual: ['0.5', '2'],
+    absent: { value: '1', why: 'Depcik & Assanis 2002, abstract' },
+    doubt: { half: '30 %', why: 'scatter of the data behind it, our own reading' },
+  }),
 });
 
 type EngineView = ViewOf<typeof engineSection>;
@@ -58,7 +64,9 @@ export function checkEngine({ stroke: { given: stroke }, rod }: EngineView): voi
   }
 }
 
-export function resolveEngine(engine: EngineView): CylinderSpecification {
-  const { cylinders, rod, ...rest } = takeAll(engine);
-  return { count: cylinders, rodLength: rod, ...rest };
+type Whole = Pick<EngineSpecification, 'cylinder' | 'pipeHeat'>;
+
+export function resolveEngine(engine: EngineView): Whole {
+  const { cylinders, rod, pipeHeat, ...rest } = takeAll(engine);
+  return { cylinder: { count: cylinders, rodLength: rod, ...rest }, pipeHeat };
 }
