@@ -119,6 +119,14 @@ export {
 export { variantEngines } from './scenario/variants.ts';
 export type { Sound } from './sound/samples.ts';
 export type { EngineSpecification } from './specification.ts';
+export { askedScrews } from './study/balance/ask.ts';
+export { BALANCE_CAUTIONS } from './study/balance/cautions.ts';
+export { airPlot } from './study/balance/figure.ts';
+export { type ScrewsStudy, screwsStudy } from './study/balance/screws.ts';
+export { type SpreadStudy, spreadStudy } from './study/balance/spread.ts';
+export * as balanceTables from './study/balance/tables.ts';
+export { screwsSentences } from './study/balance/tellScrews.ts';
+export { spreadPlot, spreadSentences, spreadTable } from './study/balance/tellSpread.ts';
 export { checkDocument } from './study/check/tables.ts';
 export { checkReport } from './study/check/tell.ts';
 export {
@@ -182,6 +190,11 @@ export * as signalFigures from './study/signal/figure.ts';
 export * as signalTables from './study/signal/tables.ts';
 export { HOSE_CAUTIONS, signalSentences } from './study/signal/tell.ts';
 export type { Asked, Findings, Job, OptionValues, Study, StudyOption } from './study/study.ts';
+export { readTrims } from './study/trims/ask.ts';
+export { mixtureTrims, type TrimsStudy } from './study/trims/compute.ts';
+export { mixturePlot } from './study/trims/figure.ts';
+export * as trimsTables from './study/trims/tables.ts';
+export { TRIM_CAUTIONS, trimsSentences } from './study/trims/tell.ts';
 export { withConditions } from './study/vary/ask.ts';
 export { variantStudy } from './study/vary/compute.ts';
 export { variantPlot } from './study/vary/figure.ts';

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import type { Download, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import {
+  askedScrews,
   curveDocument,
   decisionWords,
   idleSentences,
@@ -14,12 +15,15 @@ import {
   lengthStudy,
   listenStudy,
   listenTables,
+  mixtureTrims,
   pedalSentences,
   pedalStudyOf,
   readScenario,
+  readTrims,
   runHere,
   runJob,
   runLengths,
+  screwsStudy,
   shelfWords,
   signalStudy,
   sweepDocument,
@@ -550,6 +554,35 @@ describe('questions worked out when asked', () => {
     expect(Object.values(table)[0]!.map(Number)).toEqual(speeds);
     const figures = column(table, 'predicted_torque_Nm');
     for (const value of figures) expect(value).toBeGreaterThan(0);
+    expect(said).toEqual([]);
+    await page.context().close();
+  });
+
+  test('readings off the bodies and probes are worked out as by the core, and bad ones name their line', async () => {
+    const { page, said } = await at.open();
+    const twin = text.replace('cylinders: 1', 'cylinders: 2');
+    await open(page, 'twin.yaml', twin);
+    const { engine: two } = readScenario(twin, 'twin.yaml');
+    const read = (view: string, content: string) =>
+      page.locator(`#${view} input[type=file]`).setInputFiles({
+        name: 'readings.csv',
+        mimeType: 'text/csv',
+        buffer: Buffer.from(content),
+      });
+    const vacuum = 'speed_rpm,plate_deg,cylinder,vacuum_kPa\n1500,9,1,50\n1500,9,2,46\n';
+    await read('balance', vacuum.replace('_kPa', ''));
+    await page.locator('#balance').getByText('line 1').waitFor();
+    await read('balance', vacuum);
+    await page.locator('#balance .finding').waitFor();
+    const { turns } = screwsStudy(askedScrews(two, vacuum, 'readings.csv'));
+    const screws = columns(await saved(page, 'balance', 'CSV'));
+    expect(column(screws, 'turns')).toEqual(turns.map((one) => Number(one.turns.toPrecision(10))));
+    const lambda = 'speed_rpm,plate_deg,cylinder,lambda\n6000,60,1,0.9\n6000,60,2,1.02\n';
+    await read('trims', lambda);
+    await page.locator('#trims .finding').waitFor();
+    const { trims } = mixtureTrims(readTrims(two, lambda, 'readings.csv'));
+    const fuel = columns(await saved(page, 'trims', 'CSV'));
+    expect(column(fuel, 'fuel_trim')).toEqual(trims.map((one) => Number(one.toPrecision(10))));
     expect(said).toEqual([]);
     await page.context().close();
   });

@@ -15,13 +15,13 @@ import {
   MOST_UNKNOWNS,
   measured,
   openRun,
-  type RunFile,
   runFile,
   runLength,
 } from '../state/measured.ts';
 import { picture } from '../state/picture.ts';
 import { source } from '../state/scenario.ts';
 import { AskControl } from './AskControl.tsx';
+import { FileChoice, FileIssues } from './FileChoice.tsx';
 import { useFollowing } from './following.ts';
 
 export function MeasuredControl() {
@@ -29,12 +29,12 @@ export function MeasuredControl() {
   return (
     <>
       <div class="choice">
-        <RunChoice />
+        <FileChoice label="Open a run (CSV)" onText={openRun} />
         {file && <span class="quiet">{file.file}</span>}
         {file?.run && <LengthOfRun />}
       </div>
       {file?.run && <Unknowns />}
-      {file && file.issues.length > 0 && <RunIssues file={file} />}
+      {file && <FileIssues what="The run" issues={file.issues} />}
       {file?.run && (
         <AskControl
           study={measured}
@@ -44,28 +44,6 @@ export function MeasuredControl() {
       )}
       <SaveFitted />
     </>
-  );
-}
-
-/** Longest file that is taken at all [bytes]; the reader of runs says the rest. */
-const LONGEST = 1 << 20;
-
-function RunChoice() {
-  const take = async (input: HTMLInputElement) => {
-    const file = input.files?.[0];
-    if (!file) return;
-    openRun(file.name, file.size > LONGEST ? '' : await file.text());
-    input.value = '';
-  };
-  return (
-    <label class="file">
-      <input
-        type="file"
-        accept=".csv,text/csv"
-        onChange={(event) => void take(event.currentTarget)}
-      />
-      <span>Open a run (CSV)</span>
-    </label>
   );
 }
 
@@ -114,22 +92,6 @@ function Unknowns() {
         );
       })}
     </fieldset>
-  );
-}
-
-function RunIssues({ file: { issues } }: { file: RunFile }) {
-  return (
-    <div class="issues" role="status">
-      <p>The run cannot be read:</p>
-      <ul>
-        {issues.map((issue) => (
-          <li key={`${issue.line} ${issue.path} ${issue.message}`}>
-            line {issue.line}: {issue.path && <code>{issue.path}</code>} {issue.message}
-            {issue.limit && <> (limit: {issue.limit})</>}: {issue.remedy}
-          </li>
-        ))}
-      </ul>
-    </div>
   );
 }
 

@@ -1,6 +1,7 @@
 /** The views of the page, in the order in which a reader asks. */
 
 import type { View } from '../drawing/view.ts';
+import { balanceView } from './balance.ts';
 import { closingPressureView } from './closingPressure.ts';
 import { cycleTraceView } from './cycleTrace.tsx';
 import { differenceView } from './difference.ts';
@@ -19,10 +20,12 @@ import { measuredRunView } from './measuredRun.tsx';
 import { measureNextView } from './measureNext.ts';
 import { paretoView } from './pareto.ts';
 import { pedalView } from './pedal.tsx';
+import { plateSpreadView } from './plateSpread.ts';
 import { shelfView } from './shelf.tsx';
 import { signalView } from './signal.tsx';
 import { signalChoiceView } from './signalChoice.ts';
 import { signalRippleView } from './signalRipple.ts';
+import { trimsView } from './trims.ts';
 import { variedView } from './varied.tsx';
 import { waveView } from './wave.tsx';
 
@@ -53,4 +56,7 @@ export const views: readonly View[] = [
   signalRippleView,
   signalChoiceView,
   idleView,
+  plateSpreadView,
+  balanceView,
+  trimsView,
 ];

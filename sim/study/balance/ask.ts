@@ -25,13 +25,24 @@ export function checkBodies({ cylinder }: EngineSpecification): void {
   if (cylinder.count < 2) throw new InputError('balance compares bodies, and this engine has one');
 }
 
-export function askedScrews(asked: Asked, file: string): Omit<ScrewsQuestion, 'steps'> {
-  const { cylinder, intake } = asked.scenario.engine;
-  const { doubts, ...found } = readBodyReadings(asked.read(file), file, {
+/**
+ * Readings of an engine's bodies.
+ *
+ * @param text the whole file
+ * @throws InputError where there is one body, ScenarioError with all that is wrong with the file
+ */
+export function askedScrews(
+  fitted: EngineSpecification,
+  text: string,
+  file: string,
+): Omit<ScrewsQuestion, 'steps'> {
+  checkBodies(fitted);
+  const { cylinder, intake } = fitted;
+  const { doubts, ...found } = readBodyReadings(text, file, {
     cylinders: cylinder.count,
     closedAngle: intake.throttle.closedAngle,
   });
-  const engine = withBleed(asked.scenario.engine, found.screws);
+  const engine = withBleed(fitted, found.screws);
   const whole = wholeBleed(engine);
   return {
     engine,

@@ -22,7 +22,7 @@ export const balanceStudy: Study = {
 
 function screwsJob(asked: Asked, file: string): Job {
   const { scenario } = asked;
-  const question = askedScrews(asked, file);
+  const question = askedScrews(scenario.engine, asked.read(file), file);
   return {
     width: 0,
     async run() {

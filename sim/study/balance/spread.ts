@@ -44,6 +44,8 @@ export interface SpreadRow {
 }
 
 export interface SpreadStudy {
+  /** Cylinders of the engine. */
+  cylinders: number;
   loads: SpreadLoad[];
   rows: SpreadRow[];
 }
@@ -83,6 +85,7 @@ export async function spreadStudy(
   );
   const { engine } = question;
   return {
+    cylinders: engine.cylinder.count,
     loads,
     rows: loads.flatMap((load) => ERRORS.map((error) => spreadRow(engine, load, error))),
   };

@@ -28,7 +28,7 @@ const AIR = q.signedShare('air_change', 'air', 'air of that cylinder');
 const signed = (value: number) => q.told(AIR, value);
 const at = ({ speed, angle }: SpreadLoad) => `${rpm(speed)}, plate at ${q.told(q.PLATE, angle)}`;
 
-export function spreadSentences({ rows }: SpreadStudy, cylinders: number, rod?: Rod): string[] {
+export function spreadSentences({ rows, cylinders }: SpreadStudy, rod?: Rod): string[] {
   const known = rows.filter((row) => row.error === TOLD && row.air !== undefined);
   const idle = known.find(({ load }) => load.name === 'idle');
   return [
@@ -116,7 +116,7 @@ export function spreadReport(study: SpreadStudy, scenario: Scenario, rod?: Rod):
   return {
     about: 'One plate that is off',
     scenario,
-    answer: spreadSentences(study, scenario.engine.cylinder.count, rod),
+    answer: spreadSentences(study, rod),
     flags: pointCautions(named),
     sections: [
       { plots: [spreadPlot(study)] },

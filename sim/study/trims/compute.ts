@@ -13,6 +13,8 @@ import { swingLeft } from '../../mixture/probeLag.ts';
 export interface TrimsQuestion extends MixtureQuestion {
   /** Numbers of the probes as the file has them. */
   probes: readonly number[];
+  /** Whether lambda was worked out from gases. */
+  fromGases: boolean;
   /** Mixture wanted of every cylinder [-]; absent for what all have together at each load. */
   target?: number;
 }

@@ -18,8 +18,8 @@ export const trimsStudy: Study = {
         const study = mixtureTrims(question);
         return {
           stem: 'trims',
-          document: trimsDocument(study, scenario, question.fromGases),
-          report: trimsReport(study, scenario, question.fromGases),
+          document: trimsDocument(study, scenario),
+          report: trimsReport(study, scenario),
           tables: {
             'trims.csv': readingsTable(study),
             'trims-cylinders.csv': cylindersTable(study),

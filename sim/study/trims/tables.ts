@@ -85,9 +85,9 @@ export function readingsTable({ shares, question, trims }: TrimsStudy): Table {
   );
 }
 
-export function trimsDocument(study: TrimsStudy, scenario: Scenario, fromGases: boolean) {
+export function trimsDocument(study: TrimsStudy, scenario: Scenario) {
   const { question, shares } = study;
-  const { doubts, target } = question;
+  const { doubts, target, fromGases } = question;
   return {
     ...documentHead('trims', scenario),
     target_lambda: plain(target),

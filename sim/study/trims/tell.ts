@@ -143,7 +143,7 @@ function misfitFlags({ shares: { misfit } }: TrimsStudy): string[] {
   ];
 }
 
-const TRIM_CAUTIONS: readonly string[] = [
+export const TRIM_CAUTIONS: readonly string[] = [
   'A lean cylinder at load burns pistons and valves within seconds. Start from rich, watch every cylinder, and lift off when one goes lean.',
   'A misfiring cylinder sends its air on unburned and reads lean: more fuel is then the wrong answer. Find out whether it fires first.',
   'Air drawn in at a slipping joint or slipped back from a short open pipe reads lean. Seal every joint before the probe, and keep the probe deeper than gas flows back in a cycle, or read in the primary.',
@@ -156,8 +156,8 @@ const NOTES: readonly string[] = [
   'How air answers to a plate is computed from the volume behind it, without waves, and counts as known to a fifth at each load.',
 ];
 
-export function trimsReport(study: TrimsStudy, scenario: Scenario, fromGases: boolean): Report {
-  const { doubts } = study.question;
+export function trimsReport(study: TrimsStudy, scenario: Scenario): Report {
+  const { doubts, fromGases } = study.question;
   const gases = fromGases
     ? ['Lambda was worked out from the gases by Brettschneider, hydrocarbons as hexane, dry gas.']
     : [];
