@@ -181,6 +181,11 @@ export {
 export * as listenFigures from './study/listen/figure.ts';
 export * as listenTables from './study/listen/tables.ts';
 export { listenSentences, NOISE_CAUTIONS } from './study/listen/tell.ts';
+export { loadQuestion } from './study/load/ask.ts';
+export { type LoadStudy, loadStudy } from './study/load/compute.ts';
+export * as loadFigures from './study/load/figure.ts';
+export * as loadTables from './study/load/tables.ts';
+export { LOAD_CAUTIONS, loadSentences } from './study/load/tell.ts';
 export { type PedalStudy, pedalStudyOf } from './study/pedal/compute.ts';
 export * as pedalFigures from './study/pedal/figure.ts';
 export * as pedalTables from './study/pedal/tables.ts';

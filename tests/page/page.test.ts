@@ -521,6 +521,26 @@ describe('questions worked out when asked', () => {
     await page.context().close();
   });
 
+  test('a table of load agrees with the core', async () => {
+    const { page, said } = await at.open();
+    await open(page, 'quick.yaml', text);
+    await page.getByRole('button', { name: 'Work out the table' }).click();
+    await page.locator('#load .finding').waitFor({ timeout: 120_000 });
+    const filling = columns(await saved(page, 'load', 'CSV'));
+    const angles = column(filling, 'plate_deg');
+    expect(angles.at(-1)).toBe(90);
+    const { engine, speeds: asked } = readScenario(text, 'quick.yaml');
+    const throttle = { ...engine.intake.throttle, angle: angles[1]! };
+    const top = Math.max(...asked);
+    const job = { engine: { ...engine, intake: { ...engine.intake, throttle } }, speed: top };
+    const point = runJob(job);
+    const shown = column(filling, `filling_percent_at_${top}_rpm`)[1]!;
+    const own = isFailure(point) ? Number.NaN : point.volumetricEfficiency;
+    expect(apart(shown, 100 * own)).toBeLessThan(TEN_DIGITS);
+    expect(said).toEqual([]);
+    await page.context().close();
+  });
+
   test('values of another key are weighed where the scenario names one', async () => {
     const { page, said } = await at.open();
     const vary = 'sweep:\n  vary:\n    - { key: intake.port.length, values: "60 mm, 80 mm" }\n';

@@ -16,6 +16,7 @@ import { injectorSplitView } from './injectorSplit.ts';
 import { injectorStandOffView } from './injectorStandOff.ts';
 import { lengthMapView } from './lengthMap.tsx';
 import { listenView } from './listen.tsx';
+import { loadView } from './load.tsx';
 import { measuredRunView } from './measuredRun.tsx';
 import { measureNextView } from './measureNext.ts';
 import { paretoView } from './pareto.ts';
@@ -50,6 +51,7 @@ export const views: readonly View[] = [
   injectorStandOffView,
   injectorPulsesView,
   measuredRunView,
+  loadView,
   listenView,
   pedalView,
   signalView,

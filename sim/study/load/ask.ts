@@ -22,23 +22,29 @@ export interface LoadQuestion {
   mostSpeeds: number;
 }
 
+/** A table from the lowest speed of the file or 1000 rpm on, `size` values each way at most. */
+export function loadQuestion(scenario: Scenario, size: number): LoadQuestion {
+  const from = Math.min(LOWEST, ...scenario.speeds);
+  const to = Math.max(...scenario.speeds);
+  return { scenario, from, to, mostAngles: size, mostSpeeds: size };
+}
+
 const LOWEST = 1000;
+const USUAL = 16;
 /** Fewer cannot show a bend on either side; more no controller holds. */
 const SIZES = { least: 7, most: 40 };
 
 export function askedLoad({ options, scenario }: Asked): LoadQuestion {
   const text = textOf(options, 'from');
-  const to = Math.max(...scenario.speeds);
-  const from =
-    text === undefined
-      ? Math.min(LOWEST, ...scenario.speeds)
-      : askedValue('--from', 'speeds.from', text);
+  const usual = loadQuestion(scenario, USUAL);
+  const { to } = usual;
+  const from = text === undefined ? usual.from : askedValue('--from', 'speeds.from', text);
   if (from > to / 2) {
     throw new InputError(
       `--from ${text ?? from}: the table ends at ${to} rpm, the highest speed of the file; at most half of it`,
     );
   }
-  return { scenario, from, to, ...askedSize(textOf(options, 'most') ?? '16x16') };
+  return { scenario, from, to, ...askedSize(textOf(options, 'most') ?? `${USUAL}x${USUAL}`) };
 }
 
 function askedSize(text: string): Pick<LoadQuestion, 'mostAngles' | 'mostSpeeds'> {

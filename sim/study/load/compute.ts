@@ -9,9 +9,8 @@ import { power } from '../../elementary/powers.ts';
 import { flowFunction } from '../../loss/nozzle.ts';
 import { growthAt, plateGrowth, throttleArea } from '../../loss/throttlePlate.ts';
 import type { EngineSpecification } from '../../specification.ts';
-import type { PointOutcome } from '../../sweep/runner.ts';
+import type { PointOutcome, PointRunner } from '../../sweep/runner.ts';
 import type { SweepObserver } from '../../sweep/sweep.ts';
-import type { Computer } from '../../sweep/tasks.ts';
 import { DRY_AIR_GAS_CONSTANT } from '../../units.ts';
 import type { LoadQuestion } from './ask.ts';
 import { airOf, type Grid, withAngle } from './cell.ts';
@@ -38,7 +37,7 @@ export type LoadPoint = (angle: number, speed: number) => Promise<PointOutcome>;
 
 export async function loadStudy(
   question: LoadQuestion,
-  computer: Computer,
+  runner: PointRunner,
   observer: SweepObserver,
 ): Promise<LoadStudy> {
   const { engine } = question.scenario;
@@ -50,7 +49,7 @@ export async function loadStudy(
     engines.set(angle, one);
     const found =
       known.get(key) ??
-      computer.run({ engine: one, speed }).then((outcome) => {
+      runner.run({ engine: one, speed }).then((outcome) => {
         observer.onPoint?.(0, speed, outcome);
         return outcome;
       });
@@ -60,7 +59,7 @@ export async function loadStudy(
   };
   const grid = await chosenGrid(question, point);
   const checks = await lineChecks(grid, point);
-  const density = await densityCorrection(engine, grid, computer);
+  const density = await densityCorrection(engine, grid, runner);
   return { question, ...grid, checks, density };
 }
 

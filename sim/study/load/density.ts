@@ -10,7 +10,7 @@
 import { log, power } from '../../elementary/powers.ts';
 import { standardAtmosphere } from '../../gas/atmosphere.ts';
 import type { EngineSpecification } from '../../specification.ts';
-import type { Computer } from '../../sweep/tasks.ts';
+import type { PointRunner } from '../../sweep/runner.ts';
 import { ZERO_CELSIUS } from '../../units.ts';
 import { airMass, type Grid, withAngle } from './cell.ts';
 
@@ -52,7 +52,7 @@ const WARMER = 20;
 export async function densityCorrection(
   engine: EngineSpecification,
   { angles, speeds, outcomes }: Grid,
-  computer: Computer,
+  runner: PointRunner,
 ): Promise<DensityCorrection> {
   const moved = [onDay(engine, LESS_PRESSURE, 0), onDay(engine, 1, WARMER)] as const;
   const warm = (engine.ambient.temperature + WARMER) / engine.ambient.temperature;
@@ -63,7 +63,7 @@ export async function densityCorrection(
         const speed = speeds[j]!;
         const here = airMass(engine, outcomes[i]![j]!) ?? Number.NaN;
         const growths = variants.map(async (one) => {
-          const air = airMass(one, await computer.run({ engine: one, speed })) ?? Number.NaN;
+          const air = airMass(one, await runner.run({ engine: one, speed })) ?? Number.NaN;
           return log(air / here);
         });
         const [pressure, temperature] = (await Promise.all(growths)) as [number, number];

@@ -103,7 +103,7 @@ const NOTES: readonly string[] = [
   ...POINT_NOTES,
 ];
 
-const CAUTIONS: readonly string[] = [
+export const LOAD_CAUTIONS: readonly string[] = [
   'A computed table is a place to start from. Set fuel and spark on a dyno with a probe in the exhaust, from rich to lean; a lean cylinder at load burns pistons and valves within seconds.',
   'Near the stop the air hangs on the gap round the plate, on bleeds and on how plates stand to one another; nothing there is known to 1 %. Balance the bodies first.',
   'Torque at small openings takes the burn of full load; real burn is slower in so much residual gas, so it is too high there.',
@@ -144,7 +144,7 @@ export function loadReport(study: LoadStudy): Report {
         ],
       },
       { tables: [cellsTable(study)], notes: NOTES, only: 'html' },
-      { heading: 'Mind', items: CAUTIONS },
+      { heading: 'Mind', items: LOAD_CAUTIONS },
     ],
     outcomes: study.outcomes.flat(),
   };
