@@ -16,7 +16,13 @@ import { exp, log, square } from '../elementary/powers.ts';
 import type { EngineSpecification } from '../specification.ts';
 import { leftOf, range, type Share, shares, sharesAgainst, slopesOf } from './family.ts';
 import { deviationOf, type MostProbable, mostProbable } from './mostProbable.ts';
-import { distinctLoads, type PlateAnswer, type PlateLoad, plateAnswer } from './plateAnswer.ts';
+import {
+  ANSWER_DOUBT,
+  distinctLoads,
+  type PlateAnswer,
+  type PlateLoad,
+  plateAnswer,
+} from './plateAnswer.ts';
 
 export type BodyFigure = 'flow' | 'vacuum';
 
@@ -82,8 +88,6 @@ export interface BodyErrors {
   misfit: number;
 }
 
-/** Standard deviation of u: what answers of the demo four differ from the solver's by at part load. */
-export const ANSWER_DOUBT: Record<BodyFigure, number> = { flow: 0.2, vacuum: 0.25 };
 /** Prior deviation of what is common to a load; far wider than any [-]. */
 const FREE = 10;
 /** How far errors are followed, in prior deviations. */
@@ -169,7 +173,7 @@ function modelOf(
       ...many(bodies, doubts.plate),
       ...many(bodies, Math.max(doubts.bleed, NO_BLEED)),
       ...many(gauges, doubts.gauge),
-      ...many(loads.length, ANSWER_DOUBT[figure]),
+      ...many(loads.length, figure === 'flow' ? ANSWER_DOUBT.air : ANSWER_DOUBT.vacuum),
       ...many(states.length, FREE),
     ],
     above: (x, state, body) => {

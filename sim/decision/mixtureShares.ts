@@ -16,7 +16,13 @@ import { exp, log, square } from '../elementary/powers.ts';
 import type { EngineSpecification } from '../specification.ts';
 import { leftOf, range, type Share, shares, slopesOf } from './family.ts';
 import { deviationOf, type MostProbable, mostProbable } from './mostProbable.ts';
-import { distinctLoads, type PlateAnswer, type PlateLoad, plateAnswer } from './plateAnswer.ts';
+import {
+  ANSWER_DOUBT,
+  distinctLoads,
+  type PlateAnswer,
+  type PlateLoad,
+  plateAnswer,
+} from './plateAnswer.ts';
 
 /** A load that readings were taken at. */
 export interface LambdaState extends PlateLoad {
@@ -73,9 +79,6 @@ export interface MixtureShares {
 
 /** Prior deviation of the common mixture of a load; far wider than any [-]. */
 const FREE = 10;
-
-/** Standard deviation of u: what computed answers of the demo four differ from the solver by at part load. */
-export const ANSWER_DOUBT = 0.25;
 
 /** How far errors of a plate are followed, in prior deviations. */
 const REACH = 5;
@@ -155,7 +158,7 @@ function modelOf(
       ...many(cylinders, doubts.plate),
       ...many(cylinders, doubts.injector),
       ...many(probes, doubts.probe),
-      ...many(loads.length, ANSWER_DOUBT),
+      ...many(loads.length, ANSWER_DOUBT.air),
       ...many(states.length, FREE),
     ],
     mixture: (x, state, cylinder) => air(x, state, cylinder) - x[injector + cylinder]!,

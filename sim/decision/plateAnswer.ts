@@ -27,6 +27,12 @@ export interface Reach {
   bleed: number;
 }
 
+/**
+ * Standard deviation of an answer [-]: what those of the demo four differ from the solver's by, root mean square
+ * over idle and part load, rounded up (tests/trade/portFilling.test.ts).
+ */
+export const ANSWER_DOUBT = { air: 0.2, vacuum: 0.25 } as const;
+
 const PLACES = 40;
 /** Least opening above the closed plate that an error is followed to [deg]. */
 const LEAST_OPENING = 0.03;

@@ -3,12 +3,12 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { UNTOLD } from '../../sim/decision/family.ts';
 import {
-  ANSWER_DOUBT,
   type MixtureDoubts,
   type MixtureShares,
   mixtureAnswers,
   mixtureShares,
 } from '../../sim/decision/mixtureShares.ts';
+import { ANSWER_DOUBT } from '../../sim/decision/plateAnswer.ts';
 import { normalNumbers } from '../normal.ts';
 import { readDemo } from '../toy.ts';
 import { demoText, ERRORS, LOADS, REPEATABILITY } from './demoReadings.ts';
@@ -103,7 +103,7 @@ describe('of 100 engines', () => {
   test('so they do where air answers otherwise by its doubt, and no wider', {
     timeout: 120_000,
   }, () => {
-    const all = missesWith(ANSWER_DOUBT);
+    const all = missesWith(ANSWER_DOUBT.air);
     expect(within(all, 2)).toBeGreaterThan(0.92);
     expect(within(all, 1)).toBeLessThan(0.8);
   });
