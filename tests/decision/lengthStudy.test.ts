@@ -55,6 +55,25 @@ describe('length study', () => {
     expect(study.decision.floors[0]!.marginPercent).toBeCloseTo(100 * ((1 - 0.0144) / 1.2 - 1), 6);
   });
 
+  it("computes without fuel, and says what the injectors' fuel changes", async () => {
+    const { injectors } = readDemo('endurance-six');
+    // Fuel takes a tenth of what the length gives.
+    const wetter = toyRunner(({ length, speed, engine: { injectors: wet } }) => {
+      return 1 - ((length * speed) / 1000 - 1) ** 2 * (wet ? 0.9 : 1);
+    });
+    const target = { from: 5000, to: 7000 };
+    const question = { engine: own, lengths: LENGTHS, speeds: SPEEDS, target };
+    const plain = await lengthStudy(question, wetter);
+    expect(plain.fuelled).toBeUndefined();
+    const study = await lengthStudy({ ...question, injectors: injectors! }, wetter);
+    expect(study.recommended.length).toBe(plain.recommended.length);
+    expect(study.decision.gainPercent).toBe(plain.decision.gainPercent);
+    const { wet, dry, sound } = study.fuelled!;
+    expect(dry.gainPercent).toBeCloseTo(study.decision.gainPercent, 9);
+    expect(wet.gainPercent).toBeLessThan(dry.gainPercent);
+    expect(sound).toBe(true);
+  });
+
   it('keeps the baseline where nothing beats it', async () => {
     const fitted = structuredClone(own);
     fitted.intake.trumpet.length = 0.164;

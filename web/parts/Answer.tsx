@@ -56,9 +56,15 @@ function Words({ verdict, picture: now }: { verdict: Verdict; picture: Picture }
       </p>
       <p class="supporting quiet">{full ? words.found : FIRST_LOOK}</p>
       {full &&
-        [words.flywheel, words.inside, words.edge, words.resolution, words.mixed, words.feed].map(
-          (sentence) => sentence !== '' && <p class="supporting quiet">{sentence}</p>,
-        )}
+        [
+          words.flywheel,
+          words.inside,
+          words.edge,
+          words.resolution,
+          words.mixed,
+          words.feed,
+          words.fuel,
+        ].map((sentence) => sentence !== '' && <p class="supporting quiet">{sentence}</p>)}
       {full && words.cautions.map((caution) => <p class="notice">{caution}</p>)}
       {full && <PreviewWas picture={now} />}
       <p>

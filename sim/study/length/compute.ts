@@ -20,7 +20,7 @@ import {
 } from '../../decision/shelf.ts';
 import { scores, type Target } from '../../decision/target.ts';
 import { type TradeOff, tradeOff, type WeighedLength } from '../../decision/tradeOff.ts';
-import type { EngineSpecification } from '../../specification.ts';
+import type { EngineSpecification, InjectorsSpecification } from '../../specification.ts';
 import type { PointRunner } from '../../sweep/runner.ts';
 import type { LengthCurve, SweepObserver } from '../../sweep/sweep.ts';
 import { rangesOf } from '../refinement.ts';
@@ -28,6 +28,7 @@ import { Contest, type Resolution } from './contest.ts';
 import { LengthCurves } from './curves.ts';
 import { type Flywheel, flywheel } from './flywheel.ts';
 import { freeFeed, isBoosted } from './freeFeed.ts';
+import { type Fuelled, fuelled } from './fuelled.ts';
 import { type MovedBand, movedBands } from './movedBands.ts';
 
 export interface LengthQuestion {
@@ -37,6 +38,8 @@ export interface LengthQuestion {
   /** Speeds [rpm], rising. */
   speeds: readonly number[];
   target: Target;
+  /** The scenario's, whose fuel the lengths are computed without. */
+  injectors?: InjectorsSpecification;
   /** What can be fitted and bought; without it any length can. */
   fit?: Fit;
   /** Whether points are computed between the speeds where the answer turns on them. */
@@ -74,6 +77,8 @@ export interface LengthStudy {
   mixed?: MixedLengths & { speeds: number[] };
   /** The same change of length breathing ambient air; given where a pressurised box feeds. */
   free?: TradeOff;
+  /** The same change of length with the scenario's injectors; given where it has some. */
+  fuelled?: Fuelled;
 }
 
 export async function lengthStudy(
@@ -108,6 +113,10 @@ export async function lengthStudy(
   const free = boosted
     ? await freeFeed(engine, chosen.length, bandSpeeds(question, curves), target, runner, observer)
     : undefined;
+  const wet =
+    question.injectors && chosen.length !== own
+      ? await fuelled(engine, question.injectors, chosen.length, speeds, target, runner, observer)
+      : undefined;
   return {
     speeds: [...speeds],
     target,
@@ -125,6 +134,7 @@ export async function lengthStudy(
     ...(shelf && { shelf }),
     ...(mixed && { mixed }),
     ...(free && { free }),
+    ...(wet && { fuelled: wet }),
   };
 }
 

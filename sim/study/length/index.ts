@@ -36,8 +36,9 @@ function lengthsOf(keys: readonly Axis[], { sweep }: Scenario): readonly number[
 }
 
 function questionOf(scenario: Scenario, lengths: readonly number[]): LengthQuestion {
-  const { engine, speeds, refine, target, fit, lengthUnit: unit } = scenario;
-  return { engine, lengths, speeds, refine, unit, target, ...(fit && { fit }) };
+  const { engine, speeds, refine, target, fit, injectors, lengthUnit: unit } = scenario;
+  const known = { engine, lengths, speeds, refine, unit, target };
+  return { ...known, ...(fit && { fit }), ...(injectors && { injectors }) };
 }
 
 function lengthJob(asked: Asked, lengths: readonly number[]): Job {

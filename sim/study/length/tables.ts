@@ -141,6 +141,13 @@ export function sweepDocument(study: LengthStudy, scenario: Scenario, doubt?: Do
     ...(study.fit && study.fit.shelf.length > 0 && { shelf: shelfDocument(study.shelf) }),
     ...(study.mixed && { mixed: mixedDocument(study.mixed, study) }),
     ...(study.free && { free_feed: tradeOffDocument(study.free, target.score) }),
+    ...(study.fuelled && {
+      with_injectors: {
+        ...tradeOffDocument(study.fuelled.wet, target.score),
+        gain_without_percent: plain(study.fuelled.dry.gainPercent),
+        sound: study.fuelled.sound,
+      },
+    }),
     ...(doubt && { uncertainty: doubtDocument(doubt) }),
     audit: auditOf(allOutcomes([...tried, baseline, recommended])),
   };

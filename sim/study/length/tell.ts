@@ -50,6 +50,8 @@ export interface DecisionWords {
   mixed: string;
   /** What a pressurised box changes; empty where there is none. */
   feed: string;
+  /** What the fuel of the file's injectors changes. */
+  fuel: string;
   /** What stands against taking it as it is; empty where nothing does. */
   cautions: string[];
 }
@@ -76,6 +78,7 @@ export function decisionWords(study: LengthStudy): DecisionWords {
     shelf: shelfWords(study),
     mixed: mixedWords(study),
     feed: feedWords(study),
+    fuel: fuelWords(study),
     cautions,
   };
 }
@@ -88,9 +91,21 @@ export function decisionSentences(study: LengthStudy): string[] {
 
 /** Everything but cautions, in the order of reading. */
 function answerOf(words: DecisionWords): string[] {
-  const { answer, gain, flywheel, price, inside, found, edge, resolution, shelf, mixed, feed } =
-    words;
-  return [answer, gain, flywheel, price, inside, found, edge, resolution, shelf, mixed, feed];
+  const {
+    answer,
+    gain,
+    flywheel,
+    price,
+    inside,
+    found,
+    edge,
+    resolution,
+    shelf,
+    mixed,
+    feed,
+    fuel,
+  } = words;
+  return [answer, gain, flywheel, price, inside, found, edge, resolution, shelf, mixed, feed, fuel];
 }
 
 function answer({ recommended, baseline, unit }: LengthStudy): string {
@@ -190,6 +205,7 @@ function noAnswer({ target }: LengthStudy): Omit<DecisionWords, 'cautions'> {
     shelf: '',
     mixed: '',
     feed: '',
+    fuel: '',
   };
 }
 
@@ -204,6 +220,18 @@ function feedWords({ free, decision }: LengthStudy): string {
     `The box itself gives ${box} over ambient air with the trumpets fitted now. Under its ` +
     `pressure the length matters ${turn}, of what is there: the same change breathing ambient air ` +
     `gives ${change(free.gainPercent)} in the band, here it gives ${change(gainPercent)}.`
+  );
+}
+
+/** What the fuel of the injectors changes; empty where the file has none. */
+function fuelWords({ fuelled }: LengthStudy): string {
+  if (!fuelled || !Number.isFinite(fuelled.wet.gainPercent)) return '';
+  const { wet, dry, sound } = fuelled;
+  const doubt = sound ? '' : ' Some of its points have not settled.';
+  return (
+    "All this is computed without fuel in the intake. With the file's injectors the change gives " +
+    `${change(wet.gainPercent)} in the band at the speeds of the file, without them ` +
+    `${change(dry.gainPercent)} there.${doubt}`
   );
 }
 
