@@ -52,6 +52,17 @@ describe('throttle plate', () => {
     }
   });
 
+  it('part open it fills less the closer it stands to the valve: the volume behind it fills between strokes', () => {
+    // Mass balance of the volume behind the plate; sim/decision/portFilling.ts without waves.
+    const at = (shaftPosition: number) => {
+      const throttle = { ...engine.intake.throttle, shaftPosition, angle: 20 };
+      return efficiency({ ...engine, intake: { ...engine.intake, throttle } }, 7000);
+    };
+    const [far, near] = [at(0.007), at(0.048)];
+    expect(near / far).toBeLessThan(0.92);
+    expect(near / far).toBeGreaterThan(0.75);
+  });
+
   it('a tenth of a degree is a large share of the flow just open, and none wide open', () => {
     const share = (angle: number) =>
       butterflyOpenArea(engine.intake.throttle, angle + 0.1) /
