@@ -42,6 +42,8 @@ export interface PointResult extends CycleFigures {
   speed: number;
   /** Whether trapped mass and pressure repeated within the stated change. */
   settled: boolean;
+  /** Given where the point failed as asked, and was computed with half the steps and the strongest limiter. */
+  careful?: true;
   /** Cycles computed on the finest mesh. */
   cycles: number;
   /**
@@ -94,6 +96,8 @@ export interface SettledPoint {
   column: Float64Array;
 }
 
+type Settled = SettledPoint | NonPhysicalStateError;
+
 /**
  * The meshes, coarsest first: their cells over those asked for, and how near each other two cycles
  * come there, over the change at which a point counts as settled. Two alike can lie on a slow drift (a
@@ -106,12 +110,34 @@ const CASCADE = [
   { cell: 1, change: 2 / 3 },
 ];
 
+/** Every speed; those that fail as asked once more with half the steps and the strongest limiter. */
 export function settleSpeeds(
   spec: EngineSpecification,
   speeds: readonly number[],
   solved: Solved | undefined,
   drive: Driver,
-): (SettledPoint | NonPhysicalStateError)[] {
+): Settled[] {
+  const points = settleOnce(spec, speeds, solved, drive);
+  const failed = points.flatMap((point, i) => (point instanceof Error ? [i] : []));
+  if (failed.length === 0) return points;
+  const { numerics } = spec;
+  const careful = { ...numerics, courant: numerics.courant / 2, limiter: 'minmod' };
+  const chosen = failed.map((i) => speeds[i]!);
+  const again = settleOnce({ ...spec, numerics: careful }, chosen, solved, drive);
+  failed.forEach((i, j) => {
+    const point = again[j]!;
+    if (!(point instanceof Error))
+      points[i] = { ...point, result: { ...point.result, careful: true } };
+  });
+  return points;
+}
+
+function settleOnce(
+  spec: EngineSpecification,
+  speeds: readonly number[],
+  solved: Solved | undefined,
+  drive: Driver,
+): Settled[] {
   const histories: (End | NonPhysicalStateError)[][] = speeds.map(() => []);
   let last: EngineModel | undefined;
   const { settle, maximumCycles: most } = spec.numerics;

@@ -16,6 +16,7 @@ export function pointCautions(
   );
   const failed = points.filter(({ outcome }) => isFailure(outcome));
   const restless = points.filter(({ outcome }) => !isFailure(outcome) && !outcome.settled);
+  const careful = points.filter(({ outcome }) => !isFailure(outcome) && outcome.careful);
   const places = (of: typeof points) => listed(of.map(({ place }) => place));
   const first = failed[0]?.outcome;
   return [
@@ -30,6 +31,12 @@ export function pointCautions(
           `${counted(restless.length, 'point')} of ${points.length} did not settle, so the figures ` +
             `there are no answer yet: ${places(restless)}. Raise ` +
             'numerics.maximumCycles to see whether they do.',
+        ]
+      : []),
+    ...(careful.length > 0
+      ? [
+          `${counted(careful.length, 'point')} of ${points.length} failed as asked and ${careful.length > 1 ? 'were' : 'was'} ` +
+            `computed with half the steps and the strongest limiter: ${places(careful)}. Fronts are blurred more there.`,
         ]
       : []),
   ];

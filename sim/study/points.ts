@@ -87,7 +87,8 @@ export function pointColumns<Row>(of: PointOf<Row>): Column<Row>[] {
 /** What stands out about a point; empty where nothing does. */
 export function remarkOf(outcome: PointOutcome): string {
   if (isFailure(outcome)) return 'failed';
-  return outcome.settled ? '' : 'not settled';
+  if (!outcome.settled) return 'not settled';
+  return outcome.careful ? 'small steps' : '';
 }
 
 /** What the short heads mean. */

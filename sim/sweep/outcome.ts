@@ -17,10 +17,11 @@ const FIGURES = [
 export function isOutcome(value: unknown): value is PointOutcome {
   if (!isTree(value) || typeof value.speed !== 'number') return false;
   if ('failure' in value) return typeof value.failure === 'string';
-  const { settled, audit, spray } = value;
+  const { settled, careful, audit, spray } = value;
   return (
     FIGURES.every((key) => typeof value[key] === 'number') &&
     typeof settled === 'boolean' &&
+    (careful === undefined || careful === true) &&
     isTree(audit) &&
     isNumeric(audit) &&
     (spray === undefined || (isTree(spray) && isNumeric(spray)))

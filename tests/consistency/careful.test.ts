@@ -1,0 +1,42 @@
+/** A point that fails as asked is computed once more with half the steps and the strongest limiter, and says so. */
+import { expect, it } from 'vitest';
+import { runSpeeds } from '../../sim/engine/point.ts';
+import { pointCautions } from '../../sim/study/cautions.ts';
+import { remarkOf } from '../../sim/study/points.ts';
+import { isOutcome } from '../../sim/sweep/outcome.ts';
+import { isFailure, runSpeedsJob } from '../../sim/sweep/runner.ts';
+import { demo, meshed } from '../scenario.ts';
+
+const engine = meshed(demo('hill-climb').engine, 2);
+const SPEEDS = [5000, 6000];
+
+/** Steps longer than sound allows: the surest way to fail. */
+const hasty = (courant: number) => ({ ...engine, numerics: { ...engine.numerics, courant } });
+
+it('comes to an answer near that of a calm one, with a remark and a caution', () => {
+  const calm = runSpeeds(engine, SPEEDS);
+  const points = runSpeedsJob({ engine: hasty(1.9), speeds: SPEEDS });
+  points.forEach((point, i) => {
+    const other = calm[i]!;
+    if (isFailure(point) || other instanceof Error) throw new Error('failed');
+    expect(other.careful).toBeUndefined();
+    expect(remarkOf(other)).toBe('');
+    expect(point.careful).toBe(true);
+    expect(isOutcome(JSON.parse(JSON.stringify(point)))).toBe(true);
+    expect(isOutcome({ ...point, careful: false })).toBe(false);
+    expect(remarkOf(point)).toBe('small steps');
+    // minmod on cells of twice the size.
+    expect(Math.abs(point.volumetricEfficiency / other.volumetricEfficiency - 1)).toBeLessThan(
+      0.03,
+    );
+    expect(point.audit.massError).toBeLessThan(1e-10);
+  });
+  const [caution] = pointCautions([{ name: '90 mm', outcomes: points }]);
+  expect(caution).toMatch(/^2 points of 2 failed as asked and were computed with half the steps/);
+});
+
+it('stays a failure where that fails too', () => {
+  for (const point of runSpeedsJob({ engine: hasty(8), speeds: SPEEDS })) {
+    expect(isFailure(point)).toBe(true);
+  }
+});
