@@ -1,22 +1,20 @@
 /** The command `prove`, with two checks in place of all: they are run by tests/prove/prove.test.ts. */
 import { readdirSync } from 'node:fs';
-import { beforeEach, expect, it, vi } from 'vitest';
+import { beforeEach, expect, it } from 'vitest';
 import type { Check } from '../prove/check.ts';
 import { outcomeOf } from '../prove/check.ts';
 import { addProve } from '../prove/command.ts';
 import { answerOn, freshFolder } from './commandLine.ts';
 
-const checks = vi.hoisted((): Check[] => []);
-vi.mock('../prove/proof.ts', () => ({
-  prove: (slow: boolean, told: (outcome: unknown) => void) =>
-    slow
-      ? []
-      : checks.map((check) => {
-          const outcome = outcomeOf('Pipes', check);
-          told(outcome);
-          return outcome;
-        }),
-}));
+const checks: Check[] = [];
+
+/** The command with these checks for all. */
+const addThese: typeof addProve = (root, terminal, end) =>
+  addProve(root, terminal, end, (slow, told = () => {}) => {
+    const outcomes = slow ? [] : checks.map((check) => outcomeOf('Pipes', check));
+    outcomes.forEach(told);
+    return outcomes;
+  });
 
 const check = (ours: number): Check => ({
   what: `ours ${ours}`,
@@ -32,7 +30,7 @@ beforeEach(() => {
 
 it('ends with 0 where all checks hold, and prints one document', async () => {
   checks.push(check(1), check(1.009));
-  const { code, stdout, stderr } = await answerOn({ added: [addProve] }, 'prove', '--json');
+  const { code, stdout, stderr } = await answerOn({ added: [addThese] }, 'prove', '--json');
   expect(code).toBe(0);
   expect(stderr).toBe('');
   expect(JSON.parse(stdout)).toMatchObject({
@@ -45,7 +43,7 @@ it('ends with 0 where all checks hold, and prints one document', async () => {
 
 it('ends with 1 where one fails, and names it', async () => {
   checks.push(check(1), check(1.011));
-  const { code, stdout, stderr } = await answerOn({ added: [addProve] }, 'prove', '--json');
+  const { code, stdout, stderr } = await answerOn({ added: [addThese] }, 'prove', '--json');
   expect(code).toBe(1);
   expect(stderr).toContain('fails: Pipes: ours 1.011');
   expect(JSON.parse(stdout)).toMatchObject({
@@ -59,7 +57,7 @@ it('writes where it is told and nowhere else', async () => {
   const [at, before] = [process.cwd(), freshFolder()];
   try {
     process.chdir(before);
-    const run = (...words: string[]) => answerOn({ added: [addProve] }, 'prove', ...words);
+    const run = (...words: string[]) => answerOn({ added: [addThese] }, 'prove', ...words);
     await run();
     await run('--json');
     expect(readdirSync('.')).toEqual([]);

@@ -13,7 +13,7 @@ const { engine } = demo('hill-climb');
 
 it.each([4600, 6600])('agrees with four cylinders solved at %d rpm', (speed) => {
   const settle = 2e-4;
-  const spec = meshed(engine, 0.75, settle / 4);
+  const spec = meshed(engine, 0.5, settle / 4);
   const one = runPoint(spec, speed);
   const all = runPoint(spec, speed, { solved: 'all' });
   expect(one.settled && all.settled).toBe(true);

@@ -4,9 +4,16 @@
  */
 import { type Command, Option } from 'commander';
 import type { Terminal } from '../../sim/cli/terminal.ts';
-import type { ProofOptions } from './run.ts';
+import type { ProofOptions, runProof } from './run.ts';
 
-export function addProve(root: Command, terminal: Terminal, end: { code: number }): void {
+type Prove = Parameters<typeof runProof>[2];
+
+export function addProve(
+  root: Command,
+  terminal: Terminal,
+  end: { code: number },
+  checks?: Prove,
+): void {
   root
     .command('prove')
     .description('every published value beside what this program computes (in the repository)')
@@ -16,6 +23,6 @@ export function addProve(root: Command, terminal: Terminal, end: { code: number 
     .option('--slow', 'slow studies too, many minutes')
     .action(async (options: ProofOptions) => {
       const { runProof } = await import('./run.ts');
-      end.code = runProof(terminal, options);
+      end.code = runProof(terminal, options, checks);
     });
 }

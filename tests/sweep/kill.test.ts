@@ -7,7 +7,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { wholeLines } from '../../sim/sweep/store.ts';
 import { bundledProgram, endOf, LENGTHS, quickScenario, SPEEDS, startProgram } from './program.ts';
 
-const KILLS = 50;
+/** More of them: TRUMPETRY_KILLS=100 npx vitest run tests/sweep/kill.test.ts */
+const KILLS = Number(process.env.TRUMPETRY_KILLS ?? 15);
 
 /**
  * Kills that one sweep suffers before it may end. With 1 every kill has a sweep of its own, which
@@ -113,6 +114,6 @@ describe(`killed at ${KILLS} random moments`, () => {
   it('fell at many different moments', () => {
     expect(left).toHaveLength(KILLS);
     expect(new Set(left).size).toBeGreaterThan(6);
-    expect(left.filter((lines) => lines > 0 && lines < allLines).length).toBeGreaterThan(20);
+    expect(left.filter((lines) => lines > 0 && lines < allLines).length).toBeGreaterThan(0.4 * KILLS);
   });
 });
