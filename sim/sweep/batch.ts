@@ -62,7 +62,10 @@ async function compute(
   }
 }
 
-/** By engine; where there are few engines, their speeds dealt out like cards, slow low ones to all. */
+/**
+ * By engine; where there are few engines, and of the last ones where there are many, speeds dealt out like
+ * cards, slow low ones to all: so no worker has long to wait for another at the end.
+ */
 function shares(asked: readonly Waiting[], workers: number): Waiting[][] {
   const engines = new Map<EngineSpecification, Waiting[]>();
   for (const one of asked) {
@@ -70,8 +73,9 @@ function shares(asked: readonly Waiting[], workers: number): Waiting[][] {
     if (group) group.push(one);
     else engines.set(one.job.engine, [one]);
   }
-  const parts = Math.max(1, Math.ceil((workers * SHARES_PER_WORKER) / Math.max(engines.size, 1)));
-  return [...engines.values()].flatMap((group) => {
+  const few = Math.max(1, Math.ceil((workers * SHARES_PER_WORKER) / Math.max(engines.size, 1)));
+  return [...engines.values()].flatMap((group, e) => {
+    const parts = e < engines.size - workers ? few : Math.max(few, workers);
     const sorted = group.sort((a, b) => a.job.speed - b.job.speed);
     const count = Math.min(parts, Math.ceil(sorted.length / 2));
     return Array.from({ length: count }, (_, k) => sorted.filter((_one, i) => i % count === k));
