@@ -114,6 +114,8 @@ describe(`killed at ${KILLS} random moments`, () => {
   it('fell at many different moments', () => {
     expect(left).toHaveLength(KILLS);
     expect(new Set(left).size).toBeGreaterThan(6);
-    expect(left.filter((lines) => lines > 0 && lines < allLines).length).toBeGreaterThan(0.4 * KILLS);
+    expect(left.filter((lines) => lines > 0 && lines < allLines).length).toBeGreaterThan(
+      0.4 * KILLS,
+    );
   });
 });
