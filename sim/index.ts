@@ -175,14 +175,14 @@ export {
 export {
   type ListenQuestion,
   type ListenStudy,
-  listenStudy,
   mouthsInTheOpen,
+  soundOf,
 } from './study/listen/compute.ts';
 export * as listenFigures from './study/listen/figure.ts';
 export * as listenTables from './study/listen/tables.ts';
 export { listenSentences, NOISE_CAUTIONS } from './study/listen/tell.ts';
 export { loadQuestion } from './study/load/ask.ts';
-export { type LoadStudy, loadStudy } from './study/load/compute.ts';
+export { fillingMap, type LoadStudy } from './study/load/compute.ts';
 export * as loadFigures from './study/load/figure.ts';
 export * as loadTables from './study/load/tables.ts';
 export { LOAD_CAUTIONS, loadSentences } from './study/load/tell.ts';
@@ -190,7 +190,7 @@ export { type PedalStudy, pedalStudyOf } from './study/pedal/compute.ts';
 export * as pedalFigures from './study/pedal/figure.ts';
 export * as pedalTables from './study/pedal/tables.ts';
 export { PEDAL_CAUTIONS, pedalSentences } from './study/pedal/tell.ts';
-export { type SignalStudy, signalStudy } from './study/signal/compute.ts';
+export { type SignalStudy, sensorStudy } from './study/signal/compute.ts';
 export * as signalFigures from './study/signal/figure.ts';
 export * as signalTables from './study/signal/tables.ts';
 export { HOSE_CAUTIONS, signalSentences } from './study/signal/tell.ts';

@@ -51,8 +51,8 @@ export type AddCommand = (root: Command, terminal: Terminal, end: { code: number
 function program(terminal: Terminal, end: { code: number }): Command {
   const root = new Command('trumpetry')
     .description(
-      'Which trumpet length fills the cylinders best in the band that matters, what it gains, and ' +
-        'what it costs elsewhere.',
+      'For individual throttle bodies: which trumpets to cut, what they gain and what they cost elsewhere; ' +
+        'and how to fuel, balance and sense what breathes through them.',
     )
     .version(PROGRAM.version)
     .exitOverride()

@@ -6,10 +6,10 @@ import { curveStudy } from './curve/index.ts';
 import { idleStudy } from './idle/index.ts';
 import { injectStudy } from './inject/index.ts';
 import { sweepStudy } from './length/index.ts';
-import { listenStudyAsked } from './listen/index.ts';
-import { loadStudyAsked } from './load/index.ts';
+import { listenStudy } from './listen/index.ts';
+import { loadStudy } from './load/index.ts';
 import { pedalStudy } from './pedal/index.ts';
-import { signalOfBar } from './signal/index.ts';
+import { signalStudy } from './signal/index.ts';
 import type { Study } from './study.ts';
 import { tableStudy } from './table/index.ts';
 import { traceStudy } from './trace/index.ts';
@@ -22,12 +22,12 @@ export const STUDIES: readonly Study[] = [
   curveStudy,
   traceStudy,
   injectStudy,
-  signalOfBar,
+  signalStudy,
   idleStudy,
   compareStudy,
   pedalStudy,
   trimsStudy,
   balanceStudy,
-  listenStudyAsked,
-  loadStudyAsked,
+  listenStudy,
+  loadStudy,
 ];

@@ -13,7 +13,6 @@ import {
   isFailure,
   type LengthStudy,
   lengthStudy,
-  listenStudy,
   listenTables,
   mixtureTrims,
   pedalSentences,
@@ -24,8 +23,9 @@ import {
   runJob,
   runLengths,
   screwsStudy,
+  sensorStudy,
   shelfWords,
-  signalStudy,
+  soundOf,
   sweepDocument,
   TASKS,
 } from '../../sim/index.ts';
@@ -488,7 +488,7 @@ describe('questions worked out when asked', () => {
       row,
       lengthUnit,
     };
-    const heard = await listenStudy(question, computer as never);
+    const heard = await soundOf(question, computer as never);
     const levels = columns(await saved(page, 'listen', 'CSV'));
     const near = listenTables.heardA(heard.lengths[0]!.points[0]!, 'near')!;
     expect(Math.abs(column(levels, 'level_near_dBA')[0]! - near)).toBeLessThan(0.01);
@@ -507,7 +507,7 @@ describe('questions worked out when asked', () => {
     await page.locator('#signal .finding').waitFor();
     const task = async (name: 'trace', job: never) => TASKS[name](job);
     const computer = { ...runHere, task };
-    const signal = await signalStudy({ engine, spec: bar }, computer as never);
+    const signal = await sensorStudy({ engine, spec: bar }, computer as never);
     const points = columns(await saved(page, 'signal', 'CSV'));
     const [ripple] = column(points, 'ripple_kPa');
     expect(apart(ripple!, signal.points[0]!.bar.ripple / 1e3)).toBeLessThan(1e-6);

@@ -3,10 +3,10 @@ import { effect, signal } from '@preact/signals';
 import {
   type Computer,
   type ListenStudy,
-  listenStudy,
   mouthsInTheOpen,
   type PointJob,
   type Sound,
+  soundOf,
   type Trace,
 } from '../../sim/index.ts';
 import { Cancelled, URGENCY } from '../compute/pool.ts';
@@ -23,7 +23,7 @@ export const listening = askedStudy<ListenStudy>(({ scenario, study }, runner, s
   const lengths = best === own ? [own] : [own, best];
   const task = ((_: string, job: PointJob) => traced(job, stop)) as Computer['task'];
   const question = { engine, lengths, speeds, speed, row: mouths, lengthUnit };
-  return listenStudy(question, { ...runner, task }, seen);
+  return soundOf(question, { ...runner, task }, seen);
 });
 
 /** Whether the mouths of the scenario are heard at all. */

@@ -1,5 +1,5 @@
 /** What the pressure sensor sees, and what idle air can come through, worked out when asked. */
-import { type IdleStudy, idleStudyOf, type SignalStudy, signalStudy } from '../../sim/index.ts';
+import { type IdleStudy, idleStudyOf, type SignalStudy, sensorStudy } from '../../sim/index.ts';
 import { URGENCY } from '../compute/pool.ts';
 import { askedStudy } from './asked.ts';
 import type { Picture } from './picture.ts';
@@ -8,7 +8,7 @@ import { pool } from './pool.ts';
 export const sensing = askedStudy<SignalStudy>(({ scenario }, runner, seen, stop) => {
   const { engine, pressureBar: spec } = scenario;
   const task = pool.tasks(URGENCY.asked, stop);
-  return signalStudy({ engine, spec: spec! }, { ...runner, task }, seen);
+  return sensorStudy({ engine, spec: spec! }, { ...runner, task }, seen);
 });
 
 export const idling = askedStudy<IdleStudy>(async ({ scenario }) => {

@@ -60,7 +60,7 @@ export const SECONDS = { held: 3, runUp: 8 } as const;
 /** Wave number times radius at which the first cross mode runs in a round pipe: first zero of J1'. */
 const CROSS_MODE = 1.8411837813;
 
-export async function listenStudy(
+export async function soundOf(
   question: ListenQuestion,
   computer: Computer,
   observer: SweepObserver = {},

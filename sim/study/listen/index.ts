@@ -2,11 +2,11 @@
 import { LENGTH, SPEED, shown } from '../../report/quantities.ts';
 import type { Study } from '../study.ts';
 import { askedSounds, LISTEN_OPTIONS } from './ask.ts';
-import { type ListenStudy, listenSound, listenStudy } from './compute.ts';
+import { type ListenStudy, listenSound, soundOf } from './compute.ts';
 import { levelsTable, listenDocument, ordersHeld, ordersTable } from './tables.ts';
 import { listenReport } from './tell.ts';
 
-export const listenStudyAsked: Study = {
+export const listenStudy: Study = {
   name: 'listen',
   help: 'what is heard of the intake: levels, engine orders, and sounds to play',
   options: LISTEN_OPTIONS,
@@ -16,7 +16,7 @@ export const listenStudyAsked: Study = {
     return {
       width: question.lengths.length * question.speeds.length,
       async run(computer, observer) {
-        const study = await listenStudy(question, computer, observer);
+        const study = await soundOf(question, computer, observer);
         const orders = study.lengths.flatMap((one) => ordersHeld(one, study.speed));
         return {
           stem: 'listen',

@@ -35,7 +35,7 @@ export interface LineCheck {
 /** Computes one engine at a plate angle and speed. */
 export type LoadPoint = (angle: number, speed: number) => Promise<PointOutcome>;
 
-export async function loadStudy(
+export async function fillingMap(
   question: LoadQuestion,
   runner: PointRunner,
   observer: SweepObserver,

@@ -2,11 +2,11 @@
 import { isFailure } from '../../sweep/runner.ts';
 import type { Study } from '../study.ts';
 import { askedLoad, LOAD_OPTIONS } from './ask.ts';
-import { loadStudy } from './compute.ts';
+import { fillingMap } from './compute.ts';
 import { loadDocument, loadTables } from './tables.ts';
 import { loadReport } from './tell.ts';
 
-export const loadStudyAsked: Study = {
+export const loadStudy: Study = {
   name: 'load',
   help: 'filling over plate angle and speed, and what the air of the day does to it',
   options: LOAD_OPTIONS,
@@ -15,7 +15,7 @@ export const loadStudyAsked: Study = {
     return {
       width: question.mostAngles * question.mostSpeeds,
       async run(computer, observer) {
-        const study = await loadStudy(question, computer, observer);
+        const study = await fillingMap(question, computer, observer);
         return {
           stem: 'load',
           document: loadDocument(study),

@@ -61,7 +61,7 @@ export interface Confirmed extends reading.Reading {
 /** How many points of each speed the search looks at. */
 const HARDEST = 2;
 
-export async function signalStudy(
+export async function sensorStudy(
   question: SignalQuestion,
   computer: Computer,
   observer: SweepObserver = {},

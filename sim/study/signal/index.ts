@@ -2,11 +2,11 @@
 import { InputError } from '../../errors.ts';
 import { allSettled } from '../../report/audit.ts';
 import type { Study } from '../study.ts';
-import { type SignalStudy, signalStudy } from './compute.ts';
+import { type SignalStudy, sensorStudy } from './compute.ts';
 import { barsTable, cycleTable, pointsTable, signalDocument } from './tables.ts';
 import { signalReport } from './tell.ts';
 
-export const signalOfBar: Study = {
+export const signalStudy: Study = {
   name: 'signal',
   help: 'what a pressure sensor on joined runners sees, over speed and plate angle',
   options: [],
@@ -20,7 +20,7 @@ export const signalOfBar: Study = {
     return {
       width: spec.speeds.length * spec.angles.length,
       async run(computer, observer) {
-        const study = await signalStudy({ engine, spec }, computer, observer);
+        const study = await sensorStudy({ engine, spec }, computer, observer);
         return {
           stem: 'signal',
           document: signalDocument(study, scenario),
