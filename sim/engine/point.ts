@@ -101,13 +101,13 @@ type Settled = SettledPoint | NonPhysicalStateError;
 /**
  * The meshes, coarsest first: their cells over those asked for, and how near each other two cycles
  * come there, over the change at which a point counts as settled. Two alike can lie on a slow drift (a
- * joint's echoes bring what was sent into it a cycle later), and on the second more is left of it, so that
- * asks for half; on the coarsest only a start is sought.
+ * joint's echoes bring what was sent into it a cycle later, a port behind a shut plate fills for
+ * cycles), so both whose figures count ask for less; on the coarsest only a start is sought.
  */
 const CASCADE = [
   { cell: 4, change: 8 },
   { cell: 2, change: 1 / 2 },
-  { cell: 1, change: 1 },
+  { cell: 1, change: 2 / 3 },
 ];
 
 /** Every speed; those that fail as asked once more with half the steps and the strongest limiter. */

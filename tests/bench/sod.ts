@@ -7,7 +7,7 @@ import { CRANK_LEFT, CRANK_RATE, DT } from '../../sim/step/layout.ts';
 import { exactRiemann } from '../exact/exactRiemann.ts';
 import { kernelWith } from '../lanes.ts';
 import { oneDuct, pipe } from '../network.ts';
-import { heading, median, outputOf, ROUNDS, row, seconds } from './measure.ts';
+import { type Goal, heading, median, outputOf, ROUNDS, row, seconds } from './measure.ts';
 
 const CELLS = 100;
 const STEPS = 4000;
@@ -15,9 +15,9 @@ const STEPS = 4000;
 const REPEATS = 20;
 const MOST_STEPS = 1_000_000;
 
-export function sod(): void {
+export function sod(): Goal[] {
   rates();
-  errors();
+  return besideClawpack(errors());
 }
 
 function rates(): void {
@@ -77,18 +77,59 @@ function rateOfC(): number | undefined {
 }
 
 /** L1 error of density at time 0.2, and what a solution takes in one of two lanes. */
-function errors(): void {
+function errors(): Solution[] {
   heading('Sod, cells, in lanes', 'L1 error of density', 'ms', 'time over that at 100');
   solutions(100); // warm
   const base = solutions(100).time;
-  for (const cells of [50, 100, 200, 400]) {
+  return [50, 100, 200, 400].map((cells) => {
     const { error, time } = solutions(cells);
     row(cells, error.toExponential(2), (1e3 * time).toFixed(3), (time / base).toFixed(2));
-  }
+    return { error, time };
+  });
 }
 
-function solutions(cells: number): { error: number; time: number } {
+/** Mean error of density [-], and time of a solution [s]. */
+interface Solution {
+  error: number;
+  time: number;
+}
+
+/** Time beside a general solver's at the error that it has, where Python and Clawpack are installed. */
+function besideClawpack(ours: readonly Solution[]): Goal[] {
+  heading('Sod, cells, Clawpack', 'L1 error of density', 'ms', 'our time at that error over it');
+  const printed = outputOf('python3', ['tests/bench/sodByClawpack.py', `${CELLS}`, `${ROUNDS}`]);
+  if (printed === undefined) {
+    row(CELLS, 'no Clawpack here', '-', '-');
+    return [];
+  }
+  const { rho, seconds: time } = JSON.parse(printed) as { rho: number[]; seconds: number };
+  const error = errorOf(rho);
+  const ratio = timeAt(error, ours) / time;
+  row(CELLS, error.toExponential(2), (1e3 * time).toFixed(3), ratio.toFixed(2));
+  const what = "Sod: our time over Clawpack's at equal L1 error";
+  return [{ what, reached: ratio, goal: 1 / 3, unit: '' }];
+}
+
+/** Time [s] at which an error is reached: straight in logarithms between solutions, errors falling. */
+function timeAt(error: number, solutions: readonly Solution[]): number {
+  const next = solutions.findIndex((one) => one.error <= error);
+  const upper = Math.min(Math.max(next < 0 ? solutions.length - 1 : next, 1), solutions.length - 1);
+  const [a, b] = [solutions[upper - 1]!, solutions[upper]!];
+  const share = Math.log(error / a.error) / Math.log(b.error / a.error);
+  return a.time * (b.time / a.time) ** share;
+}
+
+/** L1 error of density at time 0.2 [-]. */
+function errorOf(density: readonly number[]): number {
   const exact = exactRiemann({ rho: 1, u: 0, p: 1 }, { rho: 0.125, u: 0, p: 0.1 }, 1.4);
+  const cells = density.length;
+  return density.reduce((sum, rho, i) => {
+    const { rho: right } = exact.sample(((i + 0.5) / cells - 0.5) / 0.2);
+    return sum + Math.abs(rho - right) / cells;
+  }, 0);
+}
+
+function solutions(cells: number): Solution {
   const { duct, net } = problem(cells);
   const { column } = net.layout;
   // A crank that turns a degree a second is a clock.
@@ -103,11 +144,5 @@ function solutions(cells: number): { error: number; time: number } {
     }
   });
   net.load(Float64Array.from(column, (_, place) => kernel.X[kernel.lanes * place]!));
-  const error = duct.cells.rho
-    .values()
-    .reduce(
-      (sum, rho, i) => sum + Math.abs(rho - exact.sample(((i + 0.5) / cells - 0.5) / 0.2).rho),
-      0,
-    );
-  return { error: error / cells, time: time / REPEATS / kernel.lanes };
+  return { error: errorOf(duct.cells.rho.values()), time: time / REPEATS / kernel.lanes };
 }
