@@ -28,7 +28,7 @@ export interface NetworkParts {
   /** 1 minmod to 2 monotonised central (step/limiter.ts). */
   limiter?: number;
   flux?: 'hllc' | 'rusanov';
-  /** Heat at the walls over that of the correlation (loss/ductHeat.ts) [-]. */
+  /** Heat at the walls over that of the correlation (step/wall.ts) [-]. */
   pipeHeat?: number;
   /** Newton steps of a node in a time step. */
   iterations?: number;

@@ -2,14 +2,10 @@
 import type { LengthUnit } from '../decision/lengthUnit.ts';
 import type { Fit } from '../decision/shelf.ts';
 import type { Target } from '../decision/target.ts';
+import type { IdleSpecification, PressureBarSpecification } from '../fittings.ts';
 import type { Linkage } from '../linkage/linkage.ts';
 import type { Row } from '../sound/monopoles.ts';
-import type {
-  EngineSpecification,
-  IdleSpecification,
-  InjectorsSpecification,
-  PressureBarSpecification,
-} from '../specification.ts';
+import type { EngineSpecification, InjectorsSpecification } from '../specification.ts';
 import { type FactSection, factsOf } from './facts.ts';
 import type { ScenarioView } from './schema.ts';
 import { resolveAmbient } from './sections/ambient.ts';

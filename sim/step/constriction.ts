@@ -122,7 +122,13 @@ function passage(
   X[slots + T_ROOT] = where ? v / some : X[slots + T_ROOT];
   X[slots + T_LEVEL] = where ? min(expanded / stagnant, 1) : X[slots + T_LEVEL];
   writeOut(up, where, v);
-  // What leaves one side enters the other, at most at the speed of sound.
+  arrive(up, down, slots, v, perArea, where);
+}
+
+/** What leaves one side at velocity v enters the other, at most at the speed of sound. */
+function arrive(up: I, down: I, slots: I, v: V, perArea: R, where: B): void {
+  const a: I = N[up + E_X];
+  const b: I = N[down + E_X];
   const gamma: V = X[a + A_GAMMA];
   const g: V = (gamma - 1) / gamma;
   const total: V = behindPv + 0.5 * v * v * g;

@@ -1,8 +1,8 @@
 /** Slow flow heated by the wall. Fanno and Rayleigh rows are in tests/prove/gasDynamics.ts. */
 import { describe, expect, it } from 'vitest';
 import { viscosity } from '../../sim/gas/viscosity.ts';
-import { ductStanton } from '../../sim/loss/ductHeat.ts';
 import { perfectAir } from '../gases.ts';
+import { ductStanton } from '../handbook/ductHeat.ts';
 import { DIAMETER, LENGTH, P0, steadyPipe, T0 } from '../prove/cases/steadyPipe.ts';
 
 const gas = perfectAir();

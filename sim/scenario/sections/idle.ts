@@ -1,7 +1,8 @@
 /** How the engine idles, and what air for it can come through. */
 
 import { sweptVolume } from '../../cylinder/crank.ts';
-import type { EngineSpecification, IdleSpecification } from '../../specification.ts';
+import type { IdleSpecification } from '../../fittings.ts';
+import type { EngineSpecification } from '../../specification.ts';
 import { maybe, optional, section } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
 import type { ScenarioView } from '../schema.ts';

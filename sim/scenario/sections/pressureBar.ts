@@ -1,5 +1,6 @@
 /** Hoses from the runners to a small volume with a pressure sensor. */
-import type { EngineSpecification, PressureBarSpecification } from '../../specification.ts';
+import type { PressureBarSpecification } from '../../fittings.ts';
+import type { EngineSpecification } from '../../specification.ts';
 import { list, maybe, optional, quantity, section } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
 import type { ScenarioView } from '../schema.ts';

@@ -3,8 +3,8 @@
  * pressure bar or into one cylinder, driven plates; and the spark as a quick reserve.
  */
 import * as idle from '../../decision/idleAir.ts';
+import type { IdleSpecification, PressureBarSpecification } from '../../fittings.ts';
 import { mixtureTorque, retardLoss } from '../../mixture/mixtureTorque.ts';
-import type { IdleSpecification, PressureBarSpecification } from '../../specification.ts';
 import {
   type Context,
   type IdleNeed,

@@ -2,12 +2,9 @@
 import * as idle from '../../decision/idleAir.ts';
 import { portFilling } from '../../decision/portFilling.ts';
 import { circleArea } from '../../duct/profile.ts';
+import type { IdleSpecification, PressureBarSpecification } from '../../fittings.ts';
 import { type FuelName, fuelNamed } from '../../gas/fuel.ts';
-import type {
-  EngineSpecification,
-  IdleSpecification,
-  PressureBarSpecification,
-} from '../../specification.ts';
+import type { EngineSpecification } from '../../specification.ts';
 import { DRY_AIR_GAS_CONSTANT } from '../../units.ts';
 
 /** Of a short drilled hole: Weisbach, as in Unwin, Hydraulics, Encyclopaedia Britannica 1911 [-]. */

@@ -5,7 +5,8 @@ import * as idle from '../../decision/idleAir.ts';
 import { portFilling, portVolume } from '../../decision/portFilling.ts';
 import { circleArea } from '../../duct/profile.ts';
 import { square } from '../../elementary/powers.ts';
-import type { EngineSpecification, PressureBarSpecification } from '../../specification.ts';
+import type { PressureBarSpecification } from '../../fittings.ts';
+import type { EngineSpecification } from '../../specification.ts';
 import { airInHoses } from '../signal/hoses.ts';
 import {
   airAt,

@@ -109,14 +109,10 @@ export async function lengthStudy(
   const { baseline } = curves;
   const shelf = fit && shelfAnswer(fit, chosen, weighed);
   const mixed = bestPair(question, curves);
-  const boosted = isBoosted(engine) && chosen.length !== own;
-  const free = boosted
-    ? await freeFeed(engine, chosen.length, bandSpeeds(question, curves), target, runner, observer)
-    : undefined;
-  const wet =
-    question.injectors && chosen.length !== own
-      ? await fuelled(engine, question.injectors, chosen.length, speeds, target, runner, observer)
-      : undefined;
+  const elsewhere =
+    chosen.length === own
+      ? {}
+      : await asOtherwise(question, curves, chosen.length, runner, observer);
   return {
     speeds: [...speeds],
     target,
@@ -133,9 +129,26 @@ export async function lengthStudy(
     ...(question.unit && { unit: question.unit }),
     ...(shelf && { shelf }),
     ...(mixed && { mixed }),
-    ...(free && { free }),
-    ...(wet && { fuelled: wet }),
+    ...elsewhere,
   };
+}
+
+/** The same change of length breathing ambient air, and with the fuel of the injectors. */
+async function asOtherwise(
+  question: LengthQuestion,
+  curves: LengthCurves,
+  length: number,
+  runner: PointRunner,
+  observer: SweepObserver,
+): Promise<Pick<LengthStudy, 'free' | 'fuelled'>> {
+  const { engine, injectors, speeds, target } = question;
+  const free = isBoosted(engine)
+    ? await freeFeed(engine, length, bandSpeeds(question, curves), target, runner, observer)
+    : undefined;
+  const dry = weighLength(speeds, curves.at(length), curves.baseline, target);
+  const wet =
+    injectors && (await fuelled(engine, injectors, dry, speeds, target, runner, observer));
+  return { ...(free && { free }), ...(wet && { fuelled: wet }) };
 }
 
 /** The speeds computed of the baseline in the bands and about them; it is resolved there [rpm]. */

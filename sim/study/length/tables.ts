@@ -137,19 +137,27 @@ export function sweepDocument(study: LengthStudy, scenario: Scenario, doubt?: Do
       gain_percent: plain(gainPercent),
     })),
     flywheel: flywheelDocument(study),
-    ...(study.resolution && resolutionDocument(study, scenario)),
-    ...(study.fit && study.fit.shelf.length > 0 && { shelf: shelfDocument(study.shelf) }),
-    ...(study.mixed && { mixed: mixedDocument(study.mixed, study) }),
-    ...(study.free && { free_feed: tradeOffDocument(study.free, target.score) }),
-    ...(study.fuelled && {
-      with_injectors: {
-        ...tradeOffDocument(study.fuelled.wet, target.score),
-        gain_without_percent: plain(study.fuelled.dry.gainPercent),
-        sound: study.fuelled.sound,
-      },
-    }),
+    ...whereAsked(study, scenario),
     ...(doubt && { uncertainty: doubtDocument(doubt) }),
     audit: auditOf(allOutcomes([...tried, baseline, recommended])),
+  };
+}
+
+/** What only some scenarios ask for. */
+function whereAsked(study: LengthStudy, scenario: Scenario) {
+  const { resolution, fit, shelf, mixed, free, fuelled, target } = study;
+  return {
+    ...(resolution && resolutionDocument(study, scenario)),
+    ...(fit && fit.shelf.length > 0 && { shelf: shelfDocument(shelf) }),
+    ...(mixed && { mixed: mixedDocument(mixed, study) }),
+    ...(free && { free_feed: tradeOffDocument(free, target.score) }),
+    ...(fuelled && {
+      with_injectors: {
+        ...tradeOffDocument(fuelled.wet, target.score),
+        gain_without_percent: plain(fuelled.dry.gainPercent),
+        sound: fuelled.sound,
+      },
+    }),
   };
 }
 

@@ -1,9 +1,10 @@
 /** The hoses of a file as the acoustics have them, and the air in them. */
 import type { RestingGas } from '../../acoustics/line.ts';
 import type { PressureBar } from '../../acoustics/pressureBar.ts';
+import type { PressureBarSpecification } from '../../fittings.ts';
 import { moistAirGasConstant, vapourFraction } from '../../gas/atmosphere.ts';
 import { PRANDTL, viscosity } from '../../gas/viscosity.ts';
-import type { AmbientSpecification, PressureBarSpecification } from '../../specification.ts';
+import type { AmbientSpecification } from '../../specification.ts';
 
 /** Ratio of heat capacities of air near room temperature [-]. */
 const GAMMA = 1.4;

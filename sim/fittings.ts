@@ -1,0 +1,61 @@
+/** What is fitted beside the engine proper, as data in SI: the pressure bar, and what feeds the idle. */
+
+/** Hoses that join the runners to a small volume with a pressure sensor, and what is asked of them. */
+export interface PressureBarSpecification {
+  /** How many runners have a hose [-]. */
+  hoses: number;
+  /** Length and bore of each hose [m]. */
+  hoseLength: number;
+  hoseBore: number;
+  /** Bore of the hole at the runner's end of each hose [m], and its discharge coefficient [-]. */
+  jetBore: number;
+  jetCoefficient: number;
+  /** Volume of the bar [m^3]. */
+  volume: number;
+  /** Hose from bar to sensor [m]; length 0 where the sensor sits on the bar. */
+  sensorHoseLength: number;
+  sensorHoseBore: number;
+  /** Volume inside the sensor [m^3]. */
+  sensorVolume: number;
+  /** Engine speeds [rpm] and plate angles [deg] at which the signal is looked at, rising. */
+  speeds: number[];
+  angles: number[];
+  /** Longest lag of the sensor behind a step, 10 to 90 % [s]. */
+  mostLag: number;
+  /** Difference of pressure that sensor and reading still tell [Pa]. */
+  resolution: number;
+  /** Crank window that is read once a cycle, of each cylinder [deg]. */
+  window: { from: number; to: number };
+  /** Time constant of a filter in time [s]. */
+  filter: number;
+  /** How far the plates of two bodies may differ [deg]. */
+  plateError: number;
+}
+
+/** How an engine idles, and what its air can come through. */
+export interface IdleSpecification {
+  /** Speed [rpm], and air of the warm engine [kg/s]. */
+  speed: number;
+  air: number;
+  /** Air of the cold engine beyond that, over it [-]. */
+  coldExtra: number;
+  /** Load that comes on [N m], and share of the heat of more fuel that becomes work [-]. */
+  load: number;
+  efficiency: number;
+  /** Share of the warm air by plates where a valve gives the rest [-]. */
+  plateShare: number;
+  /** By how much plates [deg] and bores [m] differ. */
+  plateError: number;
+  boreError: number;
+  /** The valve: bore [m], times driven a second [Hz], dead time [s]. */
+  valveBore: number;
+  frequency: number;
+  deadTime: number;
+  /** A bar of its own: volume [m^3], hoses and nipples [m]. */
+  barVolume: number;
+  hoseLength: number;
+  hoseBore: number;
+  nippleBore: number;
+  /** Spark after the best at idle [deg]. */
+  retard: number;
+}
