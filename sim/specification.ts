@@ -148,10 +148,24 @@ export interface ValveSpecification {
   flow: ValveFlowSpecification;
 }
 
+/** A volume that the intakes of all cylinders breathe from, fed through one pipe. */
+export interface ChamberSpecification {
+  /** Volume [m^3]. */
+  volume: number;
+  /** From the air of the feed to the chamber, or to the throttle body before it. */
+  inlet: PipeSpecification;
+  /** Loss at the inlet's mouth, filter and all, dynamic heads of its bore, either way [-]. */
+  inletLoss: number;
+  /** One throttle body between inlet and chamber; absent: the inlet ends in the chamber. */
+  throttle?: ThrottleSpecification;
+}
+
 /** Everything from the still air in front of the mouth to the intake valve. */
 export interface IntakeSpecification {
-  /** State of the air that the mouths breathe: ambient, or a pressurised box. */
+  /** State of the air that the mouths, or the chamber's inlet, breathe: ambient, or a pressurised box. */
   feed: { pressure: number; temperature: number };
+  /** What stands between that air and the mouths; absent where the mouths stand in it. */
+  chamber?: ChamberSpecification;
   trumpet: TrumpetSpecification;
   /** Length of each cylinder's trumpet [m], in firing order; absent where all are alike. */
   trumpetLengths?: readonly number[];

@@ -1,6 +1,7 @@
 /**
  * From a resolved engine to the plan of a network: one cylinder with its intake and exhaust, or all of
- * them where their pipes meet and they are not alike. The plan holds for every speed.
+ * them where they breathe from one chamber, or their pipes meet and they are not alike. The plan holds
+ * for every speed.
  *
  * With one cylinder solved, pipes that meet at a joint are replaced by its own echo (step/echo.ts).
  */
@@ -9,14 +10,13 @@ import {
   areaStep,
   type Collector,
   collector,
-  constriction,
   junction,
   mouth,
   type Node,
   openEnd,
   valve,
 } from '../boundary/node.ts';
-import { OpenAir } from '../boundary/reservoir.ts';
+import { OpenAir, type Volume } from '../boundary/reservoir.ts';
 import { CYCLE, wrapAngle } from '../crankAngle.ts';
 import { Cylinder } from '../cylinder/cylinder.ts';
 import { effectiveValveArea } from '../cylinder/valveFlow.ts';
@@ -24,8 +24,8 @@ import { type LiftCurve, liftCurve } from '../cylinder/valveLift.ts';
 import { wiebeBurn } from '../cylinder/wiebe.ts';
 import type { Duct } from '../duct/duct.ts';
 import type { Gas } from '../gas/gas.ts';
-import { plateGrowth, throttleArea } from '../loss/throttlePlate.ts';
-import type { EngineSpecification } from '../specification.ts';
+import type { EngineSpecification, IntakeSpecification } from '../specification.ts';
+import { chamberParts, plateNode } from './chamber.ts';
 import { exhaustDucts } from './exhaustDucts.ts';
 import { intakeDucts, intakeMouth, mouthInertia, mouthLoss, portLoss } from './intakeDucts.ts';
 import { Network } from './network.ts';
@@ -57,8 +57,10 @@ export interface EngineModel {
   network: Network;
   /** The lines solved: one, or one a cylinder. */
   lines: CylinderLine[];
-  /** Where the mouths breathe. */
+  /** Where the mouths breathe, or the inlet of the chamber that they stand in. */
   feed: OpenAir;
+  /** What all mouths stand in, where there is one. */
+  chamber?: Volume;
   /** Where the exhaust ends. */
   outside: OpenAir;
   /** Joints whose other pipes are echoes. */
@@ -74,7 +76,13 @@ export type Solved = 'one' | 'all';
 const START_EXHAUST_TEMPERATURE = 800;
 const START_CHARGE_TEMPERATURE = 350;
 
-export function engineModel(spec: EngineSpecification, solved: Solved = 'one'): EngineModel {
+/** Cylinders that breathe from one chamber are solved together. */
+const solvedOf = ({ intake }: EngineSpecification): Solved => (intake.chamber ? 'all' : 'one');
+
+export function engineModel(
+  spec: EngineSpecification,
+  solved: Solved = solvedOf(spec),
+): EngineModel {
   const working = workingGas(spec);
   const { gas } = working;
   const feed = new OpenAir(gas, spec.intake.feed);
@@ -84,7 +92,10 @@ export function engineModel(spec: EngineSpecification, solved: Solved = 'one'): 
   const lines = Array.from({ length: count }, (_, j) =>
     cylinderLine(ofCylinder(spec, j), working, (j * CYCLE) / spec.cylinder.count, start),
   );
-  const nodes = lines.flatMap((line, j) => lineNodes(ofCylinder(spec, j), line, feed, working));
+  const box = chamberOf(spec, feed, gas);
+  const nodes = lines.flatMap((line, j) =>
+    lineNodes(ofCylinder(spec, j), line, box?.volume ?? feed, gas),
+  );
   const out = exhaustEnds(spec, lines, outside, solved);
   const ducts = lines.flatMap((line) => [line.trumpet, line.runner, line.primary]);
   fillDucts(spec, gas, lines, out.tails);
@@ -93,9 +104,9 @@ export function engineModel(spec: EngineSpecification, solved: Solved = 'one'): 
     working,
     network: new Network({
       gas,
-      ducts: [...ducts, ...out.tails],
-      nodes: [...nodes, ...out.nodes],
-      volumes: lines.map((line) => line.cylinder),
+      ducts: [...ducts, ...out.tails, ...(box?.ducts ?? [])],
+      nodes: [...nodes, ...out.nodes, ...(box?.nodes ?? [])],
+      volumes: [...lines.map((line) => line.cylinder), ...(box ? [box.volume] : [])],
       courant: spec.numerics.courant,
       pipeHeat: spec.pipeHeat,
       limiter: LIMITERS[spec.numerics.limiter as LimiterName],
@@ -103,9 +114,26 @@ export function engineModel(spec: EngineSpecification, solved: Solved = 'one'): 
     }),
     lines,
     feed,
+    ...(box && { chamber: box.volume }),
     outside,
     collectors: out.collectors,
     start,
+  };
+}
+
+/** The chamber that the mouths stand in, full of the feed's air; undefined where there is none. */
+function chamberOf({ intake, numerics }: EngineSpecification, feed: OpenAir, gas: Gas) {
+  if (!intake.chamber) return undefined;
+  const box = chamberParts(intake.chamber, feed, feedAir(intake, gas), numerics.intakeCell);
+  for (const part of [box.volume, ...box.ducts]) part.fill(gas, intake.feed);
+  return box;
+}
+
+/** Still air of the feed. */
+function feedAir({ feed: { pressure, temperature } }: IntakeSpecification, gas: Gas) {
+  return {
+    density: pressure / (gas.rAir * temperature),
+    soundSpeed: gas.soundSpeed(temperature, 0, 0),
   };
 }
 
@@ -163,28 +191,16 @@ function cylinderLine(
 function lineNodes(
   spec: EngineSpecification,
   line: CylinderLine,
-  feed: OpenAir,
-  { gas }: WorkingGas,
+  feed: OpenAir | Volume,
+  gas: Gas,
 ): Node[] {
   const { intake, exhaust } = spec;
-  const { pressure, temperature } = intake.feed;
-  const air = {
-    density: pressure / (gas.rAir * temperature),
-    soundSpeed: gas.soundSpeed(temperature, 0, 0),
-  };
-  const { throttle } = intake;
-  const plate = throttleArea(throttle, throttle.angle);
   const inArea = effectiveValveArea(intake.valve, portLoss(intake.port));
   const outArea = effectiveValveArea(exhaust.valve, portLoss(exhaust.port));
   const { cylinder, phase } = line;
   return [
-    mouthNode(intake, line.mouth, feed, air),
-    constriction(
-      new DuctEnd(line.trumpet, 'high'),
-      line.behindPlate,
-      { forward: plate, backward: plate },
-      plateGrowth(throttle, throttle.angle),
-    ),
+    mouthNode(intake, line.mouth, feed, gas),
+    plateNode(intake.throttle, new DuctEnd(line.trumpet, 'high'), line.behindPlate),
     valve(line.intakeValve, cylinder, (angle) => inArea(line.intakeLift.lift(angle)), phase),
     valve(line.exhaustValve, cylinder, (angle) => outArea(line.exhaustLift.lift(angle)), phase),
   ];
@@ -192,14 +208,14 @@ function lineNodes(
 
 /** Air without inertia, where a scenario says so, is a constant pressure. */
 function mouthNode(
-  intake: EngineSpecification['intake'],
+  intake: IntakeSpecification,
   end: DuctEnd,
-  feed: OpenAir,
-  air: { density: number; soundSpeed: number },
+  feed: OpenAir | Volume,
+  gas: Gas,
 ): Node {
   const loss = mouthLoss(intake);
   if (mouthInertia(intake) <= 0) return openEnd(end, feed, loss);
-  return mouth(end, feed, intakeMouth(intake, air), loss);
+  return mouth(end, feed, intakeMouth(intake, feedAir(intake, gas)), loss);
 }
 
 /** Joints, tails and open ends of the exhaust. */

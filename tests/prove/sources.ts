@@ -42,6 +42,8 @@ export const SOURCES = {
   taylor:
     'Taylor, The Internal-Combustion Engine in Theory and Practice, vol. 1, ch. 6; Livengood & Stanitz, NACA TN-915 (knee from memory)',
   engelman: 'Engelman 1973, ASME 73-WA/DGP-2 (computed; formula from memory)',
+  helmholtzPair:
+    'Rayleigh, The Theory of Sound, secs. 303-308: two resonators in a row, each air plug between stiff volumes (computed)',
   woschni: 'Woschni 1967, SAE 670931 (computed; formula from memory)',
   wiebe: 'Wiebe, as in Heywood 1988, eq. 9.30 (computed; constants from memory)',
   adiabatic: 'isentropic compression p V^gamma = const (computed)',
