@@ -178,14 +178,29 @@ export interface IntakeSpecification {
   valve: ValveSpecification;
 }
 
+/** Which pipes meet. */
+export interface JointSpecification {
+  /** How many cylinders blow into one pipe; 1 means that each runs on alone. */
+  joined: number;
+  /**
+   * Numbers of the cylinders that do, pipe by pipe, in place of `joined`; absent: those that fire every so
+   * many of the firing order.
+   */
+  groups?: readonly (readonly number[])[];
+}
+
 /** Everything from the exhaust valve to the open air. */
-export interface ExhaustSpecification {
+export interface ExhaustSpecification extends JointSpecification {
   valve: ValveSpecification;
   port: PipeSpecification;
   primary: PipeSpecification;
-  /** How many primaries meet; 1 means that the primary runs on alone. */
-  joined: number;
-  /** From the joint to the open air; absent where primaries end in the open. */
+  /** What the primary is from a step of its bore on. */
+  step?: PipeSpecification;
+  /** From the primaries' joint to the tail's; absent where primaries meet at the tail. */
+  secondary?: PipeSpecification & JointSpecification;
+  /** What leads on from the last joint to the tail: a collector's cone. */
+  collector?: PipeSpecification;
+  /** From there to the open air; absent where primaries end in the open. */
   tail?: PipeSpecification;
   /** Pressure drop across the silencer, dynamic heads of the last pipe [-]. */
   silencerLoss: number;
@@ -298,11 +313,21 @@ export interface NumericsSpecification {
   maximumCycles: number;
 }
 
+/** One turn of the firing order. */
+export interface FiringSpecification {
+  /** Number of the cylinder, from 1. */
+  cylinder: number;
+  /** Crank angle at which it fires behind the first of the order [deg]. */
+  angle: number;
+}
+
 /** One engine at every speed; what a run needs besides the speed itself. */
 export interface EngineSpecification {
   title: string;
   ambient: AmbientSpecification;
   cylinder: CylinderSpecification;
+  /** Every cylinder in the order they fire, the first at 0; absent: numbered so, at even steps. */
+  firing?: readonly FiringSpecification[];
   intake: IntakeSpecification;
   exhaust: ExhaustSpecification;
   combustion: CombustionSpecification;

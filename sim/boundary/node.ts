@@ -185,14 +185,15 @@ export class Echo {
 }
 
 /**
- * A joint of like pipes of an evenly firing engine, of which `pipe` is solved and the others echo it,
- * firing 720 / joined degrees apart, with any other ends that meet there.
+ * A joint of like pipes, of which `pipe` is solved and the others echo it, each firing so many degrees
+ * behind it, with any other ends that meet there.
  */
-export function collector(pipe: DuctEnd, joined: number, others: readonly DuctEnd[]): Collector {
-  const echoes = Array.from(
-    { length: joined - 1 },
-    (_, k) => new Echo(pipe.area, ((k + 1) * CYCLE) / joined),
-  );
+export function collector(
+  pipe: DuctEnd,
+  delays: readonly number[],
+  others: readonly DuctEnd[],
+): Collector {
+  const echoes = delays.map((delay) => new Echo(pipe.area, delay));
   const record = slots(REC_SIZE);
   record.slots[REC_AT] = -1;
   return { kind: 'collector', ends: [pipe, ...others], echoes, root: slots(1), record };

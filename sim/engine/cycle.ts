@@ -28,6 +28,26 @@ export interface LineCycle {
   portPressure: number;
 }
 
+/** The mean over all cylinders of the engine of what each line did. */
+export function meanCycle({ lines }: EngineModel, cycles: readonly LineCycle[]): LineCycle {
+  const count = lines.reduce((sum, { like }) => sum + like.length, 0);
+  const mean = (of: (cycle: LineCycle) => number) =>
+    lines.reduce((sum, { like }, i) => sum + (like.length / count) * of(cycles[i]!), 0);
+  return {
+    trapped: {
+      pressure: mean(({ trapped }) => trapped.pressure),
+      temperature: mean(({ trapped }) => trapped.temperature),
+      air: mean(({ trapped }) => trapped.air),
+      burned: mean(({ trapped }) => trapped.burned),
+      fuel: mean(({ trapped }) => trapped.fuel),
+    },
+    work: mean(({ work }) => work),
+    backflow: mean(({ backflow }) => backflow),
+    mouthOutflow: mean(({ mouthOutflow }) => mouthOutflow),
+    portPressure: mean(({ portPressure }) => portPressure),
+  };
+}
+
 /** An engine at a speed, under way. */
 export class Run {
   readonly model: EngineModel;

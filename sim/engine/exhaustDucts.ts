@@ -1,15 +1,8 @@
-/** The exhaust of one cylinder as ducts: port and primary as one, and the tail behind a joint. */
+/** The pipes of an exhaust as ducts: port and primary as one; what is behind a joint each by itself. */
 import { Duct } from '../duct/duct.ts';
 import { profileOf } from '../duct/profile.ts';
 import type { ExhaustSpecification, PipeSpecification } from '../specification.ts';
 import { piecewise } from './intakeDucts.ts';
-
-export interface ExhaustDucts {
-  /** Valve (x = 0) to the primary's end. */
-  primary: Duct;
-  /** Joint (x = 0) to the open air. */
-  tail?: Duct;
-}
 
 /**
  * Cell of the tail over the primary's [-]: what comes back from there has passed the joint twice. What
@@ -17,10 +10,22 @@ export interface ExhaustDucts {
  */
 const TAIL_CELL = 1.5;
 
-export function exhaustDucts(exhaust: ExhaustSpecification, largestCell: number): ExhaustDucts {
-  const primary = pipeDuct('primary', [exhaust.port, exhaust.primary], largestCell);
-  if (!exhaust.tail) return { primary };
-  return { primary, tail: pipeDuct('tail', [exhaust.tail], TAIL_CELL * largestCell) };
+/** Valve (x = 0) to the primary's end. */
+export function primaryDuct({ port, primary, step }: ExhaustSpecification, cell: number): Duct {
+  return pipeDuct('primary', [port, primary, ...(step ? [step] : [])], cell);
+}
+
+/** Joint of primaries (x = 0) to that with the tail, where there is one. */
+export function secondaryDuct({ secondary }: ExhaustSpecification, cell: number): Duct | undefined {
+  return secondary && pipeDuct('secondary', [secondary], cell);
+}
+
+/** Last joint (x = 0) to the open air; none where primaries end there. */
+export function tailDuct(
+  { collector, tail }: ExhaustSpecification,
+  cell: number,
+): Duct | undefined {
+  return tail && pipeDuct('tail', [...(collector ? [collector] : []), tail], TAIL_CELL * cell);
 }
 
 /** Pipes end to end; exhaust pipes are given from the open air inwards, ducts run with the flow. */

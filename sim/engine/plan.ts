@@ -1,33 +1,25 @@
 /**
- * From a resolved engine to the plan of a network: one cylinder with its intake and exhaust, or all of
- * them where they breathe from one chamber, or their pipes meet and they are not alike. The plan holds
+ * From a resolved engine to the plan of a network: every cylinder that differs from the others, with its
+ * intake and exhaust (manifolds.ts), or all of them where they breathe from one chamber. The plan holds
  * for every speed.
- *
- * With one cylinder solved, pipes that meet at a joint are replaced by its own echo (step/echo.ts).
  */
 import { DuctEnd } from '../boundary/ductEnd.ts';
-import {
-  areaStep,
-  type Collector,
-  collector,
-  junction,
-  mouth,
-  type Node,
-  openEnd,
-  valve,
-} from '../boundary/node.ts';
+import { type Collector, mouth, type Node, openEnd, valve } from '../boundary/node.ts';
 import { OpenAir, type Volume } from '../boundary/reservoir.ts';
-import { CYCLE, wrapAngle } from '../crankAngle.ts';
+import { wrapAngle } from '../crankAngle.ts';
 import { Cylinder } from '../cylinder/cylinder.ts';
 import { effectiveValveArea } from '../cylinder/valveFlow.ts';
 import { type LiftCurve, liftCurve } from '../cylinder/valveLift.ts';
 import { wiebeBurn } from '../cylinder/wiebe.ts';
 import type { Duct } from '../duct/duct.ts';
+import { type Firing, firings } from '../firings.ts';
 import type { Gas } from '../gas/gas.ts';
 import type { EngineSpecification, IntakeSpecification } from '../specification.ts';
 import { chamberParts, plateNode } from './chamber.ts';
-import { exhaustDucts } from './exhaustDucts.ts';
+import { primaryDuct } from './exhaustDucts.ts';
+import { exhaustEnds } from './exhaustEnds.ts';
 import { intakeDucts, intakeMouth, mouthInertia, mouthLoss, portLoss } from './intakeDucts.ts';
+import { kindsOf } from './manifolds.ts';
 import { Network } from './network.ts';
 import { type FluxName, LIMITERS, type LimiterName } from './numerics.ts';
 import { type WorkingGas, workingGas } from './workingGas.ts';
@@ -35,6 +27,8 @@ import { type WorkingGas, workingGas } from './workingGas.ts';
 /** One cylinder and what hangs on it. */
 export interface CylinderLine {
   cylinder: Cylinder;
+  /** Numbers of the cylinders that do as this one, its own first. */
+  like: readonly number[];
   /** Its firing behind the first cylinder's [deg]. */
   phase: number;
   intakeLift: LiftCurve;
@@ -55,7 +49,7 @@ export interface EngineModel {
   spec: EngineSpecification;
   working: WorkingGas;
   network: Network;
-  /** The lines solved: one, or one a cylinder. */
+  /** The lines solved, in the order they fire; that of the first of the firing order leads. */
   lines: CylinderLine[];
   /** Where the mouths breathe, or the inlet of the chamber that they stand in. */
   feed: OpenAir;
@@ -69,15 +63,15 @@ export interface EngineModel {
   start: number;
 }
 
-/** Which cylinders are solved. */
-export type Solved = 'one' | 'all';
+/** Which cylinders are solved: of those that do alike one, or all. */
+export type Solved = 'unlike' | 'all';
 
 /** State of the exhaust before the first cycle; forgotten within a few. */
 const START_EXHAUST_TEMPERATURE = 800;
 const START_CHARGE_TEMPERATURE = 350;
 
 /** Cylinders that breathe from one chamber are solved together. */
-const solvedOf = ({ intake }: EngineSpecification): Solved => (intake.chamber ? 'all' : 'one');
+const solvedOf = ({ intake }: EngineSpecification): Solved => (intake.chamber ? 'all' : 'unlike');
 
 export function engineModel(
   spec: EngineSpecification,
@@ -88,23 +82,27 @@ export function engineModel(
   const feed = new OpenAir(gas, spec.intake.feed);
   const outside = new OpenAir(gas, spec.ambient);
   const start = wrapAngle(liftCurve(spec.intake.valve.lift).close);
-  const count = solved === 'one' ? 1 : spec.cylinder.count;
-  const lines = Array.from({ length: count }, (_, j) =>
-    cylinderLine(ofCylinder(spec, j), working, (j * CYCLE) / spec.cylinder.count, start),
+  const like = likeOf(spec, solved);
+  const turns = firings(spec).filter(({ number }) => like.has(number));
+  const lines = turns.map((turn) =>
+    cylinderLine(ofCylinder(spec, turn.place), working, turn, like.get(turn.number)!, start),
   );
   const box = chamberOf(spec, feed, gas);
-  const nodes = lines.flatMap((line, j) =>
-    lineNodes(ofCylinder(spec, j), line, box?.volume ?? feed, gas),
+  const nodes = lines.flatMap((line, i) =>
+    lineNodes(ofCylinder(spec, turns[i]!.place), line, box?.volume ?? feed, gas),
   );
-  const out = exhaustEnds(spec, lines, outside, solved);
+  const primaries = new Map(
+    turns.map(({ number }, i) => [number, new DuctEnd(lines[i]!.primary, 'high')]),
+  );
+  const out = exhaustEnds(spec, primaries, outside, solved === 'all');
   const ducts = lines.flatMap((line) => [line.trumpet, line.runner, line.primary]);
-  fillDucts(spec, gas, lines, out.tails);
+  fillDucts(spec, gas, lines, out.pipes);
   return {
     spec,
     working,
     network: new Network({
       gas,
-      ducts: [...ducts, ...out.tails, ...(box?.ducts ?? [])],
+      ducts: [...ducts, ...out.pipes, ...(box?.ducts ?? [])],
       nodes: [...nodes, ...out.nodes, ...(box?.nodes ?? [])],
       volumes: [...lines.map((line) => line.cylinder), ...(box ? [box.volume] : [])],
       courant: spec.numerics.courant,
@@ -119,6 +117,12 @@ export function engineModel(
     collectors: out.collectors,
     start,
   };
+}
+
+/** The numbers of the cylinders that are solved, each with all that it stands for. */
+function likeOf(spec: EngineSpecification, solved: Solved): Map<number, readonly number[]> {
+  if (solved === 'all') return new Map(firings(spec).map(({ number }) => [number, [number]]));
+  return new Map(kindsOf(spec).flatMap(({ like }) => [...like]));
 }
 
 /** The chamber that the mouths stand in, full of the feed's air; undefined where there is none. */
@@ -147,7 +151,8 @@ function ofCylinder(spec: EngineSpecification, j: number): EngineSpecification {
 function cylinderLine(
   spec: EngineSpecification,
   working: WorkingGas,
-  phase: number,
+  { angle: phase }: Firing,
+  like: readonly number[],
   start: number,
 ): CylinderLine {
   const { intake, exhaust, cylinder, combustion, numerics } = spec;
@@ -171,9 +176,10 @@ function cylinderLine(
     burned: 0.05,
   });
   const into = intakeDucts(intake, numerics.intakeCell);
-  const { primary } = exhaustDucts(exhaust, numerics.exhaustCell);
+  const primary = primaryDuct(exhaust, numerics.exhaustCell);
   return {
     cylinder: body,
+    like,
     phase,
     intakeLift,
     exhaustLift,
@@ -218,52 +224,11 @@ function mouthNode(
   return mouth(end, feed, intakeMouth(intake, feedAir(intake, gas)), loss);
 }
 
-/** Joints, tails and open ends of the exhaust. */
-function exhaustEnds(
-  spec: EngineSpecification,
-  lines: readonly CylinderLine[],
-  outside: OpenAir,
-  solved: Solved,
-): { nodes: Node[]; tails: Duct[]; collectors: Collector[] } {
-  const { exhaust, numerics } = spec;
-  const pipes = lines.map((line) => new DuctEnd(line.primary, 'high'));
-  const loss = exhaust.silencerLoss;
-  const makeTail = () => exhaustDucts(exhaust, numerics.exhaustCell).tail;
-  if (!makeTail()) {
-    return {
-      nodes: pipes.map((pipe) => openEnd(pipe, outside, 0, loss)),
-      tails: [],
-      collectors: [],
-    };
-  }
-  const groups = solved === 'one' ? [pipes] : groupsOf(pipes, exhaust.joined);
-  const tails: Duct[] = [];
-  const collectors: Collector[] = [];
-  const nodes = groups.flatMap((group) => {
-    const tail = makeTail()!;
-    tails.push(tail);
-    const low = new DuctEnd(tail, 'low');
-    const open = openEnd(new DuctEnd(tail, 'high'), outside, 0, loss);
-    if (exhaust.joined === 1) return [areaStep(group[0]!, low), open];
-    if (solved === 'all') return [junction([...group, low]), open];
-    const joint = collector(group[0]!, exhaust.joined, [low]);
-    collectors.push(joint);
-    return [joint, open];
-  });
-  return { nodes, tails, collectors };
-}
-
-/** Pipes that meet: those that fire evenly, every so many cylinders of the firing order. */
-function groupsOf<T>(pipes: readonly T[], joined: number): T[][] {
-  const groups = pipes.length / joined;
-  return Array.from({ length: groups }, (_, g) => pipes.filter((_pipe, j) => j % groups === g));
-}
-
 function fillDucts(
   spec: EngineSpecification,
   gas: Gas,
   lines: readonly CylinderLine[],
-  tails: readonly Duct[],
+  pipes: readonly Duct[],
 ): void {
   const hot = {
     pressure: spec.ambient.pressure,
@@ -275,5 +240,5 @@ function fillDucts(
     line.runner.fill(gas, spec.intake.feed);
     line.primary.fill(gas, hot);
   }
-  for (const tail of tails) tail.fill(gas, hot);
+  for (const pipe of pipes) pipe.fill(gas, hot);
 }

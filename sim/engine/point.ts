@@ -10,7 +10,7 @@ import type { NonPhysicalStateError } from '../errors.ts';
 import type { EngineSpecification } from '../specification.ts';
 import type { SprayCycle } from '../spray/sprayTally.ts';
 import type { Audit } from './audit.ts';
-import { type LineCycle, Run } from './cycle.ts';
+import { type LineCycle, meanCycle, Run } from './cycle.ts';
 import type { Driver, End, Start } from './driver.ts';
 import { inLanes } from './lanes.ts';
 import { type EngineModel, engineModel, type Solved } from './plan.ts';
@@ -37,9 +37,18 @@ export interface CycleFigures {
   indicatedTorque: number;
 }
 
+/** What the cylinders come to that do alike. */
+export interface CylinderFigures extends CycleFigures {
+  /** Their numbers, from 1. */
+  numbers: readonly number[];
+}
+
+/** Figures of the engine: means over its cylinders. */
 export interface PointResult extends CycleFigures {
   /** Engine speed [rpm]. */
   speed: number;
+  /** Where cylinders differ, those that do alike, in the order they fire. */
+  cylinders?: readonly CylinderFigures[];
   /** Whether trapped mass and pressure repeated within the stated change. */
   settled: boolean;
   /** Given where the point failed as asked, and was computed with half the steps and the strongest limiter. */
@@ -59,7 +68,7 @@ export interface PointResult extends CycleFigures {
 }
 
 export interface PointOptions {
-  /** Which cylinders are solved; figures are those of the first. */
+  /** Which cylinders are solved. */
   solved?: Solved;
   /** Told of every stop of one more cycle, at most `stride` [deg] apart. */
   onStop?: (model: EngineModel, crankAngle: number) => void;
@@ -165,7 +174,7 @@ function settleOnce(
     const coarser = ends.at(-2)!;
     const twice = coarser instanceof Error ? undefined : coarser.state;
     const result = pointResult(last!, speeds[i]!, end.state, twice);
-    const finest = figuresOf(last!, end.state.line);
+    const finest = figuresOf(last!, meanCycle(last!, end.state.lines));
     return { result, finest, model: last!, column: end.column };
   });
 }
@@ -190,24 +199,38 @@ const BEYOND = 2 / 3;
 function pointResult(
   model: EngineModel,
   speed: number,
-  { line, settled, cycles, audit, spray }: SettledState,
+  fine: SettledState,
   twice: SettledState | undefined,
 ): PointResult {
-  const here = figuresOf(model, line);
-  const coarse = twice && figuresOf(model, twice.line);
-  const figures = coarse && settled && twice.settled ? beyond(here, coarse) : here;
+  const { lines, settled, cycles, audit, spray } = fine;
+  const here = figuresOf(model, meanCycle(model, lines));
+  const coarse = twice && figuresOf(model, meanCycle(model, twice.lines));
+  const carried = settled && twice?.settled ? twice : undefined;
   const difference = Math.abs(
     (coarse?.volumetricEfficiency ?? Number.NaN) / here.volumetricEfficiency - 1,
   );
   return {
     speed,
-    ...figures,
+    ...(carried ? beyond(here, coarse!) : here),
+    ...(lines.length > 1 && { cylinders: cylindersOf(model, lines, carried?.lines) }),
     settled,
     cycles,
     meshError: difference + model.spec.numerics.settle,
     audit,
     ...(spray && { spray }),
   };
+}
+
+/** Figures line by line, carried on from the coarser mesh's where that is given. */
+function cylindersOf(
+  model: EngineModel,
+  fine: readonly LineCycle[],
+  coarse: readonly LineCycle[] | undefined,
+): CylinderFigures[] {
+  return model.lines.map(({ like: numbers }, i) => {
+    const here = figuresOf(model, fine[i]!);
+    return { numbers, ...(coarse ? beyond(here, figuresOf(model, coarse[i]!)) : here) };
+  });
 }
 
 /** Figures on the finest mesh carried on towards no cell at all. */

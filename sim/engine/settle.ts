@@ -10,7 +10,7 @@ import type { EngineModel } from './plan.ts';
 
 /** When a cycle counts as like the last. */
 export interface SettleRule {
-  /** They lie within this of each other in trapped mass and pressure [-]. */
+  /** They lie within this of each other in trapped mass and pressure of every line [-]. */
   limit: number;
   /** Cycles after which it is given up. */
   most: number;
@@ -18,7 +18,8 @@ export interface SettleRule {
 
 /** How a speed ended on a mesh. */
 export interface SettledState {
-  line: LineCycle;
+  /** What each line did over the last cycle. */
+  lines: LineCycle[];
   audit: Audit;
   settled: boolean;
   cycles: number;
@@ -28,7 +29,8 @@ export interface SettledState {
 export class Settling {
   readonly run: Run;
   private readonly rule: SettleRule;
-  private readonly lines: LineCycle[] = [];
+  private last: LineCycle[] = [];
+  private cycles = 0;
   private before: Balance = { mass: 0, energy: 0 };
 
   constructor(model: EngineModel, speed: number, rule: SettleRule) {
@@ -46,17 +48,19 @@ export class Settling {
   arrive(): SettledState | undefined {
     const reports = this.run.arrive();
     if (!reports) return undefined;
-    this.lines.push(reports[0]!);
     const { limit, most } = this.rule;
-    const cycles = this.lines.length;
-    const still = spread(this.lines.slice(-2)) < limit && sprayRepeats(this.run);
-    const settled = cycles >= 2 && still;
+    const last = this.last;
+    const alike = last.every((line, i) => spread([line, reports[i]!]) < limit);
+    this.last = reports;
+    this.cycles++;
+    const { cycles } = this;
+    const settled = cycles >= 2 && alike && sprayRepeats(this.run);
     if (!settled && cycles < most) {
       this.cycle();
       return undefined;
     }
     const spray = this.run.sprays[0]?.cycle;
-    const state = { line: reports[0]!, audit: audit(this.run, this.before), settled, cycles };
+    const state = { lines: reports, audit: audit(this.run, this.before), settled, cycles };
     return spray ? { ...state, spray } : state;
   }
 

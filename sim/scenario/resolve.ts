@@ -10,7 +10,8 @@ import { type FactSection, factsOf } from './facts.ts';
 import type { ScenarioView } from './schema.ts';
 import { resolveAmbient } from './sections/ambient.ts';
 import { resolveEngine } from './sections/engine.ts';
-import { resolveExhaust } from './sections/exhaust.ts';
+import { namesCylinders, resolveExhaust } from './sections/exhaust.ts';
+import { resolveFiring } from './sections/firing.ts';
 import { resolveFit } from './sections/fit.ts';
 import { resolveFuel } from './sections/fuel.ts';
 import { gridValues } from './sections/grid.ts';
@@ -108,10 +109,13 @@ export function resolveScenario(view: ScenarioView, told: Told): Scenario {
 
 export function resolveWholeEngine(view: ScenarioView): EngineSpecification {
   const ambient = resolveAmbient(view.ambient);
+  const whole = resolveEngine(view.engine);
+  const firing = resolveFiring(view, namesCylinders(view));
   return {
     title: view.title.given!,
     ambient,
-    ...resolveEngine(view.engine),
+    ...whole,
+    ...(firing && { firing }),
     intake: resolveIntake(view, ambient),
     exhaust: resolveExhaust(view),
     combustion: resolveFuel(view.fuel),

@@ -17,13 +17,14 @@ const FIGURES = [
 export function isOutcome(value: unknown): value is PointOutcome {
   if (!isTree(value) || typeof value.speed !== 'number') return false;
   if ('failure' in value) return typeof value.failure === 'string';
-  const { settled, careful, audit, spray } = value;
+  const { settled, careful, audit, spray, cylinders } = value;
   return (
     FIGURES.every((key) => typeof value[key] === 'number') &&
     typeof settled === 'boolean' &&
     (careful === undefined || careful === true) &&
     isTree(audit) &&
     isNumeric(audit) &&
+    (cylinders === undefined || (Array.isArray(cylinders) && isNumeric(cylinders))) &&
     (spray === undefined || (isTree(spray) && isNumeric(spray)))
   );
 }

@@ -27,7 +27,7 @@ describe('an engine of smooth ducts', () => {
     // mesh as they are: what is carried on beyond the finest has no order of its own.
     const [a, b, c] = [2, 1, 0.5].map((factor) => {
       const spec = meshed(smoothEngine(engine), factor, 2e-5);
-      const [point] = settleSpeeds(spec, [6200], 'one', inLanes);
+      const [point] = settleSpeeds(spec, [6200], 'unlike', inLanes);
       if (point instanceof Error) throw point;
       return point!.finest.volumetricEfficiency;
     }) as [number, number, number];

@@ -3,6 +3,7 @@ import type { EngineSpecification } from '../../specification.ts';
 import { maybe, quantity, section } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
 import { takeAll, type ViewOf } from '../view.ts';
+import { firingSection } from './firing.ts';
 
 export const engineSection = section('Cylinders, crank and combustion chamber.', {
   cylinders: quantity('ratio', 'Number of cylinders.', {
@@ -10,6 +11,7 @@ export const engineSection = section('Cylinders, crank and combustion chamber.',
     limits: ['1', '16'],
     whole: true,
   }),
+  firing: firingSection,
   bore: quantity('length', 'Cylinder bore, by bore gauge.', {
     limits: ['10 mm', '300 mm'],
     usual: ['35 mm', '130 mm'],
@@ -67,6 +69,7 @@ export function checkEngine({ stroke: { given: stroke }, rod }: EngineView): voi
 type Whole = Pick<EngineSpecification, 'cylinder' | 'pipeHeat'>;
 
 export function resolveEngine(engine: EngineView): Whole {
-  const { cylinders, rod, pipeHeat, ...rest } = takeAll(engine);
+  const { firing: _, ...leaves } = engine;
+  const { cylinders, rod, pipeHeat, ...rest } = takeAll(leaves);
   return { cylinder: { count: cylinders, rodLength: rod, ...rest }, pipeHeat };
 }

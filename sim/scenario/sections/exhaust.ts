@@ -2,6 +2,7 @@
 import type { ExhaustSpecification } from '../../specification.ts';
 import { maybe, optional, section } from '../key.ts';
 import type { ScenarioView } from '../schema.ts';
+import { checkJoints, jointKeys, ONE_JOINT, resolveJoint } from './joints.ts';
 import { PIPE_DIAMETER, pipeKeys, resolveWalledPipe } from './pipe.ts';
 import { checkValves, resolveValves, valvesSection } from './valve.ts';
 
@@ -24,17 +25,63 @@ const portSection = section(
   PIPE_DIAMETER,
 );
 
+const PRIMARY = {
+  longest: '3 m',
+  usual: { length: ['200 mm', '1.6 m'], wall: ['450 K', '1100 K'] },
+  wallTemperature: { value: '800 K', why: 'common practice, no source' },
+  roughness: STEEL,
+  doubt: {
+    length: { half: '10 mm', why: 'tape along bends' },
+    diameter: { half: '0.5 mm', why: 'outside less twice the wall' },
+    bendLoss: { half: '50 %', why: 'pipe handbook' },
+    wallTemperature: PAINT,
+  },
+} as const;
+
 const primarySection = section(
-  'Pipe of one cylinder, from the flange to the joint or to the open air.',
+  'Pipe of one cylinder, from the flange to its step, the joint or the open air.',
+  pipeKeys('Length along the centre line.', PRIMARY),
+  PIPE_DIAMETER,
+);
+
+const stepSection = section(
+  'What a stepped primary is behind the step of its bore, up to the joint.',
+  pipeKeys('Length along the centre line, step to joint.', {
+    ...PRIMARY,
+    usual: { ...PRIMARY.usual, length: ['50 mm', '1 m'] },
+  }),
+  PIPE_DIAMETER,
+);
+
+const secondarySection = section(
+  'Pipe behind the first joint of a four-two-one, up to the last joint.',
+  {
+    ...jointKeys(
+      {
+        joined: 'How many primaries meet in one secondary: those that fire furthest apart.',
+        groups: 'Numbers of the cylinders of one secondary, as 1-4.',
+      },
+      { value: '2', why: 'four into two into one' },
+    ),
+    ...pipeKeys('Length along the centre line, joint to joint.', {
+      ...PRIMARY,
+      usual: { ...PRIMARY.usual, length: ['100 mm', '1 m'] },
+    }),
+  },
+  PIPE_DIAMETER,
+  ONE_JOINT,
+);
+
+const collectorSection = section(
+  "Collector's cone, from the last joint to the tail.",
   pipeKeys('Length along the centre line.', {
-    longest: '3 m',
-    usual: { length: ['200 mm', '1.6 m'], wall: ['450 K', '1100 K'] },
-    wallTemperature: { value: '800 K', why: 'common practice, no source' },
+    longest: '1 m',
+    usual: { length: ['50 mm', '500 mm'], wall: ['350 K', '1100 K'] },
+    wallTemperature: { value: '650 K', why: 'common practice, no source' },
     roughness: STEEL,
     doubt: {
-      length: { half: '10 mm', why: 'tape along bends' },
-      diameter: { half: '0.5 mm', why: 'outside less twice the wall' },
-      bendLoss: { half: '50 %', why: 'pipe handbook' },
+      length: { half: '10 mm', why: 'tape' },
+      diameter: { half: '1 mm', why: 'outside less twice the wall' },
       wallTemperature: PAINT,
     },
   }),
@@ -42,7 +89,7 @@ const primarySection = section(
 );
 
 const tailSection = section(
-  'From the joint to the open air: collector and tail pipe.',
+  'From the joint, or the collector behind it, to the open air.',
   pipeKeys('Length along the centre line.', {
     longest: '6 m',
     usual: { length: ['300 mm', '4.5 m'], wall: ['350 K', '1000 K'] },
@@ -57,49 +104,58 @@ const tailSection = section(
   PIPE_DIAMETER,
 );
 
-export const exhaustSection = section('From the exhaust valve to the open air.', {
-  valves: valvesSection('exhaust'),
-  port: portSection,
-  primary: primarySection,
-  joined: maybe('ratio', 'How many primaries meet in one joint.', {
-    limits: ['1', '8'],
-    whole: true,
-    absent: { value: '1', why: 'no joint given: the primary runs on alone' },
-  }),
-  tail: optional(tailSection),
-  silencerLoss: maybe('ratio', 'Loss of the silencer, in dynamic heads of the last pipe.', {
-    limits: ['0', '50'],
-    usual: ['0', '15'],
-    absent: { value: '0', why: 'no silencer given' },
-    doubt: { half: '40 %', why: 'back pressure at one speed' },
-  }),
-});
+export const exhaustSection = section(
+  'From the exhaust valve to the open air.',
+  {
+    valves: valvesSection('exhaust'),
+    port: portSection,
+    primary: primarySection,
+    step: optional(stepSection),
+    ...jointKeys(
+      {
+        joined: 'How many primaries meet in one joint: those that fire every so many of the order.',
+        groups: 'Numbers of the cylinders that blow into one tail, as 1-3-5-7.',
+      },
+      { value: '1', why: 'no joint given: the primary runs on alone' },
+    ),
+    secondary: optional(secondarySection),
+    collector: optional(collectorSection),
+    tail: optional(tailSection),
+    silencerLoss: maybe('ratio', 'Loss of the silencer, in dynamic heads of the last pipe.', {
+      limits: ['0', '50'],
+      usual: ['0', '15'],
+      absent: { value: '0', why: 'no silencer given' },
+      doubt: { half: '40 %', why: 'back pressure at one speed' },
+    }),
+  },
+  ONE_JOINT,
+);
 
-export function checkExhaust({ engine, exhaust }: ScenarioView): void {
-  checkValves(exhaust.valves);
-  const { joined, tail } = exhaust;
-  const cylinders = engine.cylinders.given;
-  if (cylinders !== undefined && cylinders % joined.assumed !== 0) {
-    joined.problem(
-      `${joined.assumed} primaries meet, but ${cylinders} cylinders cannot be shared out so`,
-      'give the number of primaries that meet in one joint, alike for all joints',
-      `a divisor of ${cylinders}`,
-    );
-  }
-  if (joined.assumed > 1 && !tail.here.present) {
-    const remedy = 'add exhaust.tail, from the joint to the open air';
-    joined.problem('primaries meet, but no tail leads on', remedy);
-  }
+export function checkExhaust(view: ScenarioView): void {
+  checkValves(view.exhaust.valves);
+  checkJoints(view);
+}
+
+/** Whether the file names cylinders, so that their order must be known. */
+export function namesCylinders({ exhaust: { groups, secondary } }: ScenarioView): boolean {
+  return groups.present || secondary.groups.present;
 }
 
 export function resolveExhaust({ exhaust }: ScenarioView): ExhaustSpecification {
-  const tail = exhaust.tail.here.present && resolveWalledPipe(exhaust.tail);
+  const { step, secondary, collector, tail } = exhaust;
+  const pipe = (view: typeof step | typeof tail) =>
+    view.here.present ? resolveWalledPipe(view) : undefined;
+  const ends = { step: pipe(step), collector: pipe(collector), tail: pipe(tail) };
+  const given = Object.entries(ends).filter(([, one]) => one !== undefined);
   return {
     valve: resolveValves(exhaust.valves, 'exhaust'),
     port: resolveWalledPipe(exhaust.port),
     primary: resolveWalledPipe(exhaust.primary),
-    joined: exhaust.joined.take(),
-    ...(tail && { tail }),
+    ...resolveJoint(exhaust),
+    ...(secondary.here.present && {
+      secondary: { ...resolveWalledPipe(secondary), ...resolveJoint(secondary) },
+    }),
+    ...Object.fromEntries(given),
     silencerLoss: exhaust.silencerLoss.take(),
   };
 }

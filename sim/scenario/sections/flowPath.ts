@@ -51,10 +51,13 @@ export function checkFlowPath({ engine, intake, exhaust }: ScenarioView): void {
   portToSeat(intake.valves, port);
   portToSeat(exhaust.valves, exhaust.port);
   const flange = diameterAt(exhaust.port, 'AirEnd');
-  const joint = diameterAt(exhaust.primary, 'AirEnd');
-  const { primary, tail } = exhaust;
+  const { primary, step: widened, secondary, collector, tail } = exhaust;
+  const joint = diameterAt(widened.here.present ? widened : primary, 'AirEnd');
+  const first = collector.here.present ? collector : tail;
   compare(primary.here, diameterAt(primary, 'ValveEnd'), flange, PRIMARY_TO_PORT, 'the port');
-  compare(tail.here, diameterAt(tail, 'ValveEnd'), joint, TAIL_TO_PRIMARY, 'the primary');
+  for (const pipe of [secondary, first]) {
+    compare(pipe.here, diameterAt(pipe, 'ValveEnd'), joint, TAIL_TO_PRIMARY, 'the primary');
+  }
 }
 
 function step(at: Place, where: string, diameter?: number, bore?: number): void {
