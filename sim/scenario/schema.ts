@@ -10,7 +10,7 @@ import { checkRules } from './rules.ts';
 import { ambientSection } from './sections/ambient.ts';
 import { checkChamber } from './sections/chamber.ts';
 import { checkEngine, engineSection } from './sections/engine.ts';
-import { checkExhaust, exhaustSection } from './sections/exhaust.ts';
+import { checkExhaust, exhaustSection, namesCylinders } from './sections/exhaust.ts';
 import { checkFiring } from './sections/firing.ts';
 import { checkFit, fitSection } from './sections/fit.ts';
 import { checkFlowPath } from './sections/flowPath.ts';
@@ -79,7 +79,7 @@ export type ScenarioView = ViewOf<typeof scenarioKeys>;
 export function checkScenario(view: ScenarioView, { places }: Told): void {
   checkRules(places);
   checkEngine(view.engine);
-  checkFiring(view);
+  checkFiring(view, namesCylinders(view));
   checkIntake(view);
   checkExhaust(view);
   checkFlowPath(view);

@@ -83,9 +83,9 @@ describe('listen', () => {
     ],
     [
       'a firing order that leaves one out',
-      `${coarseText()}\nsound:\n  firingOrder: [1, 3, 4, 4]\n`,
+      coarseText().replace('  bore: 86 mm', '  firing:\n    order: 1-3-4-4\n  bore: 86 mm'),
       [],
-      /sound\.firingOrder: the firing order does not name every cylinder once\n +limit: the numbers 1 to 4\n +remedy/,
+      /engine\.firing\.order: the firing order misses 2, names 4 twice\n +limit: the numbers 1 to 4\n +remedy/,
     ],
   ])('refuses %s with a remedy and ends with 2', async (_, text, options, says) => {
     const { code, stdout, stderr } = await answer('listen', fileOf(text), ...options);

@@ -5,6 +5,7 @@ import { Run } from '../../sim/engine/cycle.ts';
 import { engineModel } from '../../sim/engine/plan.ts';
 import { runPoint } from '../../sim/engine/point.ts';
 import { type Demo, demo } from '../scenario.ts';
+import { crossPlaneEight, twin } from '../unevenEngines.ts';
 
 it.each([
   ['hill-climb', 6200],
@@ -16,6 +17,18 @@ it.each([
   expect(result.settled).toBe(true);
   expect(result.audit.massError).toBeLessThan(1e-10);
   expect(result.audit.energyError).toBeLessThan(1e-6);
+});
+
+it.each([
+  ['a cross-plane eight', crossPlaneEight(), 5400],
+  ['a twin that fires 270 and 450 deg apart', twin(270), 4200],
+])('%s, cylinders coupled, balances as well', (_, engine, speed) => {
+  for (const solved of ['unlike', 'all'] as const) {
+    const { audit: of, settled } = runPoint(engine, speed, { solved });
+    expect(settled).toBe(true);
+    expect(of.massError).toBeLessThan(1e-10);
+    expect(of.energyError).toBeLessThan(1e-6);
+  }
 });
 
 it('finds a leak of a millionth of what the intake valve passes', () => {

@@ -71,10 +71,20 @@ export function naming(named: readonly number[], all: readonly number[]): string
 
 export const upTo = (count: number): number[] => Array.from({ length: count }, (_, i) => i + 1);
 
-export function checkFiring({ engine }: ScenarioView): void {
+/** @param needed whether pipes name cylinders */
+export function checkFiring({ engine }: ScenarioView, needed: boolean): void {
   const { firing } = engine;
   const count = engine.cylinders.given;
-  if (count === undefined || !firing.here.present) return;
+  if (count === undefined) return;
+  const known = firing.order.present || firing.angles.present || USUAL_ORDERS[count];
+  if (!known && (needed || firing.here.present)) {
+    firing.order.problem(
+      'the firing order is not known',
+      `write it, for example: ${usualOrder(count).join('-')}, each cylinder as it fires`,
+      `the numbers 1 to ${count}`,
+    );
+  }
+  if (!firing.here.present) return;
   if (firing.angles.present) {
     checkAngles(firing, count);
     return;
