@@ -1,4 +1,6 @@
-/** What is fitted beside the engine proper, as data in SI: the pressure bar, and what feeds the idle. */
+/** What is fitted beside or in place of parts of the engine, as data in SI: pressure bar, idle air, plenum. */
+
+import type { ThrottleSpecification } from './specification.ts';
 
 /** Hoses that join the runners to a small volume with a pressure sensor, and what is asked of them. */
 export interface PressureBarSpecification {
@@ -58,4 +60,25 @@ export interface IdleSpecification {
   nippleBore: number;
   /** Spark after the best at idle [deg]. */
   retard: number;
+}
+
+/** One throttle and a plenum in place of individual bodies. */
+export interface PlenumSpecification {
+  /** Whether the file has it; otherwise it is as is usual. */
+  given: boolean;
+  /** Volume [m^3]. */
+  volume: number;
+  /** The one throttle body. */
+  throttle: ThrottleSpecification;
+  /** From the rim in the plenum to the face of the head, and bore [m]. */
+  runnerLength: number;
+  runnerDiameter: number;
+  /** Lip of each runner in the plenum [m]. */
+  mouthRadius: number;
+  /** Walls of the runners [K]. */
+  runnerTemperature: number;
+  /** Pipe from the air to the throttle [m], and loss of its mouth and filter [dynamic heads]. */
+  inletLength: number;
+  inletDiameter: number;
+  inletLoss: number;
 }

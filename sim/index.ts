@@ -190,6 +190,14 @@ export { type PedalStudy, pedalStudyOf } from './study/pedal/compute.ts';
 export * as pedalFigures from './study/pedal/figure.ts';
 export * as pedalTables from './study/pedal/tables.ts';
 export { PEDAL_CAUTIONS, pedalSentences } from './study/pedal/tell.ts';
+export {
+  type PlenumQuestion,
+  type PlenumStudy,
+  plenumStudyOf,
+} from './study/plenum/compute.ts';
+export * as plenumFigures from './study/plenum/figure.ts';
+export * as plenumTables from './study/plenum/tables.ts';
+export { PLENUM_CAUTIONS, plenumSentences } from './study/plenum/tell.ts';
 export { type SignalStudy, sensorStudy } from './study/signal/compute.ts';
 export * as signalFigures from './study/signal/figure.ts';
 export * as signalTables from './study/signal/tables.ts';

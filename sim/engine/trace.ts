@@ -62,6 +62,8 @@ export interface Trace {
   exhaustEvents: { open: number; close: number };
   stations: StationTrace[];
   wave: WavePicture;
+  /** Pressure of the chamber that the mouths stand in [Pa]; absent where there is none. */
+  chamberPressure?: number[];
 }
 
 /** Rows of the trace are at most this far apart [deg]. */
@@ -73,6 +75,7 @@ export function tracePoint(
   speed: number,
   stations: readonly Station[] = STATIONS,
 ): Trace {
+  const chamberPressure: number[] = [];
   const trace: Omit<Trace, 'point'> = emptyTrace(stations);
   const point = runPoint(spec, speed, {
     stride: SPACING,
@@ -80,9 +83,11 @@ export function tracePoint(
       const line = model.lines[0]!;
       if (trace.crankAngle.length === 0) begin(trace, line);
       record(trace, line, stations, crankAngle);
+      if (model.chamber) chamberPressure.push(model.chamber.pressure);
     },
   });
-  return { point, ...sortedByAngle(trace) };
+  const inChamber = spec.intake.chamber && { chamberPressure };
+  return { point, ...sortedByAngle({ ...trace, ...inChamber }) };
 }
 
 function emptyTrace(stations: readonly Station[]): Omit<Trace, 'point'> {
@@ -159,6 +164,7 @@ function sortedByAngle(trace: Omit<Trace, 'point'>): Omit<Trace, 'point'> {
     cylinderTemperature: sorted(trace.cylinderTemperature),
     intakeLift: sorted(trace.intakeLift),
     exhaustLift: sorted(trace.exhaustLift),
+    ...(trace.chamberPressure && { chamberPressure: sorted(trace.chamberPressure) }),
     stations: trace.stations.map((station) => ({
       name: station.name,
       pressure: sorted(station.pressure),

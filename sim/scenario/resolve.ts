@@ -2,7 +2,11 @@
 import type { LengthUnit } from '../decision/lengthUnit.ts';
 import type { Fit } from '../decision/shelf.ts';
 import type { Target } from '../decision/target.ts';
-import type { IdleSpecification, PressureBarSpecification } from '../fittings.ts';
+import type {
+  IdleSpecification,
+  PlenumSpecification,
+  PressureBarSpecification,
+} from '../fittings.ts';
 import type { Linkage } from '../linkage/linkage.ts';
 import type { Row } from '../sound/monopoles.ts';
 import type { EngineSpecification, InjectorsSpecification } from '../specification.ts';
@@ -20,6 +24,7 @@ import { resolveInjectors } from './sections/injectors.ts';
 import { resolveIntake } from './sections/intake.ts';
 import { resolveNumerics } from './sections/numerics.ts';
 import { resolvePedal } from './sections/pedal.ts';
+import { resolvePlenum } from './sections/plenum.ts';
 import { resolvePressureBar } from './sections/pressureBar.ts';
 import { resolveSound } from './sections/sound.ts';
 import { resolveSweep, type SweepRange } from './sections/study.ts';
@@ -50,6 +55,8 @@ export interface Scenario {
   pressureBar?: PressureBarSpecification;
   /** How the engine idles, for the study of its air alone. */
   idle?: IdleSpecification;
+  /** One throttle and a plenum to weigh against: as the file has it, or as is usual. */
+  plenum: PlenumSpecification;
   /** Engine speeds [rpm], rising. */
   speeds: number[];
   /** Whether more speeds are computed between them: they are a range, not a list. */
@@ -80,6 +87,7 @@ export function resolveScenario(view: ScenarioView, told: Told): Scenario {
   const speeds = [...gridValues(view.speeds)];
   const pressureBar = resolvePressureBar(view, engine, speeds);
   const idle = resolveIdle(view, engine);
+  const plenum = resolvePlenum(view, engine, speeds.at(-1)!);
   const sweep = resolveSweep(view);
   const target = resolveTarget(view);
   const fit = resolveFit(view);
@@ -93,6 +101,7 @@ export function resolveScenario(view: ScenarioView, told: Told): Scenario {
     mouths,
     ...(pressureBar && { pressureBar }),
     ...(idle && { idle }),
+    plenum,
     speeds,
     refine: !view.speeds.at.present,
     lengthUnit: lengthUnitOf(view.intake.trumpet.length.quantity?.text),

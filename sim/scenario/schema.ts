@@ -21,6 +21,7 @@ import { injectorsSection } from './sections/injectors.ts';
 import { checkIntake, intakeSection } from './sections/intake.ts';
 import { numericsSection } from './sections/numerics.ts';
 import { checkPedal, pedalSection } from './sections/pedal.ts';
+import { checkPlenum, plenumSection } from './sections/plenum.ts';
 import { checkPressureBar, pressureBarSection } from './sections/pressureBar.ts';
 import { soundSection } from './sections/sound.ts';
 import { checkStudy, speedsSection, sweepSection } from './sections/study.ts';
@@ -43,6 +44,7 @@ export const scenarioKeys = section('One engine and the question asked about its
   sound: soundSection,
   pressureBar: pressureBarSection,
   idle: idleSection,
+  plenum: plenumSection,
   speeds: speedsSection,
   sweep: sweepSection,
   target: targetSection,
@@ -88,6 +90,7 @@ export function checkScenario(view: ScenarioView, { places }: Told): void {
   checkPedal(view);
   checkPressureBar(view);
   checkIdle(view);
+  checkPlenum(view);
   checkStudy(view);
   checkTarget(view);
   checkFit(view);

@@ -9,6 +9,7 @@ import { sweepStudy } from './length/index.ts';
 import { listenStudy } from './listen/index.ts';
 import { loadStudy } from './load/index.ts';
 import { pedalStudy } from './pedal/index.ts';
+import { plenumStudy } from './plenum/index.ts';
 import { signalStudy } from './signal/index.ts';
 import type { Study } from './study.ts';
 import { tableStudy } from './table/index.ts';
@@ -30,4 +31,5 @@ export const STUDIES: readonly Study[] = [
   balanceStudy,
   listenStudy,
   loadStudy,
+  plenumStudy,
 ];

@@ -22,6 +22,7 @@ import { measureNextView } from './measureNext.ts';
 import { paretoView } from './pareto.ts';
 import { pedalView } from './pedal.tsx';
 import { plateSpreadView } from './plateSpread.ts';
+import { plenumView } from './plenum.tsx';
 import { shelfView } from './shelf.tsx';
 import { signalView } from './signal.tsx';
 import { signalChoiceView } from './signalChoice.ts';
@@ -61,4 +62,5 @@ export const views: readonly View[] = [
   plateSpreadView,
   balanceView,
   trimsView,
+  plenumView,
 ];

@@ -110,7 +110,7 @@ export function resolveThrottle(throttle: ThrottleView): ThrottleSpecification {
     closedAngle: throttle.closedAngle.take(),
     angle: throttle.angle.take(),
     rimGap: throttle.rimGap.take(),
-    openLoss: throttle.openLoss.take(() => PLATE_DRAG + shaftLoss(shaftDiameter / bore)),
+    openLoss: throttle.openLoss.take(() => openPlateLoss(shaftDiameter / bore)),
     ...resolveBleed(throttle.bleed),
   };
 }
@@ -119,6 +119,9 @@ function resolveBleed(bleed: ThrottleView['bleed']): Pick<ThrottleSpecification,
   if (!bleed.here.present) return {};
   return { bleed: { bore: bleed.bore.take(), open: bleed.open.take() } };
 }
+
+/** Loss of plate and shaft wide open [dynamic heads], shaft diameter `k` bores. */
+export const openPlateLoss = (k: number) => PLATE_DRAG + shaftLoss(k);
 
 /** Loss of a thin plate wide open [dynamic heads], fitted to Weisbach's valves at 5 and 10 deg from open. */
 const PLATE_DRAG = 0.2;

@@ -19,7 +19,7 @@ export function isBoosted({ intake, ambient }: EngineSpecification): boolean {
 }
 
 /** The engine with its mouths in ambient air. */
-function withFreeFeed(engine: EngineSpecification): EngineSpecification {
+export function withFreeFeed(engine: EngineSpecification): EngineSpecification {
   const { pressure, temperature } = engine.ambient;
   return { ...engine, intake: { ...engine.intake, feed: { pressure, temperature } } };
 }

@@ -6,7 +6,7 @@ import type { PointResult } from '../../engine/point.ts';
 import type { Station } from '../../engine/trace.ts';
 import type { PressureBarSpecification } from '../../fittings.ts';
 import { moistAirDensity } from '../../gas/atmosphere.ts';
-import type { EngineSpecification } from '../../specification.ts';
+import type { EngineSpecification, NumericsSpecification } from '../../specification.ts';
 import type { PointOutcome } from '../../sweep/runner.ts';
 import type { SweepObserver } from '../../sweep/sweep.ts';
 import type { Computer } from '../../sweep/tasks.ts';
@@ -37,7 +37,7 @@ export interface SignalPoint extends TriedAt {
 }
 
 /** Behind the plate: the first cell of the pipe that follows it. */
-const TAPPING: Station = { name: 'tapping', duct: 'runner', share: 0 };
+export const TAPPING: Station = { name: 'tapping', duct: 'runner', share: 0 };
 /**
  * Cells of this study at least [m]. Against those of a sweep the mean behind the plate moves by 0.3 kPa and
  * its swing by 1.2 kPa of 67, at 1000 rpm and the same plate.
@@ -71,7 +71,9 @@ export async function tappedRuns(
       const trace = await computer.task('trace', job);
       const outcome: PointOutcome = 'failure' in trace ? trace : trace.point;
       observer.onPoint?.(0, speed, outcome);
-      return { speed, angle, outcome, ...('point' in trace && { history: historyOf(trace) }) };
+      if (!('point' in trace)) return { speed, angle, outcome };
+      const history = historyOf(trace.crankAngle, trace.stations[0]!.pressure);
+      return { speed, angle, outcome, history };
     }),
   );
 }
@@ -83,15 +85,17 @@ function runsOf({ speeds, angles, plateError }: PressureBarSpecification) {
 
 function throttled(engine: EngineSpecification, angle: number): EngineSpecification {
   const { intake, numerics } = engine;
+  const throttle = { ...intake.throttle, angle };
+  return { ...engine, intake: { ...intake, throttle }, numerics: coarse(numerics) };
+}
+
+/** Numerics that are enough for a pressure signal. */
+export function coarse(numerics: NumericsSpecification): NumericsSpecification {
   return {
-    ...engine,
-    intake: { ...intake, throttle: { ...intake.throttle, angle } },
-    numerics: {
-      ...numerics,
-      intakeCell: Math.max(numerics.intakeCell, CELLS.intake),
-      exhaustCell: Math.max(numerics.exhaustCell, CELLS.exhaust),
-      settle: Math.max(numerics.settle, ALIKE),
-    },
+    ...numerics,
+    intakeCell: Math.max(numerics.intakeCell, CELLS.intake),
+    exhaustCell: Math.max(numerics.exhaustCell, CELLS.exhaust),
+    settle: Math.max(numerics.settle, ALIKE),
   };
 }
 

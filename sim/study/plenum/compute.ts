@@ -1,0 +1,183 @@
+/**
+ * Individual bodies beside one throttle and a plenum on the same engine: full load over speed, and the
+ * pressure that a sensor reads at part throttle. All cylinders of the plenum are solved together.
+ */
+import * as reading from '../../acoustics/barReading.ts';
+import { sweptVolume } from '../../cylinder/crank.ts';
+import { turnsToFill } from '../../decision/idleAir.ts';
+import type { LengthUnit } from '../../decision/lengthUnit.ts';
+import { portVolume } from '../../decision/portFilling.ts';
+import { scores, type Target } from '../../decision/target.ts';
+import { type TradeOff, tradeOff } from '../../decision/tradeOff.ts';
+import type { Trace } from '../../engine/trace.ts';
+import type { PlenumSpecification } from '../../fittings.ts';
+import type { EngineSpecification } from '../../specification.ts';
+import { isFailure, type PointFailure, type PointOutcome } from '../../sweep/runner.ts';
+import type { SweepObserver } from '../../sweep/sweep.ts';
+import type { Computer } from '../../sweep/tasks.ts';
+import { isBoosted, withFreeFeed } from '../length/freeFeed.ts';
+import { historyOf } from '../signal/history.ts';
+import { coarse, TAPPING } from '../signal/tapped.ts';
+import { onPlenum } from './fitted.ts';
+
+export interface PlenumQuestion {
+  /** With individual bodies and the trumpets that are weighed. */
+  engine: EngineSpecification;
+  plenum: PlenumSpecification;
+  /** [rpm], rising. */
+  speeds: readonly number[];
+  target: Target;
+  lengthUnit: LengthUnit;
+}
+
+/** A pressure over a cycle: mean, and peak to peak [Pa]. */
+export interface Sensed {
+  mean: number;
+  swing: number;
+}
+
+/** One way to feed the engine at every speed of the file. */
+export interface FedCurve {
+  engine: EngineSpecification;
+  outcomes: PointOutcome[];
+}
+
+/** One plate angle and speed of one way. */
+export interface SensedPoint extends Partial<Sensed> {
+  way: 'bodies' | 'plenum';
+  speed: number;
+  /** Above the stop [deg]. */
+  angle: number;
+  outcome: PointOutcome;
+}
+
+export interface PlenumStudy extends Omit<PlenumQuestion, 'engine'> {
+  bodies: FedCurve;
+  onPlenum: FedCurve;
+  /** Pressure in the plenum at full load, a speed each; undefined where the point failed. */
+  inPlenum: (Sensed | undefined)[];
+  /** Bodies against plenum. */
+  weighed: TradeOff;
+  /** The same breathing ambient air, where the feed is boosted: filling over speed of both. */
+  free?: Record<SensedPoint['way'], PointOutcome[]>;
+  part: SensedPoint[];
+  /** Crank turns in which a port and the plenum fill to one e-th behind a choked plate. */
+  turns: { port: number; plenum: number };
+}
+
+export async function plenumStudyOf(
+  question: PlenumQuestion,
+  computer: Computer,
+  observer: SweepObserver = {},
+): Promise<PlenumStudy> {
+  const { engine, ...asked } = question;
+  const { speeds, target, plenum } = asked;
+  const other = onPlenum(engine, plenum);
+  const free = isBoosted(engine) ? [withFreeFeed(engine), withFreeFeed(other)] : [];
+  const places = partPlaces(question);
+  observer.onTotal?.((2 + free.length) * speeds.length + places.length);
+  const run = new Runs(computer, observer);
+  const [traces, part, bodies, ...freed] = await Promise.all([
+    Promise.all(speeds.map((speed) => run.trace(other, speed))),
+    Promise.all(places.map((place) => run.sensed(place))),
+    run.curve(engine, speeds),
+    ...free.map((one) => run.curve(one, speeds)),
+  ]);
+  const outcomes = traces.map(outcomeOf);
+  const [ours, theirs] = [bodies!, outcomes].map((one) => scores(one, target.score));
+  return {
+    ...asked,
+    bodies: { engine, outcomes: bodies! },
+    onPlenum: { engine: other, outcomes },
+    inPlenum: traces.map((one) => ('point' in one ? sensedIn(one, 'plenum') : undefined)),
+    weighed: tradeOff(speeds, ours!, theirs!, target),
+    ...(freed.length > 0 && { free: { bodies: freed[0]!, plenum: freed[1]! } }),
+    part,
+    turns: turnsOf(question),
+  };
+}
+
+/** Runs of the solver, told of as they come in. */
+class Runs {
+  constructor(
+    private readonly computer: Computer,
+    private readonly observer: SweepObserver,
+  ) {}
+
+  async curve(engine: EngineSpecification, speeds: readonly number[]): Promise<PointOutcome[]> {
+    const point = async (speed: number) => {
+      const outcome = await this.computer.run({ engine, speed });
+      this.observer.onPoint?.(0, speed, outcome);
+      return outcome;
+    };
+    return Promise.all(speeds.map(point));
+  }
+
+  async trace(engine: EngineSpecification, speed: number): Promise<Trace | PointFailure> {
+    const found = await this.computer.task('trace', { engine, speed, stations: [TAPPING] });
+    this.observer.onPoint?.(0, speed, outcomeOf(found));
+    return found;
+  }
+
+  async sensed({ fed, ...at }: PartPlace): Promise<SensedPoint> {
+    const found = await this.trace(fed, at.speed);
+    return { ...at, outcome: outcomeOf(found), ...('point' in found && sensedIn(found, at.way)) };
+  }
+}
+
+type PartPlace = Pick<SensedPoint, 'way' | 'speed' | 'angle'> & { fed: EngineSpecification };
+
+const outcomeOf = (one: Trace | PointFailure): PointOutcome => ('point' in one ? one.point : one);
+
+/** What a sensor behind one plate, or in the plenum, is under. */
+function sensedIn({ crankAngle, stations, chamberPressure }: Trace, way: SensedPoint['way']) {
+  const pressure = way === 'plenum' ? chamberPressure! : stations[0]!.pressure;
+  const history = historyOf(crankAngle, pressure);
+  return { mean: reading.mean(history), swing: reading.swing(history) };
+}
+
+/** Plate angles above the stop [deg]; wide open comes after them. */
+const ABOVE_STOP = [4, 10, 20, 40];
+
+/** Both ways at the lowest speed and in the middle of the band, from a plate nearly shut to wide open. */
+function partPlaces({ engine, plenum, speeds, target }: PlenumQuestion): PartPlace[] {
+  const numerics = coarse(engine.numerics);
+  const rough = { ...engine, numerics };
+  const { throttle } = engine.intake;
+  const middle = Math.round((target.from + target.to) / 2);
+  return [...new Set([speeds[0]!, middle])].flatMap((speed) =>
+    (['bodies', 'plenum'] as const).flatMap((way) => {
+      const stop = (way === 'bodies' ? throttle : plenum.throttle).closedAngle;
+      return [...ABOVE_STOP, 90 - stop].map((angle) => {
+        const open = stop + angle;
+        const intake = { ...engine.intake, throttle: { ...throttle, angle: open } };
+        const fed = way === 'bodies' ? { ...rough, intake } : onPlenum(rough, plenum, open);
+        return { fed, way, speed, angle };
+      });
+    }),
+  );
+}
+
+function turnsOf({ engine, plenum }: PlenumQuestion) {
+  const swept = sweptVolume(engine.cylinder);
+  return {
+    port: turnsToFill(portVolume(engine), swept),
+    plenum: turnsToFill(plenum.volume, engine.cylinder.count * swept),
+  };
+}
+
+/** Every point that the study rests on. */
+export function plenumOutcomes({
+  bodies,
+  onPlenum: other,
+  part,
+  free,
+}: PlenumStudy): PointOutcome[] {
+  const unboosted = free ? [...free.bodies, ...free.plenum] : [];
+  const sensed = part.map(({ outcome }) => outcome);
+  return [...bodies.outcomes, ...other.outcomes, ...sensed, ...unboosted];
+}
+
+/** Whether every point has settled. */
+export const plenumSound = (study: PlenumStudy): boolean =>
+  plenumOutcomes(study).every((one) => !isFailure(one) && one.settled);

@@ -1,0 +1,59 @@
+/** The same engine behind one throttle and a plenum. */
+import type { PlenumSpecification } from '../../fittings.ts';
+import { entryLossRounded } from '../../loss/entryLoss.ts';
+import { rimCorrection } from '../../loss/mouthLength.ts';
+import type {
+  EngineSpecification,
+  PipeSpecification,
+  ThrottleSpecification,
+} from '../../specification.ts';
+
+/** @param angle of the one plate [deg]; 90 is wide open */
+export function onPlenum(
+  engine: EngineSpecification,
+  spec: PlenumSpecification,
+  angle = 90,
+): EngineSpecification {
+  const { intake } = engine;
+  const bore = spec.runnerDiameter;
+  const half: PipeSpecification = {
+    length: spec.runnerLength / 2,
+    outerDiameter: bore,
+    innerDiameter: bore,
+    wallTemperature: spec.runnerTemperature,
+    roughness: intake.trumpet.roughness,
+    bendLoss: 0,
+  };
+  const lip = spec.mouthRadius;
+  const bellmouth = {
+    depth: lip,
+    overhang: lip,
+    entryLoss: entryLossRounded(lip / bore),
+    endCorrection: rimCorrection({ bore, depth: lip, overhang: lip }),
+  };
+  const inlet = {
+    ...half,
+    length: spec.inletLength,
+    outerDiameter: spec.inletDiameter,
+    innerDiameter: spec.inletDiameter,
+    wallTemperature: intake.trumpet.wallTemperature,
+  };
+  const throttle = { ...spec.throttle, angle };
+  const { trumpetLengths: _lengths, facingWall: _wall, ...kept } = intake;
+  return {
+    ...engine,
+    intake: {
+      ...kept,
+      chamber: { volume: spec.volume, inlet, inletLoss: spec.inletLoss, throttle },
+      trumpet: { ...half, bellmouth },
+      throttle: noBody(bore),
+      runner: half,
+    },
+  };
+}
+
+/** No plate in the runner: its halves meet in a throttle body of no length, without loss. */
+function noBody(bore: number): ThrottleSpecification {
+  const none = { length: 0, shaftPosition: 0, shaftDiameter: 0, rimGap: 0, openLoss: 0 };
+  return { ...none, bore, closedAngle: 0, angle: 90 };
+}

@@ -1,0 +1,153 @@
+/** Individual bodies beside a plenum as tables and as a JSON document. */
+import { type Brake, brakeTorque } from '../../decision/brakeTorque.ts';
+import { auditOf } from '../../report/audit.ts';
+import { documentHead } from '../../report/document.ts';
+import { plain } from '../../report/numbers.ts';
+import * as q from '../../report/quantities.ts';
+import {
+  asObject,
+  asObjects,
+  type Column,
+  column,
+  type Table,
+  tableOf,
+  words,
+} from '../../report/table.ts';
+import type { Scenario } from '../../scenario/resolve.ts';
+import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
+import { figureOf, REMARK, remarkOf } from '../points.ts';
+import { targetDocument, tradeOffDocument } from '../tradeOffs.ts';
+import { type FedCurve, type PlenumStudy, plenumOutcomes, type SensedPoint } from './compute.ts';
+
+export const GAIN = q.signedShare(
+  'bodies_over_plenum_fraction',
+  'bodies give',
+  "filling of bodies over the plenum's",
+);
+export const MEAN = q.kilopascals('plenum_mean_kPa', 'p plenum', {
+  name: 'mean pressure in the plenum',
+});
+export const SWING = q.kilopascals('plenum_swing_kPa', 'its swing', {
+  name: 'swing of the pressure in the plenum',
+  decimals: 2,
+});
+export const SENSED_SWING = q.kilopascals('swing_kPa', 'swing', {
+  name: 'swing of the pressure at the sensor, peak to peak',
+  decimals: 2,
+});
+const SENSED_MEAN = q.kilopascals('mean_kPa', 'mean', { name: 'mean pressure at the sensor' });
+const ABOVE_STOP = q.plateAngle('plate_above_stop_deg', 'plate', { name: 'plate above its stop' });
+
+const of = (quantity: q.Quantity, way: SensedPoint['way']): q.Quantity => ({
+  ...quantity,
+  key: `${way}_${quantity.key}`,
+  head: `${quantity.head} ${way}`,
+  name: `${quantity.name ?? quantity.head}, ${way}`,
+});
+
+const efficiency = figureOf((point) => point.volumetricEfficiency);
+
+/** Filling of the bodies over that of the plenum, less one; undefined where a point failed. */
+export function gainOf(bodies: PointOutcome, plenum: PointOutcome): number | undefined {
+  const [ours, theirs] = [efficiency(bodies), efficiency(plenum)];
+  return ours === undefined || theirs === undefined ? undefined : ours / theirs - 1;
+}
+
+/** What a dyno would read of one way at one speed; undefined where the point failed. */
+export function brakeAt({ engine, outcomes }: FedCurve, i: number): Brake | undefined {
+  const outcome = outcomes[i]!;
+  return isFailure(outcome) ? undefined : brakeTorque(outcome, engine);
+}
+
+function brakeColumns({ bodies, onPlenum, lengthUnit }: PlenumStudy): Column<number>[] {
+  return (['mm', 'in'] as const).flatMap((unit) => {
+    const only = unit === lengthUnit ? {} : ({ only: 'files' } as const);
+    const torque = q.FLYWHEEL_TORQUE[unit];
+    const power = q.FLYWHEEL_POWER[unit];
+    return (
+      [
+        ['bodies', bodies],
+        ['plenum', onPlenum],
+      ] as const
+    ).flatMap(([way, curve]) => [
+      column<number>(of(torque, way), (i) => brakeAt(curve, i)?.torque, only),
+      column<number>(of(power, way), (i) => brakeAt(curve, i)?.power, only),
+    ]);
+  });
+}
+
+/** One row a speed, full load. */
+export function plenumTable(study: PlenumStudy): Table {
+  const { bodies, onPlenum, inPlenum, speeds } = study;
+  const remark = (i: number) => {
+    const said = [remarkOf(bodies.outcomes[i]!), remarkOf(onPlenum.outcomes[i]!)];
+    return said.flatMap((one, k) => (one ? [`${['bodies', 'plenum'][k]} ${one}`] : [])).join(', ');
+  };
+  return tableOf<number>(
+    'Full load, individual bodies and plenum',
+    [
+      column(q.SPEED, (i) => speeds[i]),
+      column(of(q.EFFICIENCY, 'bodies'), (i) => efficiency(bodies.outcomes[i]!)),
+      column(of(q.EFFICIENCY, 'plenum'), (i) => efficiency(onPlenum.outcomes[i]!)),
+      column(GAIN, (i) => gainOf(bodies.outcomes[i]!, onPlenum.outcomes[i]!)),
+      ...brakeColumns(study),
+      column(MEAN, (i) => inPlenum[i]?.mean),
+      column(SWING, (i) => inPlenum[i]?.swing),
+      words('remark', '', remark, REMARK),
+    ],
+    [...speeds.keys()],
+  );
+}
+
+/** One row a way, speed and plate angle. */
+export function sensedTable({ part }: PlenumStudy): Table {
+  return tableOf<SensedPoint>(
+    'What a pressure sensor is under',
+    [
+      words('way', 'way', ({ way }) => way),
+      column(q.SPEED, ({ speed }) => speed),
+      column(ABOVE_STOP, ({ angle }) => angle),
+      column(q.EFFICIENCY, ({ outcome }) => efficiency(outcome)),
+      column(SENSED_MEAN, ({ mean }) => mean),
+      column(SENSED_SWING, ({ swing }) => swing),
+      words('remark', '', ({ outcome }) => remarkOf(outcome), REMARK),
+    ],
+    part,
+  );
+}
+
+const SIZES: readonly Column<PlenumStudy['plenum']>[] = [
+  column(q.cubicCentimetres('plenum_volume_cm3', 'volume'), ({ volume }) => volume),
+  column(q.boreOf('plate_bore_mm', 'throttle'), ({ throttle }) => throttle.bore),
+  column(q.boreOf('runner_length_mm', 'runner'), ({ runnerLength }) => runnerLength),
+  column(q.boreOf('runner_bore_mm', 'its bore'), ({ runnerDiameter }) => runnerDiameter),
+  column(q.boreOf('runner_lip_mm', 'its lip'), ({ mouthRadius }) => mouthRadius),
+  column(q.boreOf('inlet_length_mm', 'inlet'), ({ inletLength }) => inletLength),
+  column(q.boreOf('inlet_bore_mm', 'its bore'), ({ inletDiameter }) => inletDiameter),
+  column(q.ratio('inlet_loss', 'its loss'), ({ inletLoss }) => inletLoss),
+];
+
+export function sizesTable({ plenum }: PlenumStudy): Table {
+  return tableOf('Throttle and plenum weighed against', SIZES, [plenum]);
+}
+
+export function plenumDocument(study: PlenumStudy, scenario: Scenario) {
+  const { plenum, target, weighed, free, turns, bodies } = study;
+  return {
+    ...documentHead('plenum', scenario),
+    length_mm: q.filed(q.LENGTH, bodies.engine.intake.trumpet.length),
+    plenum_given: plenum.given,
+    plenum: asObject(sizesTable(study)),
+    target: targetDocument(target),
+    full_load: asObjects(plenumTable(study)),
+    bodies_against_plenum: tradeOffDocument(weighed, target.score),
+    ...(free && {
+      bodies_over_plenum_fraction_unboosted: free.bodies.map((one, i) =>
+        q.filed(GAIN, gainOf(one, free.plenum[i]!)),
+      ),
+    }),
+    part_load: asObjects(sensedTable(study)),
+    turns_to_fill: { port: plain(turns.port), plenum: plain(turns.plenum) },
+    audit: auditOf(plenumOutcomes(study)),
+  };
+}

@@ -1,0 +1,171 @@
+/** What individual bodies give and take against one throttle and a plenum, in sentences. */
+
+import { change, lengthIn, percent, rpm } from '../../report/figures.ts';
+import * as q from '../../report/quantities.ts';
+import type { Report } from '../../report/report.ts';
+import type { Scenario } from '../../scenario/resolve.ts';
+import type { PointOutcome } from '../../sweep/runner.ts';
+import { pointCautions } from '../cautions.ts';
+import { bandWords, lossWords, stretchWords } from '../verdict.ts';
+import { type FedCurve, type PlenumStudy, plenumOutcomes, type SensedPoint } from './compute.ts';
+import { bothPlot, swingPlot, torquePlot } from './figure.ts';
+import {
+  brakeAt,
+  GAIN,
+  gainOf,
+  plenumTable,
+  SENSED_SWING,
+  sensedTable,
+  sizesTable,
+} from './tables.ts';
+
+/** Change of the mean in the band below which nobody feels a difference [%]; common practice, no source. */
+const FELT = 0.5;
+
+export const PLENUM_CAUTIONS: readonly string[] = [
+  'Individual bodies at full load stand open to the engine bay: fuel, hands, cloth and grit keep away from the mouths, and every plate must shut by itself (see pedal).',
+  'A dyno run is for people who hold the cell, its ventilation and its fuel safe. What is licensed or asked of a road car where you live comes before any figure here.',
+];
+
+export function plenumSentences(study: PlenumStudy): string[] {
+  return [
+    verdictWords(study),
+    whereWords(study),
+    flywheelWords(study),
+    ...boostWords(study),
+    ...signalWords(study),
+    fillingWords(study),
+  ];
+}
+
+/** `one throttle of 64 mm and a plenum of 3000 cm3`. */
+export function plenumWords({
+  plenum: { throttle, volume, runnerLength },
+}: Pick<PlenumStudy, 'plenum'>) {
+  return (
+    `one throttle of ${q.told(q.boreOf('', ''), throttle.bore)} and a plenum of ` +
+    `${q.told(q.cubicCentimetres('', ''), volume)} on runners of ${q.told(q.boreOf('', ''), runnerLength)}`
+  );
+}
+
+export function verdictWords(study: PlenumStudy): string {
+  const { weighed, target, bodies, lengthUnit } = study;
+  const { gainPercent, bandMean } = weighed;
+  const trumpets = `Individual bodies on trumpets of ${lengthIn(bodies.engine.intake.trumpet.length, lengthUnit)}`;
+  const mean = q.bandMean(target.score);
+  if (!Number.isFinite(gainPercent)) {
+    return `${trumpets} cannot be weighed ${bandWords(target)}: a point failed there.`;
+  }
+  const verdict =
+    gainPercent > FELT
+      ? `give ${percent(gainPercent)} more`
+      : gainPercent < -FELT
+        ? `give ${percent(-gainPercent)} less`
+        : `give nothing that is felt (${change(gainPercent)})`;
+  const other = bandMean / (1 + gainPercent / 100);
+  return (
+    `${trumpets} ${verdict} ${bandWords(target)} against ${plenumWords(study)}: ` +
+    `${q.told(mean, bandMean)} for ${q.told(mean, other)} of ${q.scored(target.score).name}.`
+  );
+}
+
+/** Where each wins. */
+function whereWords({ weighed }: PlenumStudy): string {
+  const { stretches, worstLossPercent, worstLossSpeed, feltLossPercent } = weighed;
+  const said = [stretchWords(stretches, 'wins'), stretchWords(stretches, 'loses')].filter(Boolean);
+  if (said.length === 0) return 'At no speed computed do they differ by half a per cent.';
+  const worst =
+    worstLossSpeed === undefined
+      ? 'Outside the band it loses nowhere.'
+      : `Outside the band it has at worst ${lossWords(worstLossPercent, worstLossSpeed, feltLossPercent)}.`;
+  return `The set of bodies ${said.join(' and ')}. ${worst}`;
+}
+
+function flywheelWords({ bodies, onPlenum, lengthUnit }: PlenumStudy): string {
+  const best = (curve: FedCurve) => {
+    const power = q.FLYWHEEL_POWER[lengthUnit];
+    const rows = curve.outcomes.flatMap((one, i) => {
+      const brake = brakeAt(curve, i);
+      return brake ? [{ speed: one.speed, power: brake.power }] : [];
+    });
+    const top = rows.toSorted((a, b) => b.power - a.power)[0];
+    return top ? `${q.told(power, top.power)} at ${rpm(top.speed)}` : 'none';
+  };
+  return `Most brake power of the speeds computed: individual bodies ${best(bodies)}, plenum ${best(onPlenum)}; friction by a correlation, so compare and do not quote.`;
+}
+
+/** Whether a boost leaves less between the two. */
+function boostWords({ bodies, onPlenum, free }: PlenumStudy): string[] {
+  if (!free) return [];
+  const gains = (ours: readonly PointOutcome[], theirs: readonly PointOutcome[]) =>
+    ours.flatMap((one, i) => gainOf(one, theirs[i]!) ?? []);
+  const [here, open] = [
+    gains(bodies.outcomes, onPlenum.outcomes),
+    gains(free.bodies, free.plenum),
+  ].map((list) => ({ least: Math.min(...list), most: Math.max(...list) }));
+  const reach = ({ least, most }: { least: number; most: number }) => most - least;
+  const range = ({ least, most }: { least: number; most: number }) =>
+    `${q.told(GAIN, least)} to ${q.told(GAIN, most)}`;
+  const verb = reach(here!) < reach(open!) ? 'shrinks' : 'does not shrink';
+  return [
+    `Boosted, what lies between the two ${verb}: ${range(here!)} of filling over speed, where the same engine breathing the open air has ${range(open!)}.`,
+  ];
+}
+
+type Told = SensedPoint & { mean: number; swing: number };
+
+/** The nearest to shut that was computed, at the lowest speed, both ways. */
+function signalWords({ part, speeds }: PlenumStudy): string[] {
+  const [ours, theirs] = (['bodies', 'plenum'] as const).map((way) =>
+    part.find(
+      (one): one is Told => one.way === way && one.speed === speeds[0] && one.swing !== undefined,
+    ),
+  );
+  if (!ours || !theirs) return [];
+  const kPa = (pressure: number) => q.told({ ...SENSED_SWING, digits: 3 }, pressure);
+  return [
+    `Signal: at ${rpm(speeds[0]!)}, plates ${q.told(q.plateAngle('', ''), ours.angle)} above the stop, the pressure behind one plate swings by ` +
+      `${kPa(ours.swing)} about a mean of ${kPa(ours.mean)}, in the plenum by ${kPa(theirs.swing)} about ${kPa(theirs.mean)}: ` +
+      `${(ours.swing / theirs.swing).toFixed(1)} times as much. What joins the runners to a sensor is asked of signal.`,
+  ];
+}
+
+function fillingWords({ turns }: PlenumStudy): string {
+  return (
+    `Behind a choked plate a port fills to one e-th in ${turns.port.toFixed(2)} turns of the crank, the plenum in ` +
+    `${turns.plenum.toFixed(1)}: so much quicker the air follows the pedal at small openings.`
+  );
+}
+
+const LIMITS =
+  'The plenum is one volume, alike to every runner, its walls take no heat; what the place of a cylinder along it does is not computed. ' +
+  'Runners breathe its air with the inertia of that outside. Computed at the speeds of the file alone: between them curves ripple. ' +
+  'Pressures at part throttle stand on a coarse mesh, 40 mm in the intake.';
+
+export function plenumReport(study: PlenumStudy, scenario: Scenario): Report {
+  const { bodies, onPlenum, part, plenum } = study;
+  return {
+    about: 'Individual bodies or a plenum',
+    scenario,
+    answer: plenumSentences(study),
+    flags: [
+      ...pointCautions([
+        { name: 'individual bodies', outcomes: bodies.outcomes },
+        { name: 'the plenum', outcomes: onPlenum.outcomes },
+        { name: 'part throttle', outcomes: part.map(({ outcome }) => outcome) },
+      ]),
+      ...(plenum.given ? [] : [ASSUMED]),
+    ],
+    sections: [
+      { plots: [bothPlot(study), torquePlot(study), swingPlot(study)] },
+      { tables: [plenumTable(study), sensedTable(study), sizesTable(study)], notes: [LIMITS] },
+      { heading: 'Mind', items: PLENUM_CAUTIONS },
+    ],
+    length: bodies.engine.intake.trumpet.length,
+    outcomes: plenumOutcomes(study),
+  };
+}
+
+/** Said where the file has no section of its own. */
+export const ASSUMED =
+  'The file has no section plenum: throttle, plenum, runners and inlet are as is usual for an engine of this size and speed, not measured. Measure yours before you believe the difference.';
