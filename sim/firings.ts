@@ -26,3 +26,9 @@ export function firings({ firing, cylinder: { count } }: EngineSpecification): F
 
 /** How far one fires behind another [deg]. */
 export const behind = (one: Firing, other: Firing): number => wrapAngle(one.angle - other.angle);
+
+/** Whether every cylinder fires as far behind the last as all do, to a thousandth of a degree. */
+export function firesEvenly(spec: EngineSpecification): boolean {
+  const turns = firings(spec);
+  return turns.every(({ angle }, i) => Math.abs(angle - (i * CYCLE) / turns.length) < 1e-3);
+}

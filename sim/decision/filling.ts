@@ -9,6 +9,7 @@
  * Below 0.4 and above 1.4 at full throttle no engine is known; common practice, no source. An answer
  * there is most often a slip in the file.
  */
+import type { CylinderFigures, PointResult } from '../engine/point.ts';
 import type { EngineSpecification } from '../specification.ts';
 import { isFailure, type PointOutcome } from '../sweep/runner.ts';
 
@@ -21,6 +22,22 @@ export function fillingOf(
 ): number {
   const outside = ambient.pressure / ambient.temperature;
   return (volumetricEfficiency * outside) / (feed.pressure / feed.temperature);
+}
+
+/** Most less least that a cylinder catches over what they catch on average [-]; undefined where all are alike. */
+export function fillingSpread({
+  cylinders,
+  volumetricEfficiency,
+}: PointResult): number | undefined {
+  if (!cylinders) return undefined;
+  const { fullest, emptiest } = extremes(cylinders);
+  return (fullest.volumetricEfficiency - emptiest.volumetricEfficiency) / volumetricEfficiency;
+}
+
+/** The cylinders that catch most and least. */
+export function extremes(cylinders: readonly CylinderFigures[]) {
+  const rising = cylinders.toSorted((a, b) => a.volumetricEfficiency - b.volumetricEfficiency);
+  return { emptiest: rising[0]!, fullest: rising.at(-1)! };
 }
 
 /** Plate angle from which the throttle counts as open [deg]. */

@@ -4,7 +4,7 @@
  * is solved and the others are its echoes (step/echo.ts); else all are. Exhausts that differ by when they
  * fire alone are solved once. No source: symmetry.
  */
-import { behind, type Firing, firings } from '../firings.ts';
+import { behind, type Firing, firesEvenly, firings } from '../firings.ts';
 import type { EngineSpecification } from '../specification.ts';
 
 /** The primaries that meet first, by pipe behind their joint; each alone where it ends in the tail. */
@@ -69,6 +69,12 @@ export function kindsOf(spec: EngineSpecification): Kind[] {
     const all = new Map([[members[0]!.number, [...like.values()].flat()]]);
     return { manifold, even, like: even ? all : like };
   });
+}
+
+/** Whether cylinders of the engine differ, by what they blow into or by whom they breathe beside. */
+export function cylindersDiffer(spec: EngineSpecification): boolean {
+  const lines = kindsOf(spec).flatMap(({ like }) => [...like]);
+  return lines.length > 1 || (spec.intake.chamber !== undefined && !firesEvenly(spec));
 }
 
 const inOrder = (members: readonly Firing[], origin: Firing) =>

@@ -13,6 +13,7 @@ import type { Audit } from './audit.ts';
 import { type LineCycle, meanCycle, Run } from './cycle.ts';
 import type { Driver, End, Start } from './driver.ts';
 import { inLanes } from './lanes.ts';
+import { cylindersDiffer } from './manifolds.ts';
 import { type EngineModel, engineModel, type Solved } from './plan.ts';
 import type { SettledState } from './settle.ts';
 import { takeOver } from './takeOver.ts';
@@ -212,7 +213,7 @@ function pointResult(
   return {
     speed,
     ...(carried ? beyond(here, coarse!) : here),
-    ...(lines.length > 1 && { cylinders: cylindersOf(model, lines, carried?.lines) }),
+    ...(cylindersDiffer(model.spec) && { cylinders: cylindersOf(model, lines, carried?.lines) }),
     settled,
     cycles,
     meshError: difference + model.spec.numerics.settle,

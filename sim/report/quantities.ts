@@ -36,6 +36,15 @@ export const EFFICIENCY = quantity('volumetric_efficiency', 'VE', '-', {
   name: 'volumetric efficiency',
   decimals: 3,
 });
+/** Fullest less emptiest cylinder over their mean. */
+export const FILLING_SPREAD = share('filling_spread_fraction', 'spread', {
+  name: 'spread between cylinders',
+});
+/** What cylinders that do alike catch; the keys of one column each. */
+export function cylinderEfficiency(numbers: readonly number[]): Quantity {
+  const key = `${EFFICIENCY.key}_of_${numbers.join('_')}`;
+  return { ...EFFICIENCY, key, head: numbers.join(', '), name: `cylinder ${numbers.join(', ')}` };
+}
 export const CLOSING_PRESSURE = quantity('pressure_at_valve_closing_kPa', 'p closing', 'kPa', {
   name: 'pressure at closing',
   times: KILO,

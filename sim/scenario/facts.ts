@@ -80,7 +80,12 @@ function valueText(place: Place): string | undefined {
   if (place instanceof LeafPlace) return asWritten(place, leafText(place));
   if (place instanceof ChoicePlace) return place.given ?? place.taken;
   if (place instanceof TextPlace) return place.given;
-  if (!(place instanceof ListPlace) || place.key.row.kind !== 'leaf') return undefined;
+  if (!(place instanceof ListPlace)) return undefined;
+  if (place.key.row.kind === 'text') {
+    const rows = place.rows as unknown as TextPlace[];
+    return rows.length > 0 ? rows.map(({ given }) => given).join(', ') : undefined;
+  }
+  if (place.key.row.kind !== 'leaf') return undefined;
   const cells = place.rows as unknown as LeafPlace[];
   if (cells.length === 0) return undefined;
   return cells.length <= MOST_VALUES ? cells.map(leafText).join(', ') : reach(cells);

@@ -6,6 +6,7 @@ import * as q from '../report/quantities.ts';
 import { type Column, column, within, words } from '../report/table.ts';
 import type { EngineSpecification } from '../specification.ts';
 import { isFailure, type PointOutcome } from '../sweep/runner.ts';
+import { spreadOf } from './cylinders.ts';
 
 /** One figure of an outcome; undefined where the point failed. */
 export const figureOf =
@@ -49,6 +50,8 @@ export interface PointOf<Row> {
   engine(row: Row): EngineSpecification;
   /** Units that people read; files have both. */
   unit: LengthUnit;
+  /** Whether cylinders differ in any row. */
+  unlike: boolean;
 }
 
 /** What a dyno at the flywheel would read (decision/brakeTorque.ts). */
@@ -79,6 +82,7 @@ export function pointColumns<Row>(of: PointOf<Row>): Column<Row>[] {
   return [
     column<Row>(q.SPEED, (row) => of.point(row).speed),
     ...within(GAS, of.point),
+    ...(of.unlike ? [column<Row>(q.FILLING_SPREAD, (row) => spreadOf(of.point(row)))] : []),
     ...brakeColumns(of),
     ...within(STATE, of.point),
   ];

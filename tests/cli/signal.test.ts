@@ -48,6 +48,19 @@ describe('signal', () => {
     expect(stderr).toMatch(/needs hoses and a bar; add a section pressureBar/);
   });
 
+  it('says that it cannot tell of cylinders fired unevenly, and ends with 2', async () => {
+    const uneven = '  firing:\n    intervals: [90 deg, 270 deg, 90 deg, 270 deg]\n  bore: 82 mm';
+    const { code, stdout, stderr } = await answer(
+      'signal',
+      fileOf(text.replace('  bore: 82 mm', uneven)),
+    );
+    expect(code).toBe(2);
+    expect(stdout).toBe('');
+    expect(stderr).toMatch(
+      /takes cylinders fired evenly, and engine\.firing has them fire unevenly/,
+    );
+  });
+
   it.each([
     [
       'hoseBore: 4 mm',

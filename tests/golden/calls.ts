@@ -7,7 +7,7 @@ import type { Scenario } from '../../sim/scenario/resolve.ts';
 import type { Computer } from '../../sim/sweep/tasks.ts';
 import { answerOn } from '../cli/commandLine.ts';
 import type { Demo } from '../scenario.ts';
-import { cheapText, type Said } from './cheap.ts';
+import { cheapText, type GoldenDemo, type Said, UNEVEN } from './cheap.ts';
 
 export interface Call {
   name: string;
@@ -119,8 +119,12 @@ const PEDAL = {
   ],
 };
 
-/** Every command that a demo can answer. */
-export function callsOf(demo: Demo): Call[] {
+const isUneven = (demo: GoldenDemo): demo is (typeof UNEVEN)[number] =>
+  (UNEVEN as readonly string[]).includes(demo);
+
+/** Every command that a demo can answer; of those whose cylinders differ, where that shows. */
+export function callsOf(demo: GoldenDemo): Call[] {
+  if (isUneven(demo)) return ['check', 'sweep', 'curve'].map((name) => ({ name, words: [name] }));
   const { vary, both, speeds, torque, stations, fit } = PARTICULARS[demo];
   const varied = (keys: string[]) => keys.flatMap((key) => ['--vary', key]);
   const at = { speeds: { at: speeds.map((speed) => `${speed} rpm`) } };
@@ -158,7 +162,7 @@ export function callsOf(demo: Demo): Call[] {
 
 /** Runs a call into a folder of its own; `json` asks for the document on stdout and no files. */
 export async function answerOf(
-  demo: Demo,
+  demo: GoldenDemo,
   call: Call,
   workers: (scenario: Scenario) => Computer,
   json = false,

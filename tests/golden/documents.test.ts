@@ -8,7 +8,7 @@ import type { Computer } from '../../sim/sweep/tasks.ts';
 import { answerFrom, fileOf } from '../cli/commandLine.ts';
 import type { Demo } from '../scenario.ts';
 import { type Answered, answerOf, type Call, callsOf } from './calls.ts';
-import { cheapText, DEMOS } from './cheap.ts';
+import { cheapText, DEMOS, UNEVEN } from './cheap.ts';
 import { computerOf } from './computer.ts';
 import { knownWorkers, readPoints } from './points.ts';
 import { readableHtml, readableJson } from './readable.ts';
@@ -31,6 +31,7 @@ const ROLES: Record<string, string> = {
   'balance balance-bodies.csv': '-bodies',
   'balance balance-loads.csv': '-loads',
   'balance balance-readings.csv': '-readings',
+  'curve curve-cylinders.csv': '-cylinders',
   'load load-filling.csv': '-filling',
   'load load-air.csv': '-air',
   'load load-correction.csv': '-correction',
@@ -45,7 +46,7 @@ function readable(name: string, text: string): string {
   return name.endsWith('.html') ? readableHtml(text) : text;
 }
 
-describe.each(DEMOS)('%s', (demo) => {
+describe.each([...DEMOS, ...UNEVEN])('%s', (demo) => {
   const points = readPoints(demo);
   test.each(callsOf(demo))('$name', async (call) => {
     const answer = await answerOf(demo, call, (scenario) => knownWorkers(scenario, points));

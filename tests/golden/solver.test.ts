@@ -10,8 +10,7 @@ import { withShare } from '../../sim/study/inject/compute.ts';
 import { isFailure, runJob } from '../../sim/sweep/runner.ts';
 import { withLength } from '../../sim/sweep/sweep.ts';
 import { TASKS } from '../../sim/sweep/tasks.ts';
-import type { Demo } from '../scenario.ts';
-import { cheapText, DEMOS } from './cheap.ts';
+import { cheapText, DEMOS, type GoldenDemo, UNEVEN } from './cheap.ts';
 import { indented } from './readable.ts';
 
 const { trace } = TASKS;
@@ -20,9 +19,9 @@ const point = runJob;
 const golden = (name: string, figures: unknown) =>
   expect(`${indented(figures)}\n`).toMatchFileSnapshot(`./solver/${name}.json`);
 
-const cheap = (demo: Demo) => readScenario(cheapText(demo), demo);
+const cheap = (demo: GoldenDemo) => readScenario(cheapText(demo), demo);
 
-test.each(DEMOS)('%s', async (demo) => {
+test.each([...DEMOS, ...UNEVEN])('%s', async (demo) => {
   const { engine, speeds, sweep } = cheap(demo);
   const outcomes = [engine.intake.trumpet.length, sweep.lengths.at(-1)!].flatMap((length) =>
     [speeds[1]!, speeds.at(-1)!].map((speed) => ({

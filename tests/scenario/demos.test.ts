@@ -26,11 +26,13 @@ function figuresWithoutRemark(source: string): string[] {
 test('the demo scenarios are there', () => {
   expect(names).toEqual([
     'boosted-four.yaml',
+    'cross-plane-eight.yaml',
     'endurance-six.yaml',
     'forest-four.yaml',
     'hill-climb.yaml',
     'road-four.yaml',
     'sprint-single.yaml',
+    'uneven-twin.yaml',
   ]);
 });
 

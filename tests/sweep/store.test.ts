@@ -36,6 +36,17 @@ describe('a line of the store', () => {
     expect(text.split('\n')).toHaveLength(3);
   });
 
+  it('holds cylinders that differ, and refuses figures of theirs that are none', () => {
+    const { settled: _, audit: __, ...figures } = odd;
+    const cylinders = [{ ...figures, numbers: [1, 6] }];
+    const own = { ...odd, cylinders };
+    expect(readPoints(pointLine('a', own)).get('a')).toEqual(own);
+    for (const wrong of ['all', [{ ...figures, numbers: ['one'] }]]) {
+      const text = pointLine('a', { ...odd, cylinders: wrong } as never);
+      expect([...readPoints(text).keys()]).toEqual([]);
+    }
+  });
+
   it('is absent wherever it is torn, and cut off before the next', () => {
     const whole = pointLine('a', odd);
     const torn = pointLine('b', failed);

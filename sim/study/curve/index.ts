@@ -2,6 +2,7 @@
 import { allSettled } from '../../report/audit.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { allPoints, type LengthCurve, runLengths, withLength } from '../../sweep/sweep.ts';
+import { cylinderTable } from '../cylinders.ts';
 import { askedLength, LENGTH_OPTION } from '../options.ts';
 import { Refinement } from '../refinement.ts';
 import type { Findings, Study } from '../study.ts';
@@ -33,11 +34,15 @@ export const curveStudy: Study = {
 /** @param open whether the curve is in doubt between its points */
 export function curveFindings(curve: LengthCurve, scenario: Scenario, open = true): Findings {
   const outcomes = allPoints(curve);
+  const cylinders = cylinderTable(outcomes, scenario.engine);
   return {
     stem: 'curve',
     document: curveDocument(curve, scenario),
     report: curveReport(curve, scenario, curveTable({ outcomes }, scenario), open),
-    tables: { 'curve.csv': lengthCurveTable([curve], scenario) },
+    tables: {
+      'curve.csv': lengthCurveTable([curve], scenario),
+      ...(cylinders && { 'curve-cylinders.csv': cylinders }),
+    },
     sound: allSettled(outcomes),
   };
 }

@@ -1,11 +1,20 @@
 /** One length at all speeds as tables and as a JSON document. */
+import { cylindersDiffer } from '../../engine/manifolds.ts';
 import { auditOf } from '../../report/audit.ts';
 import { documentHead } from '../../report/document.ts';
 import { filed, LENGTH } from '../../report/quantities.ts';
-import { asColumns, type Column, column, type Table, tableOf } from '../../report/table.ts';
+import {
+  asColumns,
+  asObjects,
+  type Column,
+  column,
+  type Table,
+  tableOf,
+} from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import type { PointOutcome } from '../../sweep/runner.ts';
 import { allPoints, type LengthCurve } from '../../sweep/sweep.ts';
+import { cylinderTable } from '../cylinders.ts';
 import { pointColumns } from '../points.ts';
 
 /** Of whom a curve is: brake figures hang on the engine. */
@@ -16,7 +25,12 @@ export function curveTable(
   { outcomes }: { outcomes: readonly PointOutcome[] },
   { engine, lengthUnit: unit }: CurveOf,
 ): Table {
-  const columns = pointColumns<PointOutcome>({ point: (one) => one, engine: () => engine, unit });
+  const columns = pointColumns<PointOutcome>({
+    point: (one) => one,
+    engine: () => engine,
+    unit,
+    unlike: cylindersDiffer(engine),
+  });
   return tableOf('Every speed', columns, outcomes);
 }
 
@@ -35,7 +49,12 @@ export function lengthCurveTable(
   const rows = curves.flatMap((curve) =>
     allPoints(curve).map((outcome) => ({ length: curve.length, outcome })),
   );
-  const point = pointColumns<At>({ point: ({ outcome }) => outcome, engine: () => engine, unit });
+  const point = pointColumns<At>({
+    point: ({ outcome }) => outcome,
+    engine: () => engine,
+    unit,
+    unlike: cylindersDiffer(engine),
+  });
   const columns = [column<At>(LENGTH, (at) => at.length), ...point, ...more];
   return tableOf<At>('Every point', columns, rows);
 }
@@ -49,10 +68,12 @@ export function curveColumns({ length, outcomes }: LengthCurve, of: CurveOf) {
 /** Every speed computed, those of the file and those between. */
 export function curveDocument(curve: LengthCurve, scenario: Scenario) {
   const outcomes = allPoints(curve);
+  const cylinders = cylinderTable(outcomes, scenario.engine);
   return {
     ...documentHead('curve', scenario),
     speeds_rpm: outcomes.map(({ speed }) => speed),
     ...curveColumns({ length: curve.length, outcomes }, scenario),
+    ...(cylinders && { cylinders: asObjects(cylinders) }),
     audit: auditOf(outcomes),
   };
 }

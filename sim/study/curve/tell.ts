@@ -9,6 +9,7 @@ import type { Table } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { allPoints, type LengthCurve } from '../../sweep/sweep.ts';
 import { fillingCautions, pointCautions } from '../cautions.ts';
+import { CYLINDER_NOTE, cylinderTable, spreadCautions } from '../cylinders.ts';
 import { POINT_NOTES } from '../points.ts';
 import { bandWords } from '../verdict.ts';
 import { fillingPlot, smoothLine } from './figure.ts';
@@ -50,6 +51,7 @@ export function curveReport(
   const { target } = scenario;
   const outcomes = allPoints(curve);
   const name = lengthIn(curve.length, scenario.lengthUnit);
+  const cylinders = cylinderTable(outcomes, scenario.engine);
   const line = curve.resolved && { line: smoothLine(curve, scenario) };
   return {
     about: `Trumpets of ${name}`,
@@ -59,10 +61,12 @@ export function curveReport(
       ...pointCautions([{ name, outcomes }]),
       ...(open ? [openWords(curve)] : []),
       ...fillingCautions(scenario.engine, outcomes),
+      ...spreadCautions(outcomes),
     ],
     sections: [
       { plots: [fillingPlot([{ name, look: 'cut', outcomes, ...line }], target)] },
       { tables: [table], notes: POINT_NOTES },
+      ...(cylinders ? [{ tables: [cylinders], notes: [CYLINDER_NOTE] }] : []),
     ],
     length: curve.length,
     outcomes,

@@ -6,6 +6,7 @@ import { inMilliseconds, rpm, share as shareText } from '../../report/figures.ts
 import { fillingChange, told } from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import { leadCautions } from '../cylinders.ts';
 import type { PlacementStudy } from './compute.ts';
 import * as figure from './figure.ts';
 import {
@@ -91,7 +92,7 @@ export function placementReport(study: PlacementStudy, scenario: Scenario): Repo
     about: 'Injectors',
     scenario,
     answer: placementSentences(study),
-    flags: [],
+    flags: leadCautions(scenario.engine),
     sections: [
       { heading: 'Mind', items: FUEL_CAUTIONS },
       {

@@ -9,6 +9,7 @@ import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { allPoints } from '../../sweep/sweep.ts';
 import { fillingCautions, pointCautions } from '../cautions.ts';
+import { spreadCautions } from '../cylinders.ts';
 import type { Doubt } from '../doubt/tables.ts';
 import { doubtSections } from '../doubt/tell.ts';
 import { allOutcomes } from '../study.ts';
@@ -244,6 +245,7 @@ export function sweepReport(study: LengthStudy, scenario: Scenario, doubt?: Doub
     flags: [
       ...words.cautions,
       ...fillingCautions(scenario.engine, allOutcomes(studyCurves(study))),
+      ...spreadCautions(allPoints(study.recommended)),
     ],
     sections: [
       { sentences: [LENGTH_MEANING_SHORT], only: 'text' },

@@ -6,6 +6,7 @@ import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { frequencyOf, orderOf } from '../../sound/orders.ts';
 import { pointCautions } from '../cautions.ts';
+import { leadCautions } from '../cylinders.ts';
 import { FAR, type HeardLength, type ListenStudy, NEAR } from './compute.ts';
 import { levelPlot, ordersPlot } from './figure.ts';
 import {
@@ -109,12 +110,15 @@ export function listenReport(study: ListenStudy, scenario: Scenario): Report {
     about: 'Listen',
     scenario,
     answer: listenSentences(study),
-    flags: pointCautions(
-      lengths.map(({ length, points }) => ({
-        name: lengthIn(length, lengthUnit),
-        outcomes: points.map(({ outcome }) => outcome),
-      })),
-    ),
+    flags: [
+      ...pointCautions(
+        lengths.map(({ length, points }) => ({
+          name: lengthIn(length, lengthUnit),
+          outcomes: points.map(({ outcome }) => outcome),
+        })),
+      ),
+      ...leadCautions(scenario.engine),
+    ],
     sections: [
       { heading: 'Mind', items: NOISE_CAUTIONS },
       { plots: [levelPlot(study), ...(loudest.length > 0 ? [ordersPlot(study)] : [])] },

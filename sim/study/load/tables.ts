@@ -1,5 +1,6 @@
 /** Filling over plate angle and speed as tables and as a JSON document. */
 import { pulseOf } from '../../decision/pulseWidth.ts';
+import { cylindersDiffer } from '../../engine/manifolds.ts';
 import { workingGas } from '../../engine/workingGas.ts';
 import { auditOf } from '../../report/audit.ts';
 import { documentHead } from '../../report/document.ts';
@@ -34,6 +35,7 @@ export function cellsTable(study: LoadStudy): Table {
     point: ({ outcome }) => outcome,
     engine: ({ engine }) => engine,
     unit: scenario.lengthUnit,
+    unlike: cylindersDiffer(scenario.engine),
   });
   return tableOf(
     'Every cell',

@@ -5,6 +5,7 @@ import { PLATE, RULE_ERROR, told } from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import { isFailure } from '../../sweep/runner.ts';
 import { pointCautions } from '../cautions.ts';
+import { spreadCautions } from '../cylinders.ts';
 import { POINT_NOTES } from '../points.ts';
 import { IDLE_AIR_FLOW, LIMIT, type LoadStudy } from './compute.ts';
 import { correctionTables, exponentsTable, rulesTable } from './correctionTables.ts';
@@ -130,7 +131,11 @@ export function loadReport(study: LoadStudy): Report {
     about: 'Load',
     scenario,
     answer: loadSentences(study),
-    flags: [...unsettled(study), ...pointCautions(failed)],
+    flags: [
+      ...unsettled(study),
+      ...pointCautions(failed),
+      ...spreadCautions(study.outcomes.flat()),
+    ],
     sections: [
       { plots: [loadPlot(study)] },
       { tables: [fillingTable(study)] },

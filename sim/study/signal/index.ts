@@ -1,5 +1,6 @@
 /** `signal`: what a pressure sensor on joined runners sees. */
 import { InputError } from '../../errors.ts';
+import { firesEvenly } from '../../firings.ts';
 import { allSettled } from '../../report/audit.ts';
 import type { Study } from '../study.ts';
 import { type SignalStudy, sensorStudy } from './compute.ts';
@@ -15,6 +16,11 @@ export const signalStudy: Study = {
     if (!spec) {
       throw new InputError(
         `${file}: the signal needs hoses and a bar; add a section pressureBar with hoseLength, hoseBore and volume`,
+      );
+    }
+    if (!firesEvenly(engine)) {
+      throw new InputError(
+        `${file}: the signal takes cylinders fired evenly, and engine.firing has them fire unevenly`,
       );
     }
     return {

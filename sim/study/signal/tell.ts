@@ -7,6 +7,7 @@ import { told } from '../../report/quantities.ts';
 import type { Report, Section } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { pointCautions } from '../cautions.ts';
+import { leadCautions } from '../cylinders.ts';
 import type { SignalStudy } from './compute.ts';
 import * as figure from './figure.ts';
 import type { LoadSense } from './load.ts';
@@ -179,6 +180,7 @@ export function signalReport(study: SignalStudy, scenario: Scenario): Report {
     flags: [
       ...pointCautions([{ name: 'the signal', outcomes: study.outcomes }]),
       ...restless(study),
+      ...leadCautions(scenario.engine),
       ASSUMED,
     ],
     sections: [

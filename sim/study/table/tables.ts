@@ -1,5 +1,6 @@
 /** Points of varied keys as a table and as a JSON document. */
 import { combinations } from '../../combinations.ts';
+import { cylindersDiffer } from '../../engine/manifolds.ts';
 import { auditOf } from '../../report/audit.ts';
 import { documentHead } from '../../report/document.ts';
 import { asColumns, type Column, type Table, tableOf, words } from '../../report/table.ts';
@@ -35,7 +36,12 @@ export function valuesTable(points: ValuePoints, { lengthUnit: unit }: Scenario)
     ...points.keys.map(({ path }, k) =>
       words<Row>(path, path.split('.').slice(-2).join('.'), (row) => row.texts[k], { name: path }),
     ),
-    ...pointColumns<Row>({ point: ({ outcome }) => outcome, engine: (row) => row.engine, unit }),
+    ...pointColumns<Row>({
+      point: ({ outcome }) => outcome,
+      engine: (row) => row.engine,
+      unit,
+      unlike: points.engines.some(cylindersDiffer),
+    }),
   ];
   return tableOf('Every point', columns, rows);
 }

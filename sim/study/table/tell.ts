@@ -5,6 +5,7 @@ import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { pointCautions } from '../cautions.ts';
 import { fillingPlot } from '../curve/figure.ts';
+import { spreadCautions } from '../cylinders.ts';
 import { POINT_NOTES } from '../points.ts';
 import { textsOf, type ValuePoints, valuesTable } from './tables.ts';
 
@@ -23,7 +24,7 @@ export function tableReport(points: ValuePoints, scenario: Scenario): Report {
     answer: [
       `${counted(outcomes.length, 'value')} of ${paths} at ${counted(speeds.length, 'speed')}; nothing is weighed.`,
     ],
-    flags: pointCautions(curves),
+    flags: [...pointCautions(curves), ...spreadCautions(outcomes.flat())],
     sections: [
       { plots: [fillingPlot(lines, target)] },
       { tables: [valuesTable(points, scenario)], notes: POINT_NOTES },

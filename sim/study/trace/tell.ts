@@ -5,6 +5,7 @@ import { counted } from '../../report/numbers.ts';
 import { EFFICIENCY, told } from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import { leadCautions } from '../cylinders.ts';
 import { pressurePlot } from './figure.ts';
 import { stationTable } from './tables.ts';
 
@@ -20,7 +21,7 @@ export function traceReport(trace: Trace, length: number, scenario: Scenario): R
       `Volumetric efficiency ${told(EFFICIENCY, point.volumetricEfficiency)}, ${settled ? after : `NOT ${after}: no answer yet`}.`,
       'Velocity and mass flow count positive the way the gas should go.',
     ],
-    flags: [],
+    flags: leadCautions(scenario.engine),
     sections: [{ plots: [pressurePlot(trace)] }, { tables: [stationTable(trace)] }],
     length,
     outcomes: [point],

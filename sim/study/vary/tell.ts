@@ -9,6 +9,7 @@ import { bandMean, shown } from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { fillingCautions, pointCautions } from '../cautions.ts';
+import { spreadCautions } from '../cylinders.ts';
 import type { Doubt } from '../doubt/compute.ts';
 import { doubtSections } from '../doubt/tell.ts';
 import { allOutcomes } from '../study.ts';
@@ -159,6 +160,7 @@ export function variantReport(study: VariantStudy, scenario: Scenario, doubt?: D
     flags: [
       ...pointCautions([...named, { name: 'as it is', outcomes: baseline }]),
       ...fillingCautions(scenario.engine, baseline),
+      ...spreadCautions(baseline),
       COARSE,
     ],
     sections: [
