@@ -14,6 +14,7 @@ export {
 } from './boundary/node.ts';
 export { OpenAir, type RestState, Volume } from './boundary/reservoir.ts';
 export { type Band, bandMean, inBand } from './decision/band.ts';
+export { brakeTorque } from './decision/brakeTorque.ts';
 export {
   type Calibration,
   type CalibrationRefusal,
@@ -51,6 +52,7 @@ export type {
 export type { VariantStudy, VariedKey, WeighedVariant } from './decision/variants.ts';
 export { Duct, type DuctOptions, type InitialState } from './duct/duct.ts';
 export { type Profile, profileOf } from './duct/profile.ts';
+export { type Front, frontFrom } from './engine/front.ts';
 export { type Moment, Network } from './engine/network.ts';
 export { type PointResult, runPoint } from './engine/point.ts';
 export {
@@ -73,12 +75,14 @@ export { allSettled } from './report/audit.ts';
 export { CAUTIONS, KNOWN, NOT_KNOWN } from './report/cautions.ts';
 export { documentHead } from './report/document.ts';
 export { type ErrorDocument, errorDocument } from './report/errorDocument.ts';
+export { lengthDrawing } from './report/lengthDrawing.ts';
 export { LENGTH_DRAWING, LENGTH_MEANING } from './report/lengthMeaning.ts';
 export type { Mark, Plot, PlotLook, Series } from './report/plot.ts';
-export { plotted } from './report/plot.ts';
+export { axes, plotted } from './report/plot.ts';
 export * as quantities from './report/quantities.ts';
 export { type Report, reportHtml, reportText, type Section } from './report/report.ts';
 export { defaultsTable } from './report/sections.ts';
+export { svgPlot } from './report/svgPlot.ts';
 export {
   asCsv,
   asGrid,
@@ -170,6 +174,7 @@ export {
   type DecisionWords,
   decisionSentences,
   decisionWords,
+  goodEnough,
   sweepReport,
 } from './study/length/tell.ts';
 export {

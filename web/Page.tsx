@@ -1,43 +1,46 @@
-/** The page, in the order of the reader's questions. */
+/** The page: engine and answer at the top, the place that is open below, the engine's drawer beside. */
 
+import { useEffect } from 'preact/hooks';
 import { Answer } from './parts/Answer.tsx';
-import { Header } from './parts/Header.tsx';
-import { LengthBar, LengthControl } from './parts/LengthControl.tsx';
+import { Drawer } from './parts/Drawer.tsx';
+import { TopBar } from './parts/TopBar.tsx';
 import { Trust } from './parts/Trust.tsx';
-import { ViewCard } from './parts/ViewCard.tsx';
-import { YourEngine } from './parts/YourEngine.tsx';
-import { picture } from './state/picture.ts';
-import { proof, views } from './views/index.ts';
+import { Bench } from './places/Bench.tsx';
+import { CutSheet } from './places/CutSheet.tsx';
+import { PlacesRow } from './places/PlacesRow.tsx';
+import { StudyPlace } from './places/StudyPlace.tsx';
+import { type Picture, picture } from './state/picture.ts';
+import { drawer, place } from './state/place.ts';
+import { places } from './views/index.ts';
 
 export function Page() {
   const now = picture.value;
+  const open = place.value;
+  useEffect(() => scrollTo({ top: 0 }), [open]);
   return (
-    <>
-      <a class="skip" href="#answer">
+    <div class={drawer.value ? 'page drawn' : 'page'}>
+      <button type="button" class="skip" onClick={toAnswer}>
         Skip to the answer
-      </a>
-      <Header />
-      <main>
-        <div class="opening">
-          <Answer />
-          {now && <ViewCard view={proof} picture={now} />}
-        </div>
-        {now && (
-          <div class="explore">
-            <LengthControl picture={now} />
-            <LengthBar picture={now} />
-            <div class="views">
-              {views
-                .filter((view) => view.applies?.(now) ?? true)
-                .map((view) => (
-                  <ViewCard key={view.id} view={view} picture={now} />
-                ))}
-            </div>
-          </div>
-        )}
-        <YourEngine />
-        {now && <Trust picture={now} />}
+      </button>
+      <TopBar />
+      <PlacesRow picture={now} />
+      <main class={`at-${open}`}>
+        <Answer />
+        {now && <Inside open={open} picture={now} />}
       </main>
-    </>
+      <Drawer />
+    </div>
   );
+}
+
+function Inside({ open, picture: now }: { open: string; picture: Picture }) {
+  if (open === 'trust') return <Trust picture={now} />;
+  if (open === 'sheet') return <CutSheet picture={now} />;
+  const study = places.find(({ id }) => id === open);
+  return study ? <StudyPlace place={study} picture={now} key={open} /> : <Bench picture={now} />;
+}
+
+/** No link, for the address says which place is open. */
+function toAnswer(): void {
+  document.getElementById('answer')?.focus();
 }

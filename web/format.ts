@@ -14,9 +14,6 @@ export function typeset(text: string): string {
 /** A figure with its unit. */
 export const told = (quantity: q.Quantity, value: number) => typeset(q.told(quantity, value));
 
-/** A length [m] in millimetres. */
-export const millimetres = (length: number) => told(q.LENGTH, length);
-
 /** A length [m] in the unit of the scenario. */
 export const lengthIn = (length: number, unit: LengthUnit) => told(q.lengthQuantity(unit), length);
 

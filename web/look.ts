@@ -1,6 +1,6 @@
 /** One look for all plots, taken from the page's own colours so that both themes carry over. */
-import type { Layout } from 'plotly.js-cartesian-dist-min';
-import { bandsOf, type Target } from '../sim/index.ts';
+import type { Layout } from 'plotly.js-dist-min';
+import { bandsOf, type PlotLook, type Target } from '../sim/index.ts';
 
 /** Whose length a curve shows: fitted now, recommended, or under the reader's hand. */
 export type Role = 'now' | 'best' | 'hand';
@@ -44,8 +44,11 @@ export function readLook(): Look {
 export const ROLE_NAME: Record<Role, string> = {
   now: 'fitted now',
   best: 'recommended',
-  hand: 'under your hand',
+  hand: 'your length',
 };
+
+/** The same lengths in plots of studies. */
+export const ROLE_PLOT: Record<Role, PlotLook> = { now: 'now', best: 'cut', hand: 'third' };
 
 /** Lines differ in dash and marker as well as in colour. */
 export const ROLE_LINE: Record<Role, { dash: string; width: number; symbol: string }> = {

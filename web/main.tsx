@@ -3,6 +3,8 @@ import './style/page.css';
 import { render } from 'preact';
 import { Page } from './Page.tsx';
 import { followScenario } from './state/follow.ts';
+import { followAddress } from './state/place.ts';
+import { keepPresent } from './state/scenario.ts';
 import { openLink } from './state/share.ts';
 
 declare global {
@@ -15,7 +17,9 @@ declare global {
 if (!window.unfit) void begin();
 
 async function begin(): Promise<void> {
+  followAddress();
   await openLink();
+  keepPresent();
   const place = document.getElementById('page')!;
   place.replaceChildren();
   render(<Page />, place);

@@ -2,7 +2,7 @@ declare module 'virtual:demos' {
   export const shipped: import('./state/demos.ts').Demo[];
 }
 
-declare module 'plotly.js-cartesian-dist-min' {
+declare module 'plotly.js-dist-min' {
   export * from 'plotly.js';
 }
 

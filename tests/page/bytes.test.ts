@@ -1,20 +1,16 @@
 /** The figures of the demos in a browser, to the last bit those of Node (tests/golden/bytes.test.ts). */
-import { chromium } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { digestModule, recorded, texts } from '../golden/runtimes.ts';
-import { chromiumPath } from './chromium.ts';
+import { browser } from './opened.ts';
 
 test('a browser gives the recorded bytes', async () => {
-  const browser = await chromium.launch({
-    executablePath: chromiumPath(),
-    args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
-  });
+  const context = await (await browser()).newContext();
   try {
-    const page = await browser.newPage();
+    const page = await context.newPage();
     const found = await page.evaluate(digests(await digestModule()));
     expect(found).toEqual(recorded());
   } finally {
-    await browser.close();
+    await context.close();
   }
 });
 

@@ -1,18 +1,16 @@
 /** The report in a browser: offline, accessible, on a phone, in the dark. */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { type Browser, chromium } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { beforeAll, expect, test } from 'vitest';
 import { reportHtml } from '../../sim/report/report.ts';
 import { lengthStudy } from '../../sim/study/length/compute.ts';
 import { sweepReport } from '../../sim/study/length/tell.ts';
 import { fileOf } from '../cli/commandLine.ts';
 import { readDemo, toyRunner } from '../toy.ts';
-import { chromiumPath } from './chromium.ts';
+import { browser } from './opened.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const file = fileOf('', 'report.html');
-let browser: Browser;
 
 beforeAll(async () => {
   const scenario = readDemo('hill-climb');
@@ -21,10 +19,7 @@ beforeAll(async () => {
   const { lengths } = scenario.sweep;
   const study = await lengthStudy({ engine, lengths, speeds, target }, runner);
   writeFileSync(file, reportHtml(sweepReport(study, scenario)));
-  browser = await chromium.launch({ executablePath: chromiumPath(), args: ['--no-sandbox'] });
 });
-
-afterAll(() => browser.close());
 
 test.each([
   ['a desk', 1280, 'light'],
@@ -33,7 +28,7 @@ test.each([
   ['a phone in the dark', 360, 'dark'],
 ] as const)('on %s', async (_, width, colorScheme) => {
   // The policy of the report forbids scripts, so the checker has to be let in past it.
-  const context = await browser.newContext({
+  const context = await (await browser()).newContext({
     viewport: { width, height: 800 },
     colorScheme,
     bypassCSP: true,

@@ -1,19 +1,16 @@
 /** The built page as `npm run page` serves it: on this machine only, framed by none, for no other place. */
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer, get, type IncomingMessage } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { text as textOf } from 'node:stream/consumers';
-import { chromium, type Page } from 'playwright-core';
-import { build, type PreviewServer, preview } from 'vite';
+import type { Page } from 'playwright-core';
+import { type PreviewServer, preview } from 'vite';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { pageConfig } from '../../web/build/pageConfig.ts';
-import { chromiumPath } from './chromium.ts';
-import { QUICK } from './opened.ts';
+import { browser, builtPage, quickConfig } from './opened.ts';
 import { serve } from './serve.ts';
 
-const root = join(import.meta.dirname, '../..');
 const folder = mkdtempSync(join(tmpdir(), 'trumpetry-served-'));
 const outDir = join(folder, 'page');
 const beside = join(folder, 'beside.txt');
@@ -21,8 +18,8 @@ let server: PreviewServer;
 let at: AddressInfo;
 
 beforeAll(async () => {
-  const config = { ...pageConfig({ root, demos: [QUICK], outDir }), configFile: false } as const;
-  await build({ ...config, logLevel: 'error' });
+  const config = quickConfig(outDir);
+  cpSync(await builtPage(), outDir, { recursive: true });
   server = await preview({ ...config, preview: { ...config.preview, port: 0 } });
   at = server.httpServer.address() as AddressInfo;
 });
@@ -65,12 +62,9 @@ test.each(['/../beside.txt', '/%2e%2e/beside.txt', `/@fs${beside}`, beside])(
 );
 
 test('it works so in a browser, and nobody frames it', async () => {
-  const browser = await chromium.launch({
-    executablePath: chromiumPath(),
-    args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
-  });
+  const context = await (await browser()).newContext();
   try {
-    const page = await browser.newPage();
+    const page = await context.newPage();
     const said: string[] = [];
     page.on('console', (message) => {
       if (['error', 'warning'].includes(message.type())) said.push(message.text());
@@ -84,7 +78,7 @@ test('it works so in a browser, and nobody frames it', async () => {
     expect(await framed(page, other.address)).toBe(other.address);
     other.server.close();
   } finally {
-    await browser.close();
+    await context.close();
   }
 });
 

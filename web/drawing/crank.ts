@@ -1,5 +1,5 @@
 /** Crank angle as the axis of a cycle: dead centres named, valves' open spans drawn. */
-import type { Layout } from 'plotly.js-cartesian-dist-min';
+import type { Layout } from 'plotly.js-dist-min';
 import type { Trace } from '../../sim/index.ts';
 import { axis, type Look } from '../look.ts';
 

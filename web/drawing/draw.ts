@@ -1,5 +1,5 @@
 /** A plot of a study as the page draws it: the same series, marks and bands as in the report. */
-import type { Data, Layout, Shape } from 'plotly.js-cartesian-dist-min';
+import type { Data, Layout, Shape } from 'plotly.js-dist-min';
 import type { Mark, Plot, PlotLook, Series } from '../../sim/index.ts';
 import type { Role } from '../look.ts';
 

@@ -1,10 +1,11 @@
 /** Curves against speed as plot lines and as tables, alike in every view. */
-import type { Data } from 'plotly.js-cartesian-dist-min';
+import type { Data } from 'plotly.js-dist-min';
 import { type Column, plotted, quantities as q, words } from '../../sim/index.ts';
-import { millimetres } from '../format.ts';
+
 import type { Role } from '../look.ts';
 import { type Look, ROLE_LINE, ROLE_NAME } from '../look.ts';
 import type { Curve, CurvePoint, Picture, Standing } from '../state/picture.ts';
+import { lengthText } from '../state/unit.ts';
 import { numbered, ofCurve, type Table } from './table.ts';
 
 /** A figure of a point in SI. */
@@ -54,7 +55,7 @@ const STANDING_NOTE: Record<Standing, string> = {
 };
 
 export function curveName({ role, length }: Curve): string {
-  return `${ROLE_NAME[role]}, ${millimetres(length)}`;
+  return `${ROLE_NAME[role]}, ${lengthText(length)}`;
 }
 
 /** Speeds down, curves across, and how good each point is. */
@@ -77,10 +78,10 @@ export function highest({ curves }: Picture, quantity: q.Quantity, value: Value)
       const y = value(point, i);
       return y === undefined ? [] : [{ y, speed: point.speed }];
     });
-    if (known.length === 0) return `${millimetres(length)}: not known yet.`;
+    if (known.length === 0) return `${lengthText(length)}: not known yet.`;
     const top = known.reduce((a, b) => (b.y > a.y ? b : a));
     const at = q.told(q.SPEED, top.speed);
-    return `${millimetres(length)}: highest ${q.told(quantity, top.y)} at ${at}.`;
+    return `${lengthText(length)}: highest ${q.told(quantity, top.y)} at ${at}.`;
   });
   return words.join(' ');
 }

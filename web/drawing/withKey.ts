@@ -1,5 +1,5 @@
 /** Plots whose lines are not the three lengths carry a key of their own, above the plot. */
-import type { Layout } from 'plotly.js-cartesian-dist-min';
+import type { Layout } from 'plotly.js-dist-min';
 import { type Look, MARGIN } from '../look.ts';
 
 /** Room that one row of the key takes [px]. */

@@ -1,104 +1,259 @@
-/** The answer as a sentence, and what is being done about it. */
-import { issueText, quantities as q, type Scenario } from '../../sim/index.ts';
-import { lengthIn, told } from '../format.ts';
+/** The answer in one strip: what to cut, how exact, what it gives and costs, how sure; and all its words. */
+import { bandWords, goodEnough, issueText, quantities as q } from '../../sim/index.ts';
+import { rpm, told, typeset } from '../format.ts';
+import { resultOf } from '../state/asked.ts';
+import { doubt } from '../state/doubt.ts';
 import { type Picture, picture, type Verdict } from '../state/picture.ts';
+import { addressOf } from '../state/place.ts';
 import { reading } from '../state/scenario.ts';
-import { study } from '../state/study.ts';
+import { type Study, study } from '../state/study.ts';
+import { lengthFigure, lengthText } from '../state/unit.ts';
 import { Progress } from './Progress.tsx';
+import { Spoken } from './Spoken.tsx';
 
 export function Answer() {
   const now = picture.value;
+  const current = reading.value;
+  const stale = now !== undefined && (!current.ok || current.hash !== study.value?.hash);
   return (
-    <section class="answer" id="answer" aria-labelledby="answer-title">
-      <h1 id="answer-title">Which length</h1>
-      <div aria-live="polite">{now ? <Sentence picture={now} /> : <FirstLook />}</div>
+    <section class="answer" id="answer" tabIndex={-1} aria-labelledby="answer-title">
+      <h1 id="answer-title" class="sr">
+        Which length
+      </h1>
+      <div class={stale ? 'strip stale' : 'strip'}>
+        {now ? <Strip picture={now} /> : <Waiting />}
+      </div>
+      {stale && <Stale />}
       <Progress />
+      <Spoken text={now ? spokenWords(now) : ''} />
     </section>
   );
 }
 
-function FirstLook() {
+function Waiting() {
   const now = reading.value;
-  if (now.ok) return <p class="sentence">{WORKING}</p>;
+  if (now.ok) return <p class="sentence long">Working out a first look…</p>;
   return (
-    <>
+    <div>
       <p class="sentence long">The scenario cannot be read yet.</p>
       <p class="supporting">{issueText(now.issues[0]!)}</p>
-    </>
-  );
-}
-
-function Sentence({ picture: now }: { picture: Picture }) {
-  const { verdict, scenario } = now;
-  const current = reading.value;
-  const stale = !current.ok || current.hash !== study.value?.hash;
-  return (
-    <div class={stale ? 'stale' : ''}>
-      <p class="engine">{scenario.title}</p>
-      {verdict ? (
-        <Words verdict={verdict} picture={now} />
-      ) : (
-        <p class="sentence">{now.study.stage === 'preview' ? WORKING : 'No answer yet.'}</p>
-      )}
-      {stale && <p class="notice">This answer is for the figures before your last change.</p>}
     </div>
   );
 }
 
-function Words({ verdict, picture: now }: { verdict: Verdict; picture: Picture }) {
-  const { words } = verdict;
-  const full = verdict.standing === 'full';
+/** The text has moved on, or cannot be read; said here, where the answer stands. */
+function Stale() {
+  const now = reading.value;
   return (
-    <>
-      <Headline verdict={verdict} scenario={now.scenario} />
-      <p class="supporting">
-        {words.gain} {words.price}
-      </p>
-      <p class="supporting quiet">{full ? words.found : FIRST_LOOK}</p>
-      {full &&
-        [
-          words.flywheel,
-          words.inside,
-          words.edge,
-          words.resolution,
-          words.mixed,
-          words.feed,
-          words.fuel,
-        ].map((sentence) => sentence !== '' && <p class="supporting quiet">{sentence}</p>)}
-      {full && words.cautions.map((caution) => <p class="notice">{caution}</p>)}
-      {full && <PreviewWas picture={now} />}
-      <p>
-        <a href="#trust">How far to trust it, and what to mind before you fit them</a>
-      </p>
-    </>
-  );
-}
-
-const WORKING = 'Working out a first answer…';
-const FIRST_LOOK = 'A preview from a few lengths and speeds; the full answer follows.';
-
-function Headline({ verdict, scenario }: { verdict: Verdict; scenario: Scenario }) {
-  const own = scenario.engine.intake.trumpet.length;
-  const turn = verdict.length > own ? 'Longer:' : 'Shorter:';
-  if (!Number.isFinite(verdict.tradeOff.bandMean)) {
-    return <p class="sentence long">{verdict.words.answer}</p>;
-  }
-  return (
-    <p class="sentence">
-      {verdict.length === own ? 'Keep your' : turn}{' '}
-      <strong class="best">{lengthIn(verdict.length, scenario.lengthUnit)}</strong>.
+    <p class="notice" role="status">
+      This answer is for the figures before your last change.
+      {!now.ok && (
+        <>
+          {' '}
+          The text cannot be read: {issueText(now.issues[0]!)}{' '}
+          <a href={addressOf('length', 'file')}>Mend it</a>
+        </>
+      )}
     </p>
   );
 }
 
-/** How good the preview was, once the full answer is there. */
-function PreviewWas({ picture: { study: now } }: { picture: Picture }) {
-  if (!now.preview || !Number.isFinite(now.preview.decision.gainPercent)) return null;
-  const { recommended, decision } = now.preview;
+function Strip({ picture: now }: { picture: Picture }) {
+  const { verdict, study: of } = now;
+  return (
+    <>
+      <div class="headline">
+        <p class="engine">{now.scenario.title}</p>
+        <Headline picture={now} />
+      </div>
+      {verdict?.standing === 'full' && of.full ? (
+        <>
+          <AllWords picture={now} verdict={verdict} />
+          <Facts verdict={verdict} study={of} />
+        </>
+      ) : (
+        <p class="supporting quiet">{meanwhile(now)}</p>
+      )}
+    </>
+  );
+}
+
+/** A first look is no answer: it has another type, no colour, and never says what to cut. */
+function Headline({ picture: { verdict, scenario } }: { picture: Picture }) {
+  if (!verdict) return <p class="sentence long">No answer yet</p>;
+  if (!Number.isFinite(verdict.tradeOff.bandMean)) {
+    return <p class="sentence long">{verdict.words.answer}</p>;
+  }
+  if (verdict.standing === 'preview') {
+    return <p class="sentence long first-look">First look: near {lengthText(verdict.length)}</p>;
+  }
+  const own = scenario.engine.intake.trumpet.length;
+  return (
+    <p class="sentence">
+      {verdict.length === own ? 'Keep your' : 'Cut to'}{' '}
+      <strong class="best">{lengthText(verdict.length)}</strong>
+      {verdict.length !== own && (
+        <span class="than">
+          {' '}
+          {verdict.length > own ? 'longer' : 'shorter'} than the {lengthText(own)} fitted
+        </span>
+      )}
+    </p>
+  );
+}
+
+/** What is being done, or what was left undone, while there is no answer. */
+function meanwhile({ study: { stage }, verdict }: Picture): string {
+  const basis = 'from a few lengths and speeds; not to be cut to';
+  if (stage === 'cancelled') {
+    const left = 'Stopped before the answer was complete.';
+    return verdict ? `${left} The first look is ${basis}.` : left;
+  }
+  if (stage === 'failed') return 'The answer could not be completed.';
+  return verdict ? `Only a look ${basis}. The answer follows.` : 'Working out a first look…';
+}
+
+function spokenWords(now: Picture): string {
+  const { verdict } = now;
+  if (!verdict) return meanwhile(now);
+  return verdict.standing === 'full'
+    ? `${verdict.words.answer} ${verdict.words.gain}`
+    : `First look: near ${lengthText(verdict.length)}. ${meanwhile(now)}`;
+}
+
+function Facts({ verdict, study: of }: { verdict: Verdict; study: Study }) {
+  const { tradeOff } = verdict;
+  const range = goodEnough(of.full!);
+  const exact = range
+    ? `${q.shown(lengthFigure(), range.from)} to ${lengthText(range.to)}`
+    : 'as it says';
+  const near = range ? `within ${told(q.DIFFERENCE, range.share).replace('+', '')} of it` : '';
+  return (
+    <dl class="facts">
+      <Fact name="Good enough" value={exact} note={near || 'see all it says'} />
+      <Fact
+        name={typeset(`In the band, ${bandWords(of.scenario.target)}`)}
+        value={finite(tradeOff.gainPercent, q.GAIN)}
+        note={of.scenario.target.score === 'indicated-torque' ? 'torque' : 'filling'}
+      />
+      <Loss name="Worst inside" percent={tradeOff.bandLossPercent} speed={tradeOff.bandLossSpeed} />
+      <Loss
+        name="Worst outside"
+        percent={tradeOff.worstLossPercent}
+        speed={tradeOff.worstLossSpeed}
+      />
+      <HowSure />
+    </dl>
+  );
+}
+
+const finite = (value: number, quantity: q.Quantity) =>
+  Number.isFinite(value) ? told(quantity, value) : 'not known';
+
+interface FactProps {
+  name: string;
+  value: string;
+  note: string;
+}
+
+function Fact({ name, value, note }: FactProps) {
+  return (
+    <div>
+      <dt>{name}</dt>
+      <dd>
+        <strong>{value}</strong> <span>{note}</span>
+      </dd>
+    </div>
+  );
+}
+
+interface LossProps {
+  name: string;
+  percent: number;
+  speed: number | undefined;
+}
+
+function Loss({ name, percent, speed }: LossProps) {
+  if (!Number.isFinite(percent)) return <Fact name={name} value="not known" note="points failed" />;
+  if (speed === undefined) return <Fact name={name} value="no loss" note="at any speed computed" />;
+  return (
+    <Fact
+      name={name}
+      value={typeset(`-${q.told(q.WORST_LOSS, percent)}`)}
+      note={`at ${rpm(speed)}`}
+    />
+  );
+}
+
+/** Of how many engines alike the length gains in. */
+const ODDS: q.Quantity = { key: 'odds', head: 'odds', unit: '%', shown: 100, decimals: 0 };
+
+function HowSure() {
+  const found = resultOf(doubt);
+  const state = doubt.state.value.stage;
+  return (
+    <div>
+      <dt>How sure</dt>
+      <dd>
+        {found ? (
+          <>
+            <strong>{told(ODDS, found.study.better.low)}</strong>{' '}
+            <a href={addressOf('doubt')}>at least, that it gains</a>
+          </>
+        ) : (
+          <a href={addressOf('doubt')}>
+            {state === 'running' ? 'being worked out' : 'not asked yet'}
+          </a>
+        )}
+      </dd>
+    </div>
+  );
+}
+
+function AllWords({ picture: now, verdict }: { picture: Picture; verdict: Verdict }) {
+  const { words } = verdict;
+  const rest = [
+    words.gain,
+    words.price,
+    words.found,
+    words.flywheel,
+    words.inside,
+    words.edge,
+    words.resolution,
+    words.shelf,
+    words.mixed,
+    words.feed,
+    words.fuel,
+  ].filter((sentence) => sentence !== '');
+  const count = words.cautions.length;
+  return (
+    <details class="all-words">
+      <summary>All it says{count > 0 && <span class="price"> and {count} to mind</span>}</summary>
+      <div class="all-words-box">
+        {rest.map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+        {words.cautions.map((caution) => (
+          <p key={caution} class="notice">
+            {caution}
+          </p>
+        ))}
+        <FirstLookWas study={now.study} />
+        <p>
+          <a href={addressOf('trust')}>How far to trust it, and what to mind before you fit them</a>
+        </p>
+      </div>
+    </details>
+  );
+}
+
+/** How good the first look was, once the answer is there. */
+function FirstLookWas({ study: { preview } }: { study: Study }) {
+  if (!preview || !Number.isFinite(preview.decision.gainPercent)) return null;
   return (
     <p class="quiet">
-      The preview had said {lengthIn(recommended.length, now.scenario.lengthUnit)},{' '}
-      {told(q.GAIN, decision.gainPercent)}.
+      The first look had said {lengthText(preview.recommended.length)},{' '}
+      {told(q.GAIN, preview.decision.gainPercent)}.
     </p>
   );
 }

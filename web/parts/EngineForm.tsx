@@ -1,11 +1,13 @@
 /** The common figures as a form; each change goes into the scenario's text. */
+import { useMemo } from 'preact/hooks';
 import { FIGURE_GROUPS, type FigureField, type ScenarioIssue } from '../../sim/index.ts';
-import { figureAt, withFigure } from '../state/figures.ts';
+import { figuresOf, withFigure } from '../state/figures.ts';
 import { edit, reading, source } from '../state/scenario.ts';
 import { useFollowing } from './following.ts';
 
 export function EngineForm() {
   const { text } = source.value;
+  const figureAt = useMemo(() => figuresOf(text), [text]);
   const now = reading.value;
   const issues = now.ok ? [] : now.issues;
   return (
@@ -14,7 +16,7 @@ export function EngineForm() {
         <fieldset key={title}>
           <legend>{title}</legend>
           {fields.map((field) => {
-            const figure = figureAt(text, field.path);
+            const figure = figureAt(field.path);
             if (figure === undefined) return null;
             return <Figure key={field.path} field={field} figure={figure} issues={issues} />;
           })}

@@ -1,8 +1,7 @@
 /** Opens a CSV of the reader's own, and says what is wrong with one. */
+import { useState } from 'preact/hooks';
 import type { ScenarioIssue } from '../../sim/index.ts';
-
-/** Longest file that is taken at all [bytes]; the readers of files say the rest. */
-const LONGEST = 1 << 20;
+import { tooLarge } from '../state/opening.ts';
 
 interface FileChoiceProps {
   label: string;
@@ -10,21 +9,27 @@ interface FileChoiceProps {
 }
 
 export function FileChoice({ label, onText }: FileChoiceProps) {
+  const [trouble, setTrouble] = useState('');
   const take = async (input: HTMLInputElement) => {
     const file = input.files?.[0];
     if (!file) return;
-    onText(file.name, file.size > LONGEST ? '' : await file.text());
+    const reason = tooLarge(file);
+    setTrouble(reason && `${file.name} was not read: ${reason}.`);
+    if (!reason) onText(file.name, await file.text());
     input.value = '';
   };
   return (
-    <label class="file">
-      <input
-        type="file"
-        accept=".csv,text/csv"
-        onChange={(event) => void take(event.currentTarget)}
-      />
-      <span>{label}</span>
-    </label>
+    <>
+      <label class="file">
+        <input
+          type="file"
+          accept=".csv,text/csv"
+          onChange={(event) => void take(event.currentTarget)}
+        />
+        <span>{label}</span>
+      </label>
+      <span role="status">{trouble}</span>
+    </>
   );
 }
 

@@ -1,43 +1,50 @@
 /**
- * The intake cut along its axis, drawn to scale: valve, port, throttle body and the trumpet at the
- * chosen length. On the rule beneath, which the length slider follows, the lengths are marked.
+ * The intake cut along its axis, drawn to scale, valve at the left: port, throttle body and the trumpet at
+ * the length in question. Its mouth is taken and moved with the pointer; the air in it has the colour of its
+ * pressure at the moment on show.
  */
-import { millimetres } from '../format.ts';
-import { ROLE_NAME } from '../look.ts';
-import { hand, handRange } from '../state/hand.ts';
+import { METRES, type Trace } from '../../sim/index.ts';
+import { pipeSpan } from '../drawing/pipeSpan.ts';
+import { mixed, rowAt, stillAir } from '../drawing/pressure.ts';
+import { type Look, ROLE_NAME } from '../look.ts';
+import { hand, handRange, moveHand } from '../state/hand.ts';
 import { isFull, type Picture } from '../state/picture.ts';
+import { unit } from '../state/scenario.ts';
+import { look } from '../state/theme.ts';
+import { lengthText } from '../state/unit.ts';
+import { moment } from '../state/wave.ts';
 
-/** Room around the drawing and for the rule [mm]. */
-const EDGE = 12;
-const RULE = 30;
+/** Room for the rule [mm]. */
+const RULE = 26;
 
-/** Where things lie along the drawing [mm]. */
-export function drawingSpan({ scenario }: Picture) {
-  const { intake } = scenario.engine;
-  const seat = EDGE;
-  const flange = seat + (intake.runner.length + intake.port.length) * 1e3;
-  const face = flange + intake.throttle.length * 1e3;
-  return { seat, flange, face, width: face + handRange.value.most * 1e3 + EDGE };
+interface DrawingProps {
+  picture: Picture;
+  length: number;
+  /** A cycle of this very length, where there is one. */
+  trace: Trace | undefined;
 }
 
-export function IntakeDrawing({ picture, length }: { picture: Picture; length: number }) {
+export function IntakeDrawing({ picture, length, trace }: DrawingProps) {
   const { intake } = picture.scenario.engine;
-  const { seat, flange, face, width } = drawingSpan(picture);
+  const { seat, flange, face, edge, width } = pipeSpan(picture);
   const { trumpet, throttle } = intake;
   const widest = Math.max(
     trumpet.outerDiameter * 500 + trumpet.bellmouth.overhang * 1e3,
     throttle.bore * 500 + 7,
   );
   const middle = widest + 4;
+  const mouth = face + length * 1e3;
   return (
     <svg
       class={hand.value === undefined ? 'intake resting' : 'intake'}
       viewBox={`0 0 ${width} ${2 * middle + RULE}`}
       role="img"
-      aria-label={`The intake drawn to scale with a trumpet of ${millimetres(length)}`}
+      aria-label={`The intake drawn to scale with a trumpet of ${lengthText(length)}`}
+      {...taking(face, width)}
     >
       <g transform={`translate(0 ${middle})`}>
-        <line class="axis" x1={EDGE / 2} x2={width - EDGE / 2} />
+        {trace && <Air picture={picture} trace={trace} length={length} />}
+        <line class="axis" x1={edge / 2} x2={width - edge / 2} />
         <path class="pipe" d={pipesPath(picture, flange)} />
         <path class="valve" d={valvePath(picture, seat)} />
         <path class="body" d={bodyPath(picture, flange, face)} />
@@ -48,25 +55,73 @@ export function IntakeDrawing({ picture, length }: { picture: Picture; length: n
           ry={1.4}
         />
         <path class="trumpet" d={trumpetPath(picture, length, face)} />
+        <g class="grip" transform={`translate(${mouth} 0)`}>
+          <rect class="grip-reach" x={-9} y={-widest} width={18} height={2 * widest} />
+          <rect class="grip-bar" x={-1.6} y={-12} width={3.2} height={24} rx={1.6} />
+          <path d="M-4.5 -3.5 l-3 3.5 l3 3.5 M4.5 -3.5 l3 3.5 l-3 3.5" />
+        </g>
       </g>
-      <Rule picture={picture} top={2 * middle + 8} />
+      <Rule picture={picture} top={2 * middle + 7} />
     </svg>
   );
 }
 
+/** Pointer events that take the mouth along; the drawing is as wide as its frame. */
+function taking(face: number, width: number) {
+  const take = ({ clientX, currentTarget }: PointerEvent) => {
+    const box = (currentTarget as Element).getBoundingClientRect();
+    moveHand((((clientX - box.left) / box.width) * width - face) / 1e3);
+  };
+  return {
+    onPointerDown: (event: PointerEvent) => {
+      if (!(event.target as Element).closest('.grip')) return;
+      (event.currentTarget as Element).setPointerCapture(event.pointerId);
+    },
+    onPointerMove: (event: PointerEvent) => {
+      const held = (event.currentTarget as Element).hasPointerCapture(event.pointerId);
+      if (held && event.buttons === 1) take(event);
+    },
+  };
+}
+
+/** The inside of the pipe in the colours of its pressure. */
+function Air({ picture, trace, length }: { picture: Picture; trace: Trace; length: number }) {
+  const { seat, face } = pipeSpan(picture);
+  const row = trace.wave.pressure[rowAt(trace, moment.value)]!;
+  const rim = face + length * 1e3;
+  const { still, reach } = stillAir(picture, trace);
+  const colours: Look['wave'] = look.value.wave;
+  return (
+    <>
+      <linearGradient id="air" gradientUnits="userSpaceOnUse" x1={rim} x2={seat}>
+        {trace.wave.distance.map((at, i) => (
+          <stop
+            key={at}
+            offset={(at * 1e3) / (rim - seat)}
+            stop-color={mixed(colours, (row[i]! - still) / reach)}
+          />
+        ))}
+      </linearGradient>
+      <path class="air" fill="url(#air)" d={insidePath(picture, length)} />
+    </>
+  );
+}
+
 function Rule({ picture, top }: { picture: Picture; top: number }) {
-  const { face } = drawingSpan(picture);
+  const { face } = pipeSpan(picture);
   const most = handRange.value.most * 1e3;
-  const ticks = Array.from({ length: Math.floor(most / 10) + 1 }, (_, i) => 10 * i);
+  const inches = unit.value === 'in';
+  const [step, named] = inches ? [METRES.in * 250, 4] : [10, 5];
+  const ticks = Array.from({ length: Math.floor(most / step) + 1 }, (_, i) => i);
   return (
     <g transform={`translate(${face} ${top})`} class="rule">
       <line x2={most} />
-      {ticks.map((mm) => (
-        <g key={mm} transform={`translate(${mm} 0)`}>
-          <line y2={mm % 50 === 0 ? 5 : 2.5} />
-          {mm % 50 === 0 && (
-            <text y={15} text-anchor="middle">
-              {mm}
+      {ticks.map((i) => (
+        <g key={i} transform={`translate(${i * step} 0)`}>
+          <line y2={i % named === 0 ? 4 : 2} />
+          {i % named === 0 && (
+            <text y={12} text-anchor="middle">
+              {inches ? i / 4 : i * 10}
             </text>
           )}
         </g>
@@ -78,7 +133,7 @@ function Rule({ picture, top }: { picture: Picture; top: number }) {
           d="M0 0 l-3.2 -6 h6.4 z"
           transform={`translate(${curve.length * 1e3} 0)`}
         >
-          <title>{`${ROLE_NAME[curve.role]}: ${millimetres(curve.length)}`}</title>
+          <title>{`${ROLE_NAME[curve.role]}: ${lengthText(curve.length)}`}</title>
         </path>
       ))}
     </g>
@@ -108,20 +163,46 @@ function bodyPath({ scenario }: Picture, from: number, to: number): string {
   return `${mirrored(wall)} ${mirrored(flanges)}`;
 }
 
-/** Runner, if any, and port, from the body's flange towards the valve. */
-function pipesPath({ scenario }: Picture, flange: number): string {
+/** Ends of runner, if any, and port, from the body's flange towards the valve [mm]. */
+function pipeEnds({ scenario }: Picture, flange: number): [number, number][][] {
   const { runner, port } = scenario.engine.intake;
-  const pipes = [runner, port].filter(({ length }) => length > 0);
-  return mirrored((s) => {
-    let x = flange;
-    return pipes
-      .map((pipe) => {
-        const start = x;
-        x -= pipe.length * 1e3;
-        return `M${start} ${s * pipe.outerDiameter * 500} L${x} ${s * pipe.innerDiameter * 500}`;
-      })
-      .join(' ');
-  });
+  let x = flange;
+  return [runner, port]
+    .filter(({ length }) => length > 0)
+    .map(({ length, outerDiameter, innerDiameter }) => {
+      const start = x;
+      x -= length * 1e3;
+      return [
+        [start, outerDiameter * 500],
+        [x, innerDiameter * 500],
+      ];
+    });
+}
+
+function pipesPath(picture: Picture, flange: number): string {
+  const ends = pipeEnds(picture, flange);
+  return mirrored((s) =>
+    ends.map(([a, b]) => `M${a![0]} ${s * a![1]} L${b![0]} ${s * b![1]}`).join(' '),
+  );
+}
+
+/** The outline of the air from the rim to the valve and back. */
+function insidePath(picture: Picture, length: number): string {
+  const { trumpet, throttle } = picture.scenario.engine.intake;
+  const { flange, face } = pipeSpan(picture);
+  const mouth = face + length * 1e3;
+  const depth = trumpet.bellmouth.depth * 1e3;
+  const wide = trumpet.outerDiameter * 500;
+  const wall = [
+    [mouth, wide + trumpet.bellmouth.overhang * 500],
+    [mouth - depth, wide],
+    [face, trumpet.innerDiameter * 500],
+    [face, throttle.bore * 500],
+    [flange, throttle.bore * 500],
+    ...pipeEnds(picture, flange).flat(),
+  ] as [number, number][];
+  const back = wall.map(([x, r]): [number, number] => [x, -r]).reverse();
+  return `M${[...wall, ...back].map(([x, r]) => `${x} ${r}`).join(' L')} Z`;
 }
 
 /** A sign for the valve, its head as wide as the port's end. */

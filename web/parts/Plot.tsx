@@ -1,15 +1,16 @@
 /** A plotly figure that follows the data while it is near the screen, and sleeps otherwise. */
-import type { PlotlyHTMLElement } from 'plotly.js-cartesian-dist-min';
-import { useEffect, useRef } from 'preact/hooks';
+import type { PlotlyHTMLElement } from 'plotly.js-dist-min';
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { type Plot as PlainPlot, svgPlot } from '../../sim/index.ts';
 import type { Figure } from '../drawing/view.ts';
 
-type Plotly = typeof import('plotly.js-cartesian-dist-min');
+type Plotly = typeof import('plotly.js-dist-min');
 
 let library: Promise<Plotly> | undefined;
 
-/** Loads plotly once; the answer's sentence does not wait for it. */
+/** Loads plotly once; the answer's sentence and the plain pictures do not wait for it. */
 export function plotly(): Promise<Plotly> {
-  library ??= import('plotly.js-cartesian-dist-min').then(
+  library ??= import('plotly.js-dist-min').then(
     (module) => (module as unknown as { default?: Plotly }).default ?? module,
   );
   return library;
@@ -17,6 +18,8 @@ export function plotly(): Promise<Plotly> {
 
 interface PlotProps {
   figure: Figure;
+  /** What is drawn at once, until plotly is there. */
+  plain?: PlainPlot | undefined;
   height: number;
   /** Whether it is near the screen. */
   near: boolean;
@@ -24,38 +27,89 @@ interface PlotProps {
   onPick?: ((x: number, y: number) => void) | undefined;
 }
 
-export function Plot({ figure, height, near, onPick }: PlotProps) {
+export function Plot({ figure, plain, height, near, onPick }: PlotProps) {
   const box = useRef<HTMLDivElement>(null);
+  const painter = useRef<Painter>(undefined);
   const pick = useRef(onPick);
+  const [drawn, setDrawn] = useState(false);
   pick.current = onPick;
 
   useEffect(() => {
-    if (!near) return;
-    const target = box.current!;
-    let live = true;
-    void plotly().then(async (library) => {
-      if (!live) return;
-      const first = !target.classList.contains('js-plotly-plot');
-      const layout = { ...figure.layout, height, autosize: true };
-      await library.react(target, figure.data, layout, { displayModeBar: false, responsive: true });
-      if (first) listen(target, pick);
-    });
-    return () => {
-      live = false;
-    };
+    const own = new Painter(box.current!, pick, () => setDrawn(true));
+    painter.current = own;
+    return () => own.close();
+  }, []);
+  useEffect(() => {
+    if (near) painter.current!.show(figure, height);
   }, [figure, near, height]);
 
-  useEffect(() => {
-    const target = box.current;
-    return () => void library?.then(({ purge }) => target && purge(target));
-  }, []);
-
-  return <div class="plot" ref={box} style={{ height: `${height}px` }} aria-hidden="true" />;
+  return (
+    <div class="plot-box" style={{ height: `${height}px` }} aria-hidden="true">
+      {plain && !drawn && <Plain plot={plain} />}
+      <div class="plot" ref={box} />
+    </div>
+  );
 }
 
-function listen(target: HTMLElement, pick: { current: PlotProps['onPick'] }): void {
-  (target as PlotlyHTMLElement).on('plotly_click', ({ points }) => {
-    const point = points[0];
-    if (point) pick.current?.(Number(point.x), Number(point.y));
+/** Markup of the report, which escapes every text. */
+function Plain({ plot }: { plot: PlainPlot }) {
+  const markup = svgPlot(plot).text;
+  return <div class="plain" dangerouslySetInnerHTML={{ __html: markup }} />;
+}
+
+/** Draws the newest figure at most once a frame, and drops those that were overtaken. */
+class Painter {
+  private readonly target: HTMLDivElement;
+  private readonly pick: { current: PlotProps['onPick'] };
+  private readonly onFirst: () => void;
+  private next: { figure: Figure; height: number } | undefined;
+  private busy = false;
+  private closed = false;
+
+  constructor(target: HTMLDivElement, pick: Painter['pick'], onFirst: () => void) {
+    this.target = target;
+    this.pick = pick;
+    this.onFirst = onFirst;
+  }
+
+  show(figure: Figure, height: number): void {
+    this.next = { figure, height };
+    if (!this.busy) void this.paint();
+  }
+
+  close(): void {
+    this.closed = true;
+    void library?.then(({ purge }) => purge(this.target));
+  }
+
+  private async paint(): Promise<void> {
+    this.busy = true;
+    const { react } = await plotly();
+    while (this.next && !this.closed) {
+      await frame();
+      const { figure, height } = this.next;
+      this.next = undefined;
+      if (this.closed) break;
+      const first = !this.target.classList.contains('js-plotly-plot');
+      const layout = { ...figure.layout, height, autosize: true };
+      await react(this.target, figure.data, layout, { displayModeBar: false, responsive: true });
+      if (first) this.begin();
+    }
+    this.busy = false;
+  }
+
+  private begin(): void {
+    this.onFirst();
+    (this.target as unknown as PlotlyHTMLElement).on('plotly_click', ({ points }) => {
+      const point = points[0];
+      if (point) this.pick.current?.(Number(point.x), Number(point.y));
+    });
+  }
+}
+
+/** The next frame; soon where there are none, as on a page in the background. */
+const frame = () =>
+  new Promise<void>((resolve) => {
+    requestAnimationFrame(() => resolve());
+    setTimeout(resolve, 60);
   });
-}

@@ -1,5 +1,4 @@
 /** What is being computed, with a way to stop it and to go on. */
-import { hand, handRun } from '../state/hand.ts';
 import { crashes } from '../state/pool.ts';
 import { cancel, resume, type Stage, study } from '../state/study.ts';
 
@@ -13,11 +12,6 @@ export function Progress() {
   return (
     <>
       {now && <StudyProgress />}
-      {hand.value !== undefined && handRun.value.busy && (
-        <p class="progress quiet">
-          Your length at full accuracy: {handRun.value.done} of {handRun.value.total} speeds
-        </p>
-      )}
       {crashes.value.count > 0 && (
         <p class="notice" role="status">
           A background worker stopped ({crashes.value.message || 'no reason given'}). It was

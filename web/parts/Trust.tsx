@@ -10,6 +10,7 @@ import {
 } from '../../sim/index.ts';
 import { told } from '../format.ts';
 import type { Picture } from '../state/picture.ts';
+import { lengthFigure } from '../state/unit.ts';
 import { DataTable } from './DataTable.tsx';
 
 export function Trust({ picture }: { picture: Picture }) {
@@ -93,7 +94,7 @@ function Audit({ picture }: { picture: Picture }) {
       <ul>
         {doubtful.map(({ speed, length, standing, failure }) => (
           <li key={`${length} ${speed}`}>
-            {told(q.LENGTH, length)} at {told(q.SPEED, speed)}:{' '}
+            {told(lengthFigure(), length)} at {told(q.SPEED, speed)}:{' '}
             {standing === 'failed'
               ? `failed: ${failure}`
               : 'did not settle within the cycles allowed'}

@@ -1,6 +1,7 @@
 /** The intake at one moment of the cycle, coloured by pressure, with play and step. */
 import type { Trace } from '../../sim/index.ts';
 import { quantities as q } from '../../sim/index.ts';
+import { mixed, rowAt, stillAir } from '../drawing/pressure.ts';
 import { told } from '../format.ts';
 import { ROLE_NAME } from '../look.ts';
 import { curveOf, type Picture, picture } from '../state/picture.ts';
@@ -73,13 +74,9 @@ interface PipeProps {
 const HEIGHT = 36;
 
 function PipeNow({ picture: now, trace, angle }: PipeProps) {
-  const row = Math.max(
-    0,
-    trace.crankAngle.findLastIndex((at) => at <= angle),
-  );
+  const row = rowAt(trace, angle);
   const pressures = trace.wave.pressure[row]!;
-  const still = now.scenario.engine.intake.feed.pressure;
-  const reach = Math.max(...trace.wave.pressure.flat().map((p) => Math.abs(p - still)));
+  const { still, reach } = stillAir(now, trace);
   const edges = cellEdges(trace.wave.distance);
   const [start, end] = [edges[0]!, edges[edges.length - 1]!];
   /** Across the strip, valve left and mouth right as in the drawing of the intake [mm]. */
@@ -117,10 +114,4 @@ function cellEdges(centres: readonly number[]): number[] {
   const inner = centres.slice(1).map((at, i) => (at + centres[i]!) / 2);
   const last = centres.length - 1;
   return [2 * centres[0]! - inner[0]!, ...inner, 2 * centres[last]! - inner[inner.length - 1]!];
-}
-
-/** The colour at -1 to 1 between low, still and high. */
-function mixed([low, still, high]: readonly [string, string, string], at: number): string {
-  const share = Math.round(Math.min(Math.abs(at), 1) * 100);
-  return `color-mix(in srgb, ${at < 0 ? low : high} ${share}%, ${still})`;
 }

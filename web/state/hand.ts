@@ -1,8 +1,9 @@
 /** The length under the reader's hand: shown at once from what is known, then computed in full. */
 import { computed, signal } from '@preact/signals';
-import { runLengths } from '../../sim/index.ts';
+import { type LengthUnit, METRES, runLengths } from '../../sim/index.ts';
 import { Cancelled, URGENCY } from '../compute/pool.ts';
 import { pool } from './pool.ts';
+import { unit } from './scenario.ts';
 import { refresh, study } from './study.ts';
 
 /** Length chosen [m]; undefined until the reader moves it. */
@@ -27,16 +28,23 @@ export const handRange = computed(() => {
   };
 });
 
-/** Rest before the full computation starts [ms]. */
-const REST = 250;
+/** What one step of the hand moves [m]: a millimetre, or a twentieth of an inch. */
+export const STEP: Record<LengthUnit, number> = { mm: METRES.mm, in: METRES.in / 20 };
+
+/** Rest before the exact computation starts [ms]; a keystroke or a pause of the pointer is one. */
+const REST = 40;
 
 let stopper = new AbortController();
 let rest: ReturnType<typeof setTimeout> | undefined;
 
-/** Takes a length [m], cut to the millimetre. */
+/** Takes a length [m], to the nearest step. */
 export function moveHand(length: number): void {
   const { least, most } = handRange.value;
-  hand.value = Math.min(Math.max(Math.round(length * 1e3) / 1e3, least), most);
+  const step = STEP[unit.peek()];
+  const round = Math.round(Math.round(length / step) * step * 1e6) / 1e6;
+  const next = Math.min(Math.max(round, least), most);
+  if (next === hand.peek()) return;
+  hand.value = next;
   stopHand();
   rest = setTimeout(() => void computeHand(), REST);
 }

@@ -1,6 +1,7 @@
 /** Everything a view may show, as plain data, made from the signals in one place. */
 import { computed } from '@preact/signals';
 import {
+  brakeTorque,
   type DecisionWords,
   decisionWords,
   isFailure,
@@ -14,6 +15,7 @@ import { between } from '../compute/between.ts';
 import { FIRST_LENGTHS } from '../compute/firstLook.ts';
 import type { Role } from '../look.ts';
 import { hand } from './hand.ts';
+import { kept, type SetUp } from './kept.ts';
 import { type Study, study, tick } from './study.ts';
 
 /** How good a point is. */
@@ -28,6 +30,9 @@ export interface CurvePoint {
   closingPressure?: number;
   /** Indicated torque [N m]. */
   torque?: number;
+  /** Torque [N m] and power [W] at the flywheel. */
+  brakeTorque?: number;
+  brakePower?: number;
   failure?: string;
 }
 
@@ -53,26 +58,36 @@ export interface Picture {
   verdict?: Verdict;
   /** What the hand's length gives and takes; absent until all its points are known somehow. */
   handTradeOff?: TradeOff;
+  /** Set-ups kept whose curves are drawn beside the others. */
+  pinned: readonly SetUp[];
 }
 
-export const picture = computed<Picture | undefined>(() => {
-  tick.value;
+/** The picture without the length that is tried: it stays the same while that is moved. */
+export const still = computed<Picture | undefined>(() => {
   const now = study.value;
   if (!now) return undefined;
-  const { scenario } = now;
+  // Once the answer is complete, points come in for lengths tried only.
+  if (now.stage !== 'done') tick.value;
   const verdict = verdictOf(now);
-  const own = scenario.engine.intake.trumpet.length;
+  const own = now.scenario.engine.intake.trumpet.length;
   const curves = [curveAt(now, 'now', own)];
   if (verdict) curves.push(curveAt(now, 'best', verdict.length));
-  if (hand.value !== undefined) curves.push(curveAt(now, 'hand', hand.value));
-  const handTradeOff = tradeOffOf(scenario, curves);
   return {
-    scenario,
+    scenario: now.scenario,
     study: now,
     curves,
     ...(verdict && { verdict }),
-    ...(handTradeOff && { handTradeOff }),
+    pinned: kept.value.filter(({ pinned }) => pinned),
   };
+});
+
+export const picture = computed<Picture | undefined>(() => {
+  const base = still.value;
+  if (!base || hand.value === undefined) return base;
+  tick.value;
+  const curves = [...base.curves, curveAt(base.study, 'hand', hand.value)];
+  const handTradeOff = tradeOffOf(base.scenario, curves);
+  return { ...base, curves, ...(handTradeOff && { handTradeOff }) };
 });
 
 export function curveOf(picture: Picture, role: Role): Curve | undefined {
@@ -115,15 +130,16 @@ export function curveAt(now: Study, role: Role, length: number): Curve {
 
 function pointAt(now: Study, length: number, speed: number): CurvePoint {
   const outcome = now.table.at(length, speed);
-  if (outcome) return computedPoint(outcome);
+  if (outcome) return computedPoint(now, outcome);
   const efficiency = estimate(now, length, speed, (point) => point.volumetricEfficiency);
   if (efficiency === undefined) return { speed, standing: 'waiting' };
   const closingPressure = estimate(now, length, speed, (point) => point.pressureAtClosing)!;
   const torque = estimate(now, length, speed, (point) => point.indicatedTorque)!;
-  return { speed, standing: 'preview', efficiency, closingPressure, torque };
+  const flywheel = atFlywheel(now, speed, torque);
+  return { speed, standing: 'preview', efficiency, closingPressure, torque, ...flywheel };
 }
 
-function computedPoint(outcome: PointOutcome): CurvePoint {
+function computedPoint(now: Study, outcome: PointOutcome): CurvePoint {
   const { speed } = outcome;
   if (isFailure(outcome)) return { speed, standing: 'failed', failure: outcome.failure };
   return {
@@ -132,7 +148,13 @@ function computedPoint(outcome: PointOutcome): CurvePoint {
     efficiency: outcome.volumetricEfficiency,
     closingPressure: outcome.pressureAtClosing,
     torque: outcome.indicatedTorque,
+    ...atFlywheel(now, speed, outcome.indicatedTorque),
   };
+}
+
+function atFlywheel({ scenario }: Study, speed: number, indicatedTorque: number) {
+  const brake = brakeTorque({ speed, indicatedTorque }, scenario.engine);
+  return { brakeTorque: brake.torque, brakePower: brake.power };
 }
 
 type FigureOf = (point: PointResult) => number;

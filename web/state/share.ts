@@ -3,7 +3,9 @@
  * not send to any server.
  */
 import { signal } from '@preact/signals';
-import { open, type Source, source } from './scenario.ts';
+import { take as takeScenario } from './opening.ts';
+import { addressOf, place } from './place.ts';
+import { type Source, source } from './scenario.ts';
 
 /** Longest scenario that a link may unfold to [bytes]; the reader's own limit is tighter. */
 const LONGEST = 1 << 20;
@@ -31,12 +33,14 @@ export async function openLink(): Promise<void> {
 async function take(): Promise<void> {
   const { hash } = location;
   if (!hash.startsWith(PREFIX)) return;
+  // The scenario is on the page from here on and changes there; an address that held it would grow old.
+  history.replaceState(null, '', addressOf(place.peek()));
   try {
     const packed = fromBase64Url(hash.slice(PREFIX.length));
     const bytes = await through(packed, new DecompressionStream('deflate-raw'));
     const whole = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
     const cut = whole.indexOf('\n');
-    open({ file: whole.slice(0, cut).slice(0, 100), text: whole.slice(cut + 1) });
+    takeScenario({ file: whole.slice(0, cut).slice(0, 100), text: whole.slice(cut + 1) });
     linkTrouble.value = '';
   } catch {
     linkTrouble.value = `The link holds no readable scenario; it may have been cut short. Shown instead: ${source.peek().file}.`;

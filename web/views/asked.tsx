@@ -30,6 +30,7 @@ export function askedView<T>(asked: Asked<T>): View {
     reading: () => reading,
     summary: (now) => sentences?.(result()!)[0] ?? plot(result()!, now).description,
     ready: () => result() !== undefined,
+    plain: (now) => plot(result()!, now),
     figure: (now, look) => drawn(plot(result()!, now), look, decimals),
     table: () => table(result()!),
     watch: () => [study.state.value],

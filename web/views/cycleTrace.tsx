@@ -1,5 +1,5 @@
 /** One cycle at one speed: pressure before the intake valve and inside the mouth. */
-import type { Data, Layout } from 'plotly.js-cartesian-dist-min';
+import type { Data, Layout } from 'plotly.js-dist-min';
 import {
   type Column,
   plotted,
@@ -12,11 +12,12 @@ import { closingLine, crankAxis, valveBars } from '../drawing/crank.ts';
 import { curveName } from '../drawing/lines.ts';
 import type { Table } from '../drawing/table.ts';
 import type { View } from '../drawing/view.ts';
-import { millimetres, rpm, told } from '../format.ts';
+import { rpm, told } from '../format.ts';
 import type { Role } from '../look.ts';
 import { axis, baseLayout, type Look, MARGIN, ROLE_LINE } from '../look.ts';
 import { SpeedChoice } from '../parts/SpeedChoice.tsx';
 import { type Curve, curveOf, type Picture } from '../state/picture.ts';
+import { lengthText } from '../state/unit.ts';
 import { isTrace, traceOf, wanted, whySpeed } from '../state/why.ts';
 
 export const cycleTraceView: View = {
@@ -31,7 +32,7 @@ export const cycleTraceView: View = {
     tracesOf(picture)
       .map(({ curve, trace }) => {
         const pressure = told(q.PRESSURE, portPressureAtClosing(trace));
-        return `${millimetres(curve.length)} at ${rpm(trace.point.speed)}: ${pressure} before the valve as it closes.`;
+        return `${lengthText(curve.length)} at ${rpm(trace.point.speed)}: ${pressure} before the valve as it closes.`;
       })
       .join(' '),
   ready: (picture) => tracesOf(picture).length > 0,

@@ -1,5 +1,5 @@
 /** Gain and price against the trumpets fitted now, at every speed. */
-import type { Data } from 'plotly.js-cartesian-dist-min';
+import type { Data } from 'plotly.js-dist-min';
 import { plotted, quantities as q } from '../../sim/index.ts';
 import { curveLines, curveTable, type Value } from '../drawing/lines.ts';
 import type { View } from '../drawing/view.ts';

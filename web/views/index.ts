@@ -1,12 +1,16 @@
-/** The views of the page, in the order in which a reader asks. */
+/**
+ * The places of the page beside the workbench, in the order in which a reader asks, each with its views. A
+ * new question is one line here: its name in the row of places, and its view or views.
+ */
 
 import type { View } from '../drawing/view.ts';
+import type { Picture } from '../state/picture.ts';
 import { balanceView } from './balance.ts';
 import { closingPressureView } from './closingPressure.ts';
+import { curvesView } from './curves.tsx';
 import { cycleTraceView } from './cycleTrace.tsx';
 import { differenceView } from './difference.ts';
 import { doubtView } from './doubt.tsx';
-import { efficiencyView } from './efficiency.ts';
 import { idleView } from './idle.tsx';
 import { injectorCoolingView } from './injectorCooling.ts';
 import { injectorEvaporationView } from './injectorEvaporation.ts';
@@ -31,36 +35,45 @@ import { trimsView } from './trims.ts';
 import { variedView } from './varied.tsx';
 import { waveView } from './wave.tsx';
 
-/** The proof beside the answer. */
-export const proof: View = efficiencyView;
+/** A place of the page: some questions that belong together. */
+export interface Place {
+  /** Name in the address. */
+  id: string;
+  /** Name in the row of places. */
+  name: string;
+  views: readonly View[];
+}
 
-export const views: readonly View[] = [
-  differenceView,
-  paretoView,
-  shelfView,
-  lengthMapView,
-  closingPressureView,
-  cycleTraceView,
-  waveView,
-  doubtView,
-  measureNextView,
-  variedView,
-  injectorPlaceView,
-  injectorSplitView,
-  injectorCoolingView,
-  injectorEvaporationView,
-  injectorStandOffView,
-  injectorPulsesView,
-  measuredRunView,
-  loadView,
-  listenView,
-  pedalView,
-  signalView,
-  signalRippleView,
-  signalChoiceView,
-  idleView,
-  plateSpreadView,
-  balanceView,
-  trimsView,
-  plenumView,
+/** The two plots of the workbench. */
+export { curvesView, lengthMapView };
+
+const place = (id: string, name: string, ...views: View[]): Place => ({ id, name, views });
+
+export const places: readonly Place[] = [
+  place('price', 'Gain and price', differenceView, paretoView, shelfView),
+  place('wave', 'Wave', cycleTraceView, waveView, closingPressureView),
+  place('doubt', 'How sure', doubtView, measureNextView),
+  place('keys', 'Other keys', variedView),
+  place(
+    'injectors',
+    'Injectors',
+    injectorPlaceView,
+    injectorSplitView,
+    injectorCoolingView,
+    injectorEvaporationView,
+    injectorStandOffView,
+    injectorPulsesView,
+  ),
+  place('plenum', 'Plenum', plenumView),
+  place('load', 'Part throttle', loadView),
+  place('idle', 'Idle', idleView),
+  place('balance', 'Balance', plateSpreadView, balanceView, trimsView),
+  place('sensor', 'Sensor', signalView, signalRippleView, signalChoiceView),
+  place('pedal', 'Pedal', pedalView),
+  place('sound', 'Sound', listenView),
+  place('dyno', 'Dyno run', measuredRunView),
 ];
+
+/** The views of a place that this scenario poses the question of. */
+export const viewsFor = ({ views }: Place, picture: Picture): readonly View[] =>
+  views.filter((view) => view.applies?.(picture) ?? true);

@@ -1,5 +1,5 @@
 /** How long each injector would be open alone, against what it can do. */
-import type { Data, Layout } from 'plotly.js-cartesian-dist-min';
+import type { Data, Layout } from 'plotly.js-dist-min';
 import { injectTables, plotted, quantities as q } from '../../sim/index.ts';
 import type { View } from '../drawing/view.ts';
 import { withKey } from '../drawing/withKey.ts';

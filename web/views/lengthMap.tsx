@@ -1,15 +1,19 @@
 /** Every length against every speed, with the ridge of the best length and the band. */
 import { signal } from '@preact/signals';
-import type { Dash, Data, Layout, Shape } from 'plotly.js-cartesian-dist-min';
+import type { Dash, Data, Layout, Shape } from 'plotly.js-dist-min';
 import { bandsOf, type Column, plotted, quantities as q } from '../../sim/index.ts';
 import { between } from '../compute/between.ts';
+import { speedRange } from '../drawing/speedRange.ts';
 import { numbered, ofCurve, type Table } from '../drawing/table.ts';
 import type { View } from '../drawing/view.ts';
-import { millimetres, rpm } from '../format.ts';
+import { rpm } from '../format.ts';
 import { axis, bandLabels, baseLayout, type Look, MARGIN } from '../look.ts';
-import { moveHand } from '../state/hand.ts';
-import { type Curve, curveAt, curveOf, type Picture } from '../state/picture.ts';
+import { hand, moveHand } from '../state/hand.ts';
+import { type Curve, curveAt, curveOf, type Picture, picture } from '../state/picture.ts';
+import { unit } from '../state/scenario.ts';
+import { lengthFigure, lengthText } from '../state/unit.ts';
 import { chooseSpeed } from '../state/why.ts';
+import { NAMES } from './curves.tsx';
 
 /** Whether the map shows the filling itself or its change against the length fitted now. */
 const against = signal<'itself' | 'now'>('itself');
@@ -20,20 +24,29 @@ export const lengthMapView: View = {
   width: 'half',
   height: 420,
   reading: () =>
-    'Each tile is one length at one speed; brighter fills better. The dotted ridge follows the best length from speed to speed: longer serves lower speed, and where the ridge jumps the wave has made one trip more. Choose a tile to take its length under your hand.',
+    'Each tile is one length at one speed; brighter fills better. The dotted ridge follows the best length from speed to speed: longer serves lower speed, and where the ridge jumps the wave has made one trip more. Press on a tile, or drag, to try its length at its speed.',
   summary: (picture) => {
     const ridge = ridgeOf(picture);
-    return `Best length by speed: ${ridge.map(({ speed, length }) => `${rpm(speed)}: ${millimetres(length)}`).join(', ')}.`;
+    return `Best length by speed: ${ridge.map(({ speed, length }) => `${rpm(speed)}: ${lengthText(length)}`).join(', ')}.`;
   },
   ready: (picture) => picture.study.table.lengths.length > 0,
   figure: (picture, look) => ({
     data: [tiles(picture, look), ...ridgeLines(picture, look)],
     layout: {
-      ...baseLayout(look, q.headed(q.SPEED), q.headed(q.LENGTH)),
-      margin: { ...MARGIN, r: 64, t: 28 },
+      ...baseLayout(look, q.headed(q.SPEED), q.headed(lengthFigure())),
+      margin: MAP_MARGIN,
       hovermode: 'closest',
-      xaxis: { ...axis(look, q.headed(q.SPEED)), showgrid: false, tickformat: 'd' },
-      yaxis: { ...axis(look, q.headed(q.LENGTH)), showgrid: false },
+      xaxis: {
+        ...axis(look, q.headed(q.SPEED)),
+        showgrid: false,
+        tickformat: 'd',
+        range: speedRange(picture),
+      },
+      yaxis: {
+        ...axis(look, q.headed(lengthFigure())),
+        showgrid: false,
+        range: lengthRange(picture),
+      },
       annotations: bandLabels(look, picture.scenario.target).map((label) => ({
         ...label,
         yanchor: 'bottom',
@@ -42,13 +55,15 @@ export const lengthMapView: View = {
     } as Partial<Layout>,
   }),
   table: mapTable,
-  onPick: (_, speed, length) => {
+  onDrag: (_, speed, length) => {
     chooseSpeed(speed);
-    moveHand(length / plotted(q.LENGTH, [1])[0]!);
+    moveHand(length / plotted(lengthFigure(), [1])[0]!);
   },
+  Over: HandLine,
+  overHand: true,
   Above: () => (
     <fieldset class="choice">
-      <legend>Show</legend>
+      <legend class="sr">Shown on the map</legend>
       {(['itself', 'now'] as const).map((kind) => (
         <label key={kind}>
           <input
@@ -59,13 +74,38 @@ export const lengthMapView: View = {
               against.value = kind;
             }}
           />{' '}
-          {kind === 'itself' ? 'filling' : 'change against fitted now'}
+          {kind === 'itself' ? 'filling' : 'change from now'}
         </label>
       ))}
     </fieldset>
   ),
-  watch: () => [against.value],
+  watch: () => [against.value, unit.value],
 };
+
+/** Axes as those of the curves above. */
+const MAP_MARGIN = { ...MARGIN, r: NAMES, t: 28 };
+
+/** From half a step below the shortest length to half a step above the longest, as high as tiles are. */
+function lengthRange({ scenario: { sweep } }: Picture): [number, number] {
+  const ends = plotted(lengthFigure(), sweep.lengths);
+  const [first, second = first] = ends as [number, number?];
+  const last = ends[ends.length - 1]!;
+  return [first - (second - first) / 2, last + (last - (ends[ends.length - 2] ?? last)) / 2];
+}
+
+/** The length under the hand, drawn over the map without drawing it again. */
+function HandLine() {
+  const now = picture.value;
+  if (!now || hand.value === undefined) return null;
+  const [low, high] = lengthRange(now);
+  const [at] = plotted(lengthFigure(), [hand.value]);
+  const { l, r, t, b } = MAP_MARGIN;
+  return (
+    <div class="over-frame" style={{ inset: `${t}px ${r}px ${b}px ${l}px` }}>
+      <div class="hand-line" style={{ bottom: `${(100 * (at! - low)) / (high - low)}%` }} />
+    </div>
+  );
+}
 
 /** Rows of the map: the lengths of the sweep, known or estimated. */
 function rowsOf({ study, scenario }: Picture): Curve[] {
@@ -93,7 +133,7 @@ function tiles(picture: Picture, look: Look): Partial<Data> {
   return {
     type: 'heatmap',
     x: speeds,
-    y: plotted(q.LENGTH, sweep.lengths),
+    y: plotted(lengthFigure(), sweep.lengths),
     z: valuesOf(picture).map((row) =>
       plotted(tileQuantity(), row).map((value) => (Number.isFinite(value) ? value : null)),
     ),
@@ -109,7 +149,7 @@ function tiles(picture: Picture, look: Look): Partial<Data> {
       : ramp,
     ...(change && { zmid: 0 }),
     colorbar: { thickness: 10, outlinewidth: 0, ticksuffix: change ? ' %' : '', x: 1.01, xpad: 4 },
-    hovertemplate: `%{x} rpm, %{y} mm: %{z:${change ? '+.1f} %' : '.3f}'}<extra></extra>`,
+    hovertemplate: `%{x} rpm, %{y} ${unit.value}: %{z:${change ? '+.1f} %' : '.3f}'}<extra></extra>`,
   } as unknown as Partial<Data>;
 }
 
@@ -141,7 +181,7 @@ function ridgeLines(picture: Picture, look: Look): Partial<Data>[] {
   const ridge = ridgeOf(picture);
   const x = ridge.map(({ speed }) => speed);
   const y = plotted(
-    q.LENGTH,
+    lengthFigure(),
     ridge.map(({ length }) => length),
   );
   const halo = { type: 'scatter', mode: 'lines', x, y, hoverinfo: 'skip' } as const;
@@ -152,7 +192,7 @@ function ridgeLines(picture: Picture, look: Look): Partial<Data>[] {
     y,
     line: { color: look.ink, width: 2, dash: 'dot' },
     marker: { color: look.paper, size: 6, line: { color: look.ink, width: 1.5 } },
-    hovertemplate: 'best at %{x} rpm: %{y} mm<extra></extra>',
+    hovertemplate: `best at %{x} rpm: %{y} ${unit.value}<extra></extra>`,
   } as const;
   return [
     { ...halo, line: { color: look.paper, width: 6 }, opacity: 0.75 },
@@ -169,7 +209,7 @@ function bandEdges({ scenario }: Picture, look: Look): Partial<Shape>[] {
 
 function lengthLines({ curves }: Picture, look: Look): Partial<Shape>[] {
   return curves.flatMap(({ role, length }) => {
-    const [y] = plotted(q.LENGTH, [length]);
+    const [y] = plotted(lengthFigure(), [length]);
     const place = { xref: 'paper', x0: 0, x1: 1, y0: y!, y1: y! } as const;
     return haloed(place, look, look.role[role], role === 'now' ? 'dot' : 'solid');
   });
@@ -198,6 +238,6 @@ function mapTable(picture: Picture): Table {
     const quantity = ofCurve(tileQuantity(), `at ${speed} rpm`);
     return { ...quantity, of: (i) => rows[i]![j] };
   };
-  const length = { ...q.LENGTH, of: (i: number) => sweep.lengths[i] };
+  const length = { ...lengthFigure(), of: (i: number) => sweep.lengths[i] };
   return numbered('Every length', rows.length, [length, ...speeds.map(at)]);
 }

@@ -1,5 +1,5 @@
 /** Inputs by how much the gain hangs on them. */
-import type { Data, Layout } from 'plotly.js-cartesian-dist-min';
+import type { Data, Layout } from 'plotly.js-dist-min';
 import { inputsTable, plotted, quantities as q } from '../../sim/index.ts';
 import type { View } from '../drawing/view.ts';
 import { axis, baseLayout, MARGIN } from '../look.ts';

@@ -1,5 +1,5 @@
 /** Gain in the band against price outside it, every length computed; the unbeaten ones joined. */
-import type { Data, Layout } from 'plotly.js-cartesian-dist-min';
+import type { Data, Layout } from 'plotly.js-dist-min';
 import {
   floorWords,
   type LengthStudy,
@@ -9,10 +9,11 @@ import {
 } from '../../sim/index.ts';
 import type { View } from '../drawing/view.ts';
 import { withKey } from '../drawing/withKey.ts';
-import { millimetres, told, typeset } from '../format.ts';
+import { told, typeset } from '../format.ts';
 import { baseLayout, type Look, ROLE_LINE, ROLE_NAME } from '../look.ts';
 import { moveHand } from '../state/hand.ts';
 import type { Picture } from '../state/picture.ts';
+import { lengthFigure, lengthText } from '../state/unit.ts';
 
 export const paretoView: View = {
   id: 'price-of-gain',
@@ -25,7 +26,7 @@ export const paretoView: View = {
     `Not beaten: ${studyOf(picture)
       .pareto.map(
         ({ length, gainPercent, worstLossPercent }) =>
-          `${millimetres(length)}, ${told(q.GAIN, gainPercent)} for ${told(q.WORST_LOSS, worstLossPercent)}`,
+          `${lengthText(length)}, ${told(q.GAIN, gainPercent)} for ${told(q.WORST_LOSS, worstLossPercent)}`,
       )
       .join('; ')}.`,
   ready: ({ study }) => study.full !== undefined,
@@ -77,14 +78,14 @@ function points(name: string, lengths: readonly WeighedLength[], marker: object,
     name,
     x: lengths.map(({ worstLossPercent }) => worstLossPercent),
     y: lengths.map(({ gainPercent }) => gainPercent),
-    text: lengths.map(({ length }) => `\u00a0\u00a0\u00a0${q.shown(q.LENGTH, length)}`),
+    text: lengths.map(({ length }) => `\u00a0\u00a0\u00a0${q.shown(lengthFigure(), length)}`),
     textposition: 'middle right',
     textfont: { size: 11, color: look.quiet },
     cliponaxis: false,
     marker,
     hovertemplate: lengths.map(
       ({ length, meetsFloors }) =>
-        `${millimetres(length)}: %{y:+.1f} % for %{x:.1f} %${meetsFloors ? '' : ', breaks a floor'}<extra></extra>`,
+        `${lengthText(length)}: %{y:+.1f} % for %{x:.1f} %${meetsFloors ? '' : ', breaks a floor'}<extra></extra>`,
     ),
   } as unknown as Partial<Data>;
 }

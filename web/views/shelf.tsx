@@ -1,5 +1,5 @@
 /** What is on sale, what fits, and what a cut gives. */
-import type { Data, Layout, Shape } from 'plotly.js-cartesian-dist-min';
+import type { Data, Layout, Shape } from 'plotly.js-dist-min';
 import {
   fits,
   type LengthStudy,
@@ -12,10 +12,12 @@ import {
 import { between } from '../compute/between.ts';
 import type { Table } from '../drawing/table.ts';
 import type { View } from '../drawing/view.ts';
-import { millimetres, told } from '../format.ts';
+import { told } from '../format.ts';
 import { baseLayout, type Look, MARGIN, ROLE_LINE } from '../look.ts';
 import { Sentences } from '../parts/Sentences.tsx';
 import { type Picture, picture } from '../state/picture.ts';
+import { unit } from '../state/scenario.ts';
+import { lengthFigure, lengthText } from '../state/unit.ts';
 
 export const shelfView: View = {
   id: 'shelf',
@@ -30,12 +32,12 @@ export const shelfView: View = {
   figure: (now, look) => {
     const study = now.study.full!;
     const { recommended, weighed } = study;
-    const layout = baseLayout(look, q.headed(q.LENGTH), q.headed(q.AGAINST_BEST));
+    const layout = baseLayout(look, q.headed(lengthFigure()), q.headed(q.AGAINST_BEST));
     const curve = {
       type: 'scatter',
       mode: 'lines+markers',
       x: plotted(
-        q.LENGTH,
+        lengthFigure(),
         weighed.map(({ length }) => length),
       ),
       y: plotted(
@@ -44,15 +46,15 @@ export const shelfView: View = {
       ),
       line: { color: look.ink, width: 2 },
       marker: { color: look.ink, size: 5 },
-      hovertemplate: '%{x} mm: %{y:+.2f} %<extra></extra>',
+      hovertemplate: `%{x} ${unit.value}: %{y:+.2f} %<extra></extra>`,
     };
     const best = {
       type: 'scatter',
       mode: 'markers',
-      x: plotted(q.LENGTH, [recommended.length]),
+      x: plotted(lengthFigure(), [recommended.length]),
       y: [0],
       marker: { color: look.role.best, symbol: ROLE_LINE.best.symbol, size: 13 },
-      hovertemplate: 'recommended: %{x} mm<extra></extra>',
+      hovertemplate: `recommended: %{x} ${unit.value}<extra></extra>`,
     };
     return {
       data: [curve, best] as Partial<Data>[],
@@ -126,7 +128,7 @@ function shelfLabels({ shelf, recommended, fit }: LengthStudy, look: Look) {
   return (fit?.shelf ?? []).map((length) => {
     const bought = length === shelf?.buy;
     const cut = bought && shelf?.cutTo !== undefined;
-    const text = q.shown(q.LENGTH, length);
+    const text = q.shown(lengthFigure(), length);
     return {
       text: bought ? `<b>buy ${text}</b>` : text,
       x: across(length).x0,
@@ -135,14 +137,14 @@ function shelfLabels({ shelf, recommended, fit }: LengthStudy, look: Look) {
       yanchor: 'bottom',
       showarrow: false,
       font: { color: bought ? look.role.best : look.quiet, size: 12 },
-      ...(cut && { hovertext: `cut to ${millimetres(recommended.length)}` }),
+      ...(cut && { hovertext: `cut to ${lengthText(recommended.length)}` }),
     };
   });
 }
 
 /** Both ends of an upright line at a length. */
 function across(length: number) {
-  const [x] = plotted(q.LENGTH, [length]);
+  const [x] = plotted(lengthFigure(), [length]);
   return { x0: x!, x1: x! };
 }
 
@@ -154,7 +156,7 @@ function shelfTable({ study }: Picture): Table {
   return tableOf<number>(
     'What is on sale',
     [
-      { ...q.LENGTH, name: 'length on sale', of: (length) => length },
+      { ...lengthFigure(), name: 'length on sale', of: (length) => length },
       {
         ...q.AGAINST_BEST,
         name: 'as sold, against the recommended length',
@@ -164,7 +166,7 @@ function shelfTable({ study }: Picture): Table {
       words('room', 'room', (length) => (fits(length, fit) ? 'fits' : 'too long as sold')),
       words('advice', 'advice', (length) => (bought(length) ? 'buy' : '')),
       {
-        ...q.LENGTH,
+        ...lengthFigure(),
         key: 'cut_to_mm',
         name: 'cut to',
         of: (length) => (bought(length) ? shelf?.cutTo : undefined),

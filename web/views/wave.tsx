@@ -1,14 +1,17 @@
 /** Distance against time: where in the intake the pressure stands high through one cycle. */
-import type { Data, Layout } from 'plotly.js-cartesian-dist-min';
+import type { Data, Layout } from 'plotly.js-dist-min';
 import { type Column, plotted, quantities as q, type Trace } from '../../sim/index.ts';
+import { arrivalOf } from '../drawing/arrival.ts';
 import { closingLine, crankAxis, valveBars } from '../drawing/crank.ts';
 import { numbered, ofCurve, type Table } from '../drawing/table.ts';
 import type { View } from '../drawing/view.ts';
-import { millimetres, rpm, told } from '../format.ts';
+import { rpm, told } from '../format.ts';
 import type { Role } from '../look.ts';
 import { axis, baseLayout, type Look, MARGIN, ROLE_NAME } from '../look.ts';
 import { WavePlayer } from '../parts/WavePlayer.tsx';
 import { curveOf, type Picture } from '../state/picture.ts';
+import { unit } from '../state/scenario.ts';
+import { lengthFigure, lengthText } from '../state/unit.ts';
 import { CYCLE, moment, waveRole } from '../state/wave.ts';
 import { isTrace, traceOf, wanted, whySpeed } from '../state/why.ts';
 
@@ -24,15 +27,15 @@ export const waveView: View = {
   summary: (picture) => {
     const shown = shownTrace(picture);
     if (!shown) return 'Not computed yet.';
-    const { peak, angle } = highest(shown.trace);
-    return `${ROLE_NAME[shown.role]}, ${millimetres(shown.length)} at ${rpm(whySpeed.value!)}: while the intake is open, the pressure before the valve is highest, ${told(q.PRESSURE, peak)}, at ${told(q.CRANK_ANGLE, angle)}; the valve closes at ${told(q.CRANK_ANGLE, shown.trace.intakeEvents.close)}.`;
+    const { peak, angle } = arrivalOf(shown.trace);
+    return `${ROLE_NAME[shown.role]}, ${lengthText(shown.length)} at ${rpm(whySpeed.value!)}: while the intake is open, the pressure before the valve is highest, ${told(q.PRESSURE, peak)}, at ${told(q.CRANK_ANGLE, angle)}; the valve closes at ${told(q.CRANK_ANGLE, shown.trace.intakeEvents.close)}.`;
   },
   ready: (picture) => shownTrace(picture) !== undefined,
   figure: (picture, look) => {
     const { trace } = shownTrace(picture)!;
     const { shapes, annotations } = valveBars(trace, look);
     const { length } = picture.curves.find(({ role }) => role === waveRole.value)!;
-    const [face] = plotted(q.LENGTH, [length]);
+    const [face] = plotted(lengthFigure(), [length]);
     return {
       data: [tiles(trace, picture, look)],
       layout: {
@@ -40,7 +43,7 @@ export const waveView: View = {
         margin: WAVE_MARGIN,
         hovermode: 'closest',
         xaxis: { ...crankAxis(look), showgrid: false },
-        yaxis: { ...axis(look, 'distance from rim [mm]'), showgrid: false },
+        yaxis: { ...axis(look, `distance from rim [${unit.value}]`), showgrid: false },
         shapes: [...shapes, ...closingLine(trace, look), faceLine(face!, look)],
         annotations: [...annotations, faceLabel(face!, look)],
       } as Partial<Layout>,
@@ -76,7 +79,7 @@ function tiles({ wave, crankAngle }: Trace, { scenario }: Picture, look: Look): 
   return {
     type: 'heatmap',
     x: crankAngle,
-    y: plotted(q.LENGTH, wave.distance),
+    y: plotted(lengthFigure(), wave.distance),
     z: wave.distance.map((_, j) => rows.map((row) => row[j]!)),
     zmin: still - reach,
     zmax: still + reach,
@@ -86,7 +89,7 @@ function tiles({ wave, crankAngle }: Trace, { scenario }: Picture, look: Look): 
       [1, high],
     ],
     colorbar: { thickness: 10, outlinewidth: 0, ticksuffix: ' kPa', x: 1.01, xpad: 4 },
-    hovertemplate: '%{x:.0f} deg, %{y:.0f} mm: %{z:.1f} kPa<extra></extra>',
+    hovertemplate: `%{x:.0f} deg, %{y:.1f} ${unit.value}: %{z:.1f} kPa<extra></extra>`,
   } as unknown as Partial<Data>;
 }
 
@@ -120,29 +123,17 @@ function Cursor() {
   const share = moment.value / CYCLE;
   const { l, r, t, b } = WAVE_MARGIN;
   return (
-    <div class="cursor-frame" style={{ inset: `${t}px ${r}px ${b}px ${l}px` }}>
+    <div class="over-frame" style={{ inset: `${t}px ${r}px ${b}px ${l}px` }}>
       <div class="cursor" style={{ left: `${100 * share}%` }} />
     </div>
   );
-}
-
-function highest({ stations, crankAngle, intakeEvents }: Trace) {
-  const port = stations.find(({ name }) => name === 'port')!.pressure;
-  const inside = crankAngle.map(
-    (angle) => angle >= intakeEvents.open && angle <= intakeEvents.close,
-  );
-  const at = port.reduce(
-    (best, p, i) => (inside[i] && (best < 0 || p > port[best]!) ? i : best),
-    -1,
-  );
-  return { peak: port[at] ?? Number.NaN, angle: crankAngle[at] ?? Number.NaN };
 }
 
 function waveTable(picture: Picture): Table {
   const { crankAngle, wave } = shownTrace(picture)!.trace;
   const angle = { ...q.CRANK_ANGLE, name: `crank angle at ${whySpeed.value} rpm` };
   const pressures = wave.distance.map((at, j): Column<number> => {
-    const place = `${q.told({ ...q.LENGTH, digits: 4 }, at)} from rim`;
+    const place = `${q.told({ ...lengthFigure(), digits: 4 }, at)} from rim`;
     return { ...ofCurve(q.PRESSURE, place), of: (i) => wave.pressure[i]![j] };
   });
   const columns = [{ ...angle, of: (i: number) => crankAngle[i] }, ...pressures];

@@ -177,20 +177,31 @@ function howFound({ recommended, tried, weighed, unit }: LengthStudy): string {
 /** A step that an end misses by less lies inside [-]. */
 const ROUND_OFF = 1e-5;
 
-/** Said only where neither a floor nor the end of the range narrows the choice. */
-function howFlat({ weighed, target, recommended, unit = 'mm' }: LengthStudy): string {
-  if ((target.floors ?? []).length > 0 || recommended.reason === 'at-the-end') return '';
+/**
+ * Lengths [m] that give next to nothing less in the band than the best, whole millimetres or twentieths of
+ * an inch; known only where neither a floor nor the end of the range narrows the choice.
+ */
+export function goodEnough(
+  study: LengthStudy,
+): { from: number; to: number; share: number } | undefined {
+  const { weighed, target, recommended, unit = 'mm' } = study;
+  if ((target.floors ?? []).length > 0 || recommended.reason === 'at-the-end') return undefined;
   const lengths = weighed.map((row) => row.length);
   const means = weighed.map((row) => row.bandMean);
   const { from, to } = flatTop(lengths, means, NEXT_TO_NOTHING);
-  // Whole millimetres, or twentieths of an inch, that lie inside.
   const step = justifiedStep(0, unit);
   const ends = [Math.ceil(from / step - ROUND_OFF), Math.floor(to / step + ROUND_OFF)];
-  const near = share(NEXT_TO_NOTHING);
-  if (ends[0]! >= ends[1]! || recommended.length < from || recommended.length > to) return '';
-  const [low, high] = ends.map((end) => end * step);
-  const first = shown(lengthQuantity(unit), low!);
-  return `Any length from ${first} to ${lengthIn(high!, unit)} gives within ${near} of the same in the band.`;
+  if (ends[0]! >= ends[1]! || recommended.length < from || recommended.length > to)
+    return undefined;
+  return { from: ends[0]! * step, to: ends[1]! * step, share: NEXT_TO_NOTHING };
+}
+
+function howFlat(study: LengthStudy): string {
+  const range = goodEnough(study);
+  if (!range) return '';
+  const { unit = 'mm' } = study;
+  const first = shown(lengthQuantity(unit), range.from);
+  return `Any length from ${first} to ${lengthIn(range.to, unit)} gives within ${share(range.share)} of the same in the band.`;
 }
 
 function noAnswer({ target }: LengthStudy): Omit<DecisionWords, 'cautions'> {

@@ -1,0 +1,107 @@
+/** The answer on the page, against the core's to the same question. */
+import { expect, test } from 'vitest';
+import {
+  decisionWords,
+  goodEnough,
+  lengthStudy,
+  readScenario,
+  runHere,
+  sweepDocument,
+} from '../../sim/index.ts';
+import { questionOf } from '../../web/compute/question.ts';
+import { open } from './opened.ts';
+import { answer, scenario, text } from './quick.ts';
+import { answered, apart, column, columns, saved, write } from './reader.ts';
+
+test('stands on the page at once, to the digit as the core computes it now', async () => {
+  const study = await answer();
+  const began = performance.now();
+  const { page, said } = await open();
+  expect(performance.now() - began).toBeLessThan(5000);
+  const shown = await page.locator('.answer').textContent();
+  const { gain, price, inside, edge, found } = decisionWords(study);
+  expect(shown).toContain(`Cut to ${Math.round(study.recommended.length * 1e3)}\u00a0mm`);
+  for (const sentence of [gain, price, inside, edge, found]) expect(shown).toContain(sentence);
+  const facts = await page.locator('.facts').textContent();
+  const range = goodEnough(study);
+  if (range)
+    expect(facts).toContain(
+      `${Math.round(range.from * 1e3)} to ${Math.round(range.to * 1e3)}\u00a0mm`,
+    );
+  expect(facts).toContain(`+${study.decision.gainPercent.toFixed(1)}\u00a0%`);
+  await page.locator('#filling .js-plotly-plot').waitFor();
+  expect(said).toEqual([]);
+  const table = columns(await saved(page, 'filling', 'CSV'));
+  const document = JSON.parse(JSON.stringify(sweepDocument(study, scenario)));
+  const best = column(table, 'recommended');
+  expect(best).toHaveLength(scenario.speeds.length);
+  best.forEach((value, i) => {
+    expect(apart(value, document.recommended.volumetric_efficiency[i]!)).toBeLessThan(1e-9);
+  });
+  const map = columns(await saved(page, 'map', 'CSV'));
+  scenario.speeds.forEach((speed, j) => {
+    column(map, `at ${speed} rpm`).forEach((value, i) => {
+      expect(apart(value, document.volumetric_efficiency[i]![j]!)).toBeLessThan(1e-9);
+    });
+  });
+  await page.context().close();
+});
+
+test('has one screen at 1440 by 900: length and curve together, nothing scrolls', async () => {
+  const { page } = await open();
+  await page.locator('#filling .js-plotly-plot .main-svg').first().waitFor();
+  const [high, window] = await page.evaluate(() => [
+    document.documentElement.scrollHeight,
+    innerHeight,
+  ]);
+  expect(high).toBe(window);
+  for (const part of ['.answer', '#filling', '#map', '.intake', '.wave-frame', '.dial']) {
+    const box = (await page.locator(part).boundingBox())!;
+    expect(box.y + box.height, part).toBeLessThanOrEqual(900);
+    expect(box.height, part).toBeGreaterThan(50);
+  }
+  await page.context().close();
+});
+
+test('is computed here where the build has none; a first look never says what to cut', async () => {
+  const { page, said } = await open();
+  await write(page, 'Bore', '78 mm');
+  await page.getByText('for the figures before your last change').waitFor();
+  const seen: string[] = [];
+  await page.locator('.first-look').waitFor();
+  seen.push((await page.locator('.headline').textContent())!);
+  await answered(page);
+  expect(seen[0]).toMatch(/First look: near/);
+  expect(seen[0]).not.toMatch(/[Cc]ut/);
+  const changed = readScenario(text.replace('bore: 77 mm', 'bore: 78 mm'), 'quick.yaml');
+  const there = await lengthStudy(questionOf(changed), runHere);
+  const table = columns(await saved(page, 'filling', 'CSV'));
+  const length = Math.round(there.recommended.length * 1e3);
+  expect(await page.locator('.headline').textContent()).toContain(`Cut to ${length}`);
+  const shown = column(table, `recommended, ${length}`);
+  there.recommended.outcomes.forEach((outcome, i) => {
+    const value = 'failure' in outcome ? Number.NaN : outcome.volumetricEfficiency;
+    expect(apart(shown[i]!, value)).toBeLessThan(1e-9);
+  });
+  expect(said).toEqual([]);
+  await page.context().close();
+});
+
+test('is in the unit of the file: inches in, inches out', async () => {
+  const { page } = await open({ hash: '' });
+  const inches = text.replace('length: 60 mm #', 'length: 2.4 in #');
+  await page.locator('input[type=file][accept*=yaml]').setInputFiles({
+    name: 'inches.yaml',
+    mimeType: 'text/yaml',
+    buffer: Buffer.from(inches),
+  });
+  await answered(page);
+  const shown = (await page.locator('main').textContent())!.replaceAll('\u00a0', ' ');
+  expect(shown).toMatch(/Cut to\s+[\d.]+ in/);
+  expect(shown).not.toMatch(/\d mm\b/);
+  const slider = page.getByLabel('Trumpet length in inches', { exact: true });
+  const before = Number(await slider.inputValue());
+  await slider.press('ArrowLeft');
+  expect(before - Number(await slider.inputValue())).toBeCloseTo(0.05, 6);
+  await page.context().close();
+});

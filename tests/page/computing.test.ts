@@ -1,0 +1,50 @@
+/** What the page says while it computes, when it is stopped, and when something of it breaks. */
+import { expect, test } from 'vitest';
+import { open } from './opened.ts';
+import { text } from './quick.ts';
+import { answered, columns, go, openFile, saved, write } from './reader.ts';
+
+test('stops when told, says what it is then, and goes on where it was', async () => {
+  const { page, said } = await open();
+  await write(page, 'Bore', '76 mm');
+  await page.getByRole('button', { name: 'Stop' }).click();
+  await page.getByText('Stopped before the answer was complete.').first().waitFor();
+  expect(await page.locator('progress').count()).toBe(0);
+  expect(await page.locator('.headline').textContent()).not.toMatch(/[Cc]ut/);
+  await go(page, 'sheet');
+  await page.getByText('No sheet yet').waitFor();
+  await page.getByRole('button', { name: 'Go on' }).click();
+  await answered(page);
+  await page.locator('.sheet-cut').waitFor();
+  expect(await page.getByText('Stopped').count()).toBe(0);
+  expect(said).toEqual([]);
+  await page.context().close();
+});
+
+test('survives a worker that stops, and says so', async () => {
+  const { page } = await open();
+  await write(page, 'Bore', '75 mm');
+  await page.locator('.answer progress').waitFor();
+  await page.workers()[0]!.evaluate(() => {
+    setTimeout(() => {
+      throw new Error('cut for the test');
+    });
+  });
+  await page.getByText('A background worker stopped').waitFor();
+  await page.locator('.answer progress').waitFor({ state: 'detached' });
+  const table = columns(await saved(page, 'filling', 'CSV'));
+  for (const state of table['state, recommended']!) expect(state).toBe('computed');
+  await page.context().close();
+});
+
+test('marks points that failed or did not settle', async () => {
+  const { page } = await open();
+  const strict = text.replace('settle: 0.02', 'settle: 0.000001\n  maximumCycles: 3');
+  await openFile(page, 'strict.yaml', strict);
+  await answered(page);
+  const table = columns(await saved(page, 'filling', 'CSV'));
+  expect(table['state, fitted now']).toContain('not settled');
+  await go(page, 'trust');
+  await page.getByText('Points to distrust').waitFor();
+  await page.context().close();
+});

@@ -1,0 +1,103 @@
+/** A length to try: by mouse, touch, keyboard, figure and map, and the curve that answers it. */
+import { expect, test } from 'vitest';
+import { curveDocument, runHere, runLengths } from '../../sim/index.ts';
+import { open } from './opened.ts';
+import { scenario } from './quick.ts';
+import { apart, column, columns, exactCurve, go, saved, TEN_DIGITS, take } from './reader.ts';
+
+const { engine, speeds } = scenario;
+
+test('shows an estimate within half a second, then what the core gives for it', async () => {
+  const { page, said } = await open();
+  await page.locator('#filling .js-plotly-plot').waitFor();
+  expect(await page.locator('#filling .tried').count()).toBe(0);
+  const began = performance.now();
+  await take(page, 97);
+  await page.locator('.dial .standing').waitFor();
+  await page.locator('#filling .tried').waitFor({ state: 'attached' });
+  expect(performance.now() - began).toBeLessThan(500);
+  await exactCurve(page);
+  const table = columns(await saved(page, 'filling', 'CSV'));
+  const [curve] = await runLengths(engine, [0.097], speeds, runHere);
+  const document = JSON.parse(JSON.stringify(curveDocument(curve!, scenario)));
+  column(table, 'your length, 97').forEach((value, i) => {
+    expect(apart(value, document.volumetric_efficiency[i]!)).toBeLessThan(TEN_DIGITS);
+  });
+  await go(page, 'wave');
+  const pressures = columns(await saved(page, 'closing-pressure', 'CSV'));
+  column(pressures, 'your length, 97').forEach((value, i) => {
+    expect(apart(value, document.pressure_at_valve_closing_kPa[i]!)).toBeLessThan(TEN_DIGITS);
+  });
+  expect(said).toEqual([]);
+  await page.context().close();
+});
+
+test('may have the WebAssembly kernel in its workers: the policy of the page lets them', async () => {
+  const { page } = await open();
+  await take(page, 98);
+  await exactCurve(page);
+  const [worker] = page.workers();
+  const compiles = await worker!.evaluate(() => {
+    const empty = new Uint8Array([0, 0x61, 0x73, 0x6d, 1, 0, 0, 0]);
+    return new WebAssembly.Module(empty) instanceof WebAssembly.Module;
+  });
+  expect(compiles).toBe(true);
+  await page.context().close();
+});
+
+test('is dragged by the mouth of the drawing, and the drawing, the figure and the words follow', async () => {
+  const { page, said } = await open();
+  const grip = (await page.locator('.grip-bar').boundingBox())!;
+  const from = Number(await page.getByLabel('in millimetres, exact').inputValue());
+  const [x, y] = [grip.x + grip.width / 2, grip.y + grip.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  for (let i = 1; i <= 10; i++) await page.mouse.move(x - 5 * i, y);
+  await page.mouse.up();
+  const to = Number(await page.getByLabel('in millimetres, exact').inputValue());
+  const moved = (await page.locator('.grip-bar').boundingBox())!;
+  expect(from - to).toBeGreaterThan(5);
+  expect(Math.abs(grip.x - moved.x - 50)).toBeLessThan(2);
+  await exactCurve(page);
+  expect(await page.locator('.hand-says').textContent()).toContain(`${to}\u00a0mm`);
+  await page.locator('.dial').getByRole('button', { name: 'Back to the answer' }).click();
+  expect(Number(await page.getByLabel('in millimetres, exact').inputValue())).toBe(from);
+  expect(said).toEqual([]);
+  await page.context().close();
+});
+
+test('is taken on the map, with its speed', async () => {
+  const { page } = await open();
+  await page.locator('#map .js-plotly-plot .main-svg').first().waitFor();
+  const plot = (await page.locator('#map .nsewdrag').boundingBox())!;
+  await page.mouse.click(plot.x + plot.width * 0.9, plot.y + plot.height / 2);
+  expect(await page.locator('.wave-above select').inputValue()).toBe('12000');
+  const taken = Number(await page.getByLabel('in millimetres, exact').inputValue());
+  expect(Math.abs(taken - 100)).toBeLessThanOrEqual(3);
+  await page.context().close();
+});
+
+test('follows the keyboard alone', async () => {
+  const { page } = await open();
+  await page.keyboard.press('Tab');
+  await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toMatch(/Skip/);
+  const slider = page.getByLabel('Trumpet length in millimetres', { exact: true });
+  for (let i = 0; i < 40; i++) {
+    if (await slider.evaluate((node) => node === document.activeElement)) break;
+    await page.keyboard.press('Tab');
+  }
+  const before = Number(await slider.inputValue());
+  await page.keyboard.press('ArrowLeft');
+  await page.keyboard.press('ArrowLeft');
+  expect(Number(await slider.inputValue())).toBe(before - 2);
+  await exactCurve(page);
+  const back = page.getByRole('button', { name: 'Back to the answer' });
+  for (let i = 0; i < 6; i++) {
+    if (await back.evaluate((node) => node === document.activeElement)) break;
+    await page.keyboard.press('Tab');
+  }
+  await page.keyboard.press('Enter');
+  await page.getByText('Drag the mouth').waitFor();
+  expect(Number(await slider.inputValue())).toBe(before);
+  await page.context().close();
+});

@@ -1,0 +1,158 @@
+/** Every place of the page: pictures and numbers, no network, no barrier, phone and paper. */
+import { createRequire } from 'node:module';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { address, open } from './opened.ts';
+import { answer, more } from './quick.ts';
+import {
+  answered,
+  columns,
+  exactCurve,
+  go,
+  openFile,
+  places,
+  saved,
+  take,
+  views,
+  write,
+} from './reader.ts';
+
+test('saves every plot as picture and numbers, plays and steps through the wave', async () => {
+  const { page, said } = await open();
+  for (const view of ['filling', 'map']) await savesAll(page, view);
+  for (const place of ['price', 'wave']) {
+    await go(page, place);
+    await page.locator('.view .js-plotly-plot').first().waitFor();
+    if (place === 'wave') await page.locator('#wave .js-plotly-plot').waitFor();
+    for (const view of await views(page, ':has(.take button:not([disabled]))')) {
+      await savesAll(page, view);
+    }
+  }
+  const angle = page.getByLabel('Crank angle');
+  expect(await angle.inputValue()).toBe('540');
+  await page.getByRole('button', { name: 'Step on 5 degrees' }).click();
+  expect(await angle.inputValue()).toBe('545');
+  await page.getByRole('button', { name: 'Play' }).click();
+  await expect.poll(() => angle.inputValue()).not.toBe('545');
+  await page.getByRole('button', { name: 'Pause' }).click();
+  expect(said).toEqual([]);
+  await page.context().close();
+});
+
+async function savesAll(page: Page, view: string): Promise<void> {
+  const png = await saved(page, view, 'PNG');
+  expect(png.subarray(1, 4).toString('latin1'), view).toBe('PNG');
+  expect(png.length, view).toBeGreaterThan(10_000);
+  const svg = (await saved(page, view, 'SVG')).toString('utf8');
+  expect(svg, view).toMatch(/^<svg[^>]*>[\s\S]*Quick single for tests/);
+  const table = columns(await saved(page, view, 'CSV'));
+  expect(Object.values(table)[0]!.length, view).toBeGreaterThan(2);
+}
+
+test('asks nothing of any other place, and works with the network cut', async () => {
+  const { page, said } = await open();
+  const asked: string[] = [];
+  page.on('request', (request) => asked.push(request.url()));
+  for (const place of await places(page)) await go(page, place);
+  await go(page, 'length');
+  await page.locator('#filling .js-plotly-plot').waitFor();
+  await page.context().setOffline(true);
+  await take(page, 75);
+  await exactCurve(page);
+  await write(page, 'Bore', '74 mm');
+  await answered(page);
+  const own = await address();
+  for (const url of asked) expect(url.startsWith(own) || url.startsWith('data:'), url).toBe(true);
+  expect(said).toEqual([]);
+  await page.context().close();
+});
+
+test.each(['light', 'dark'] as const)('every place is accessible, %s', async (colorScheme) => {
+  const { page } = await open({ colorScheme, bypassCSP: true });
+  await openFile(page, 'more.yaml', more);
+  await answered(page);
+  await take(page, 80);
+  await exactCurve(page);
+  await page.addScriptTag({ path: createRequire(import.meta.url).resolve('axe-core') });
+  const all = await places(page);
+  expect(all).toContain('injectors');
+  for (const place of all) {
+    await go(page, place);
+    await page.waitForTimeout(100);
+    expect(await barriers(page), place).toEqual([]);
+  }
+  for (const tab of ['Figures', 'File', 'Kept set-ups']) {
+    if (tab === 'Figures') await page.getByRole('button', { name: 'Your engine' }).click();
+    await page.getByRole('tab', { name: tab }).click();
+    if (tab === 'File') await page.locator('.cm-content').waitFor();
+    expect(await barriers(page), tab).toEqual([]);
+  }
+  await page.context().close();
+});
+
+function barriers(page: Page) {
+  return page.evaluate(async () => {
+    const { axe } = window as unknown as { axe: typeof import('axe-core') };
+    const { violations } = await axe.run();
+    return violations.map(({ id, impact, nodes }) => ({ id, impact, at: nodes[0]?.html }));
+  });
+}
+
+test.each([
+  ['a phone', 390],
+  ['a small phone', 320],
+  ['a desk at 200 %', 720],
+] as const)('%s scrolls no place sideways', async (_, width) => {
+  const { page } = await open({ viewport: { width, height: 740 } });
+  await take(page, 80);
+  for (const place of await places(page)) {
+    await page.evaluate((to) => {
+      location.hash = `#/${to}`;
+    }, place);
+    await page.waitForTimeout(80);
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+    expect(wide, place).toBeLessThanOrEqual(width);
+  }
+  await page.context().close();
+});
+
+test('on a phone the dial spans the width, steps by a millimetre, and stays in sight', async () => {
+  const { page } = await open({
+    viewport: { width: 390, height: 844 },
+    hasTouch: true,
+    isMobile: true,
+  });
+  const slider = page.getByLabel('Trumpet length in millimetres', { exact: true });
+  const before = Number(await slider.inputValue());
+  await page.getByRole('button', { name: 'longer' }).tap();
+  expect(Number(await slider.inputValue())).toBe(before + 1);
+  await page.getByRole('button', { name: 'shorter' }).tap();
+  expect(Number(await slider.inputValue())).toBe(before);
+  const dial = (await page.locator('.dial').boundingBox())!;
+  expect(dial.width).toBe(390);
+  expect(dial.y + dial.height).toBeLessThanOrEqual(844);
+  await page.getByRole('button', { name: 'Map' }).tap();
+  await expect
+    .poll(async () => Math.round((await page.locator('.bench .map').boundingBox())!.x))
+    .toBeLessThan(20);
+  await page.context().close();
+});
+
+test('the cut sheet says the length in large type, and prints', async () => {
+  const study = await answer();
+  const { page } = await open({ hash: '#/sheet' });
+  const length = `${Math.round(study.recommended.length * 1e3)}\u00a0mm`;
+  expect(await page.locator('.sheet-cut').textContent()).toBe(`Cut to ${length}`);
+  expect(await page.locator('.sheet').textContent()).toContain('plane of the rim');
+  await page.emulateMedia({ media: 'print' });
+  const size = await page
+    .locator('.sheet-cut')
+    .evaluate((node) => Number.parseFloat(getComputedStyle(node).fontSize));
+  expect(size).toBeGreaterThan(60);
+  for (const hidden of ['.top-row', '.places', '.answer', '.take']) {
+    expect(await page.locator(hidden).first().isVisible(), hidden).toBe(false);
+  }
+  const pdf = await page.pdf({ format: 'A4' });
+  expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)!.length).toBeLessThanOrEqual(2);
+  await page.context().close();
+});

@@ -1,0 +1,236 @@
+/** Questions worked out when asked, each at its place, against the core. */
+import { expect, test } from 'vitest';
+import {
+  askedScrews,
+  idleSentences,
+  idleStudyOf,
+  isFailure,
+  lengthStudy,
+  listenTables,
+  mixtureTrims,
+  pedalSentences,
+  pedalStudyOf,
+  readScenario,
+  readTrims,
+  runHere,
+  runJob,
+  screwsStudy,
+  sensorStudy,
+  shelfWords,
+  soundOf,
+  TASKS,
+} from '../../sim/index.ts';
+import { questionOf } from '../../web/compute/question.ts';
+import { open } from './opened.ts';
+import { more, scenario, text } from './quick.ts';
+import { answered, apart, column, columns, go, openFile, saved, TEN_DIGITS } from './reader.ts';
+
+const { speeds } = scenario;
+
+test('doubt, choices, shelf and injectors agree with the core', async () => {
+  const { page, said } = await open();
+  await openFile(page, 'more.yaml', more);
+  await answered(page);
+  await go(page, 'price');
+  await page.locator('#shelf .finding').waitFor();
+  const asked = readScenario(more, 'more.yaml');
+  const question = { ...asked, lengths: asked.sweep.lengths, fit: asked.fit! };
+  const answer = await lengthStudy(question, runHere);
+  expect(await page.locator('#shelf .finding').textContent()).toBe(shelfWords(answer));
+  const choices = columns(await saved(page, 'price-of-gain', 'CSV'));
+  expect(column(choices, 'gain_in_band_percent')).toHaveLength(answer.weighed.length);
+  answer.weighed.forEach(({ gainPercent }, i) => {
+    expect(column(choices, 'gain_in_band_percent')[i]).toBeCloseTo(gainPercent, 7);
+  });
+  expect(column(columns(await saved(page, 'shelf', 'CSV')), 'length_mm')).toEqual([80, 160]);
+
+  await go(page, 'doubt');
+  await page.getByRole('button', { name: 'Work out how sure it is' }).click();
+  await page.locator('#doubt').getByRole('button', { name: 'Stop' }).click();
+  await page.locator('#doubt').getByText('Stopped.').waitFor();
+  await page.locator('#doubt').getByRole('button', { name: 'Go on' }).click();
+  await go(page, 'injectors');
+  await page.getByRole('button', { name: 'Compare the placements' }).click();
+  await go(page, 'doubt');
+  await page.locator('#doubt .finding').waitFor();
+  const curves = columns(await saved(page, 'doubt', 'CSV'));
+  const [low, high] = [column(curves, 'p5'), column(curves, 'p95')];
+  low.forEach((value, i) => {
+    expect(high[i]).toBeGreaterThan(value);
+  });
+  const ranking = columns(await saved(page, 'measure-next', 'CSV'));
+  expect(ranking.key).toEqual(['engine.bore']);
+
+  expect(await page.locator('.facts').textContent()).toContain('at least, that it gains');
+  await go(page, 'injectors');
+  await page.locator('#injector-place .finding').waitFor();
+  // All fuel from above at the highest speed: one point stands for all, which do not know of each other.
+  const staging = { speed: [0], share: [1], fromLoad: 0, loadBlend: 0 };
+  const speed = asked.speeds.at(-1)!;
+  const injectors = { ...asked.injectors!, staging };
+  const point = runJob({ engine: { ...asked.engine, injectors }, speed });
+  const place = columns(await saved(page, 'injector-place', 'CSV'));
+  const shown = column(place, 'efficiency_above').at(-1)!;
+  const own = isFailure(point) ? Number.NaN : point.volumetricEfficiency;
+  expect(apart(shown, own)).toBeLessThan(TEN_DIGITS);
+  for (const view of ['split', 'cooling', 'evaporation', 'stand-off', 'pulses']) {
+    const table = columns(await saved(page, `injector-${view}`, 'CSV'));
+    const [, first = []] = Object.values(table);
+    expect(first.map(Number).filter(Number.isFinite).length, view).toBeGreaterThan(1);
+  }
+  expect(said).toEqual([]);
+  await page.context().close();
+});
+
+test('pedal and sound agree with the core, and follow what is changed of them', async () => {
+  const { page, said } = await open();
+  await openFile(page, 'more.yaml', more);
+  const asked = readScenario(more, 'more.yaml');
+  const pedal = pedalStudyOf(asked.pedal!);
+  await answered(page);
+  await go(page, 'pedal');
+  await page.locator('#pedal .finding').waitFor();
+  expect(await page.locator('#pedal .finding').textContent()).toBe(pedalSentences(pedal)[0]);
+  const force = columns(await saved(page, 'pedal', 'CSV'));
+  expect(column(force, 'foot_force_out_N').at(-1)).toBeCloseTo(pedal.curve.at(-1)!.out, 7);
+  await openFile(page, 'more.yaml', more.replace('count: 2 # springs alike', 'count: 1'));
+  await page.locator('#pedal .finding', { hasText: 'NOT SAFE' }).waitFor();
+
+  await go(page, 'sound');
+  await page.getByRole('button', { name: 'Work out the sound' }).click();
+  await page.locator('#listen .finding').waitFor();
+  const answer = await lengthStudy({ ...questionOf(asked) }, runHere);
+  const lengths = [asked.engine.intake.trumpet.length, answer.recommended.length];
+  const { speeds: heardAt, mouths: row, lengthUnit } = asked;
+  const computer = { ...runHere, task: async (_: string, job: never) => TASKS.trace(job) };
+  const question = {
+    engine: asked.engine,
+    lengths,
+    speeds: heardAt,
+    speed: heardAt[0]!,
+    row,
+    lengthUnit,
+  };
+  const heard = await soundOf(question, computer as never);
+  const levels = columns(await saved(page, 'listen', 'CSV'));
+  const near = listenTables.heardA(heard.lengths[0]!.points[0]!, 'near')!;
+  expect(Math.abs(column(levels, 'level_near_dBA')[0]! - near)).toBeLessThan(0.01);
+  await page.getByRole('button', { name: 'run up' }).first().click();
+  await page.locator('#listen button[aria-pressed="true"]', { hasText: 'Stop' }).waitFor();
+  expect(said).toEqual([]);
+  await page.context().close();
+});
+
+test('signal and idle agree with the core', async () => {
+  const { page, said } = await open();
+  await openFile(page, 'more.yaml', more);
+  const { engine, pressureBar, idle } = readScenario(more, 'more.yaml');
+  const bar = pressureBar!;
+  await go(page, 'sensor');
+  await page.getByRole('button', { name: 'Work out the signal' }).click();
+  await page.locator('#signal .finding').waitFor();
+  const task = async (name: 'trace', job: never) => TASKS[name](job);
+  const computer = { ...runHere, task };
+  const signal = await sensorStudy({ engine, spec: bar }, computer as never);
+  const points = columns(await saved(page, 'signal', 'CSV'));
+  const [ripple] = column(points, 'ripple_kPa');
+  expect(apart(ripple!, signal.points[0]!.bar.ripple / 1e3)).toBeLessThan(1e-6);
+  const better = columns(await saved(page, 'signal-choice', 'CSV'));
+  expect(column(better, 'lag_ms').length).toBeGreaterThan(3);
+  await go(page, 'idle');
+  await page.getByRole('button', { name: 'Compare the ways' }).click();
+  await page.locator('#idle .finding').waitFor();
+  const own = idleStudyOf({ engine, spec: idle!, bar });
+  expect(await page.locator('#idle .finding').textContent()).toBe(idleSentences(own)[0]);
+  expect(said).toEqual([]);
+  await page.context().close();
+});
+
+test('a table of load agrees with the core', async () => {
+  const { page, said } = await open();
+  await go(page, 'load');
+  await page.getByRole('button', { name: 'Work out the table' }).click();
+  await page.locator('#load .finding').waitFor({ timeout: 120_000 });
+  const filling = columns(await saved(page, 'load', 'CSV'));
+  const angles = column(filling, 'plate_deg');
+  expect(angles.at(-1)).toBe(90);
+  const { engine, speeds: asked } = readScenario(text, 'quick.yaml');
+  const throttle = { ...engine.intake.throttle, angle: angles[1]! };
+  const top = Math.max(...asked);
+  const job = { engine: { ...engine, intake: { ...engine.intake, throttle } }, speed: top };
+  const point = runJob(job);
+  const shown = column(filling, `filling_percent_at_${top}_rpm`)[1]!;
+  const own = isFailure(point) ? Number.NaN : point.volumetricEfficiency;
+  expect(apart(shown, 100 * own)).toBeLessThan(TEN_DIGITS);
+  expect(said).toEqual([]);
+  await page.context().close();
+});
+
+test('values of another key are weighed where the scenario names one', async () => {
+  const { page, said } = await open();
+  const vary = 'sweep:\n  vary:\n    - { key: intake.port.length, values: "60 mm, 80 mm" }\n';
+  await openFile(page, 'varied.yaml', text.replace('sweep:\n', vary));
+  await go(page, 'keys');
+  await page.getByRole('button', { name: 'Try the values' }).click();
+  await page.locator('#varied .finding').waitFor();
+  const best = await page.locator('#varied .finding').textContent();
+  const [, value] = /^Best of those tried: intake\.port\.length (\d+ mm)/.exec(best!)!;
+  const table = columns(await saved(page, 'varied', 'CSV'));
+  expect(table['intake.port.length']).toEqual(['60 mm', '80 mm']);
+  const means = column(table, 'band_mean');
+  expect(value).toBe(table['intake.port.length']![means.indexOf(Math.max(...means))]);
+  expect(said).toEqual([]);
+  await page.context().close();
+});
+
+test('a run off the dyno lies over the prediction, and a bad one names its line', async () => {
+  const { page, said } = await open();
+  await go(page, 'dyno');
+  const rows = speeds.map((speed, i) => `${speed},${20 + i * (4 - i)}`);
+  const run = async (head: string) =>
+    page.locator('#measured-run input[type=file]').setInputFiles({
+      name: 'run.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from([head, ...rows].join('\n')),
+    });
+  await run('speed_rpm,tork_Nm');
+  await page.locator('#measured-run').getByText('line 1').waitFor();
+  await run('speed_rpm,torque_Nm');
+  await page.locator('#measured-run .finding').getByText('correlate').waitFor();
+  const table = columns(await saved(page, 'measured-run', 'CSV'));
+  expect(Object.values(table)[0]!.map(Number)).toEqual(speeds);
+  const figures = column(table, 'predicted_torque_Nm');
+  for (const value of figures) expect(value).toBeGreaterThan(0);
+  expect(said).toEqual([]);
+  await page.context().close();
+});
+
+test('readings off the bodies and probes are worked out as by the core, and bad ones name their line', async () => {
+  const { page, said } = await open();
+  const twin = text.replace('cylinders: 1', 'cylinders: 2');
+  await openFile(page, 'twin.yaml', twin);
+  const { engine: two } = readScenario(twin, 'twin.yaml');
+  await go(page, 'balance');
+  const read = (view: string, content: string) =>
+    page.locator(`#${view} input[type=file]`).setInputFiles({
+      name: 'readings.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from(content),
+    });
+  const vacuum = 'speed_rpm,plate_deg,cylinder,vacuum_kPa\n1500,9,1,50\n1500,9,2,46\n';
+  await read('balance', vacuum.replace('_kPa', ''));
+  await page.locator('#balance').getByText('line 1').waitFor();
+  await read('balance', vacuum);
+  await page.locator('#balance .finding').waitFor();
+  const { turns } = screwsStudy(askedScrews(two, vacuum, 'readings.csv'));
+  const screws = columns(await saved(page, 'balance', 'CSV'));
+  expect(column(screws, 'turns')).toEqual(turns.map((one) => Number(one.turns.toPrecision(10))));
+  const lambda = 'speed_rpm,plate_deg,cylinder,lambda\n6000,60,1,0.9\n6000,60,2,1.02\n';
+  await read('trims', lambda);
+  await page.locator('#trims .finding').waitFor();
+  const { trims } = mixtureTrims(readTrims(two, lambda, 'readings.csv'));
+  const fuel = columns(await saved(page, 'trims', 'CSV'));
+  expect(column(fuel, 'fuel_trim')).toEqual(trims.map((one) => Number(one.toPrecision(10))));
+  expect(said).toEqual([]);
+  await page.context().close();
+});

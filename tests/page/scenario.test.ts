@@ -1,0 +1,126 @@
+/** The engine of the reader: files good and bad, the form, the text, links. */
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { expect, test } from 'vitest';
+import { address, open } from './opened.ts';
+import { text } from './quick.ts';
+import { drawer, openFile, readDownload, write } from './reader.ts';
+
+/** A second here, and this on a machine with ten other jobs; parsed once a figure it took 18 s [ms]. */
+const PATIENCE = 8000;
+
+const present = text.split('\n').findIndex((line) => line.includes('bore: 77 mm')) + 1;
+const bad = text.replace('bore: 77 mm', 'boar: 77 mm');
+
+test('a bad file changes nothing: what is wrong and where stands at the top, and it can be mended', async () => {
+  const { page, said } = await open();
+  const before = await page.locator('.headline').textContent();
+  await openFile(page, 'bad.yaml', bad);
+  const alert = page.locator('.troubles');
+  await alert.getByText('bad.yaml was not taken').waitFor();
+  expect(await alert.textContent()).toContain(`line ${present}: engine.boar`);
+  expect(await alert.textContent()).toContain('did you mean "bore"?');
+  expect(await alert.textContent()).toContain('The page keeps quick.yaml');
+  expect(await page.locator('.headline').textContent()).toBe(before);
+  expect(await page.getByText('before your last change').count()).toBe(0);
+
+  await alert.getByRole('button', { name: 'Mend it here' }).click();
+  const line = page.getByRole('button', { name: `line ${present}` }).first();
+  await line.waitFor();
+  await page.locator('.issues').getByText('did you mean "bore"?').waitFor();
+  await page.locator('.cm-gutter-lint .cm-lint-marker-error').first().waitFor();
+  await page.getByText('for the figures before your last change').waitFor();
+  await line.click();
+  await page.locator('.cm-line', { hasText: 'boar' }).getByText('boar').dblclick();
+  await page.keyboard.type('bore');
+  await page.locator('.issues').waitFor({ state: 'detached' });
+  expect(said).toEqual([]);
+  await page.context().close();
+});
+
+test('31 MB, nonsense, a bomb of aliases: told in words, never parsed for long', async () => {
+  const { page, said } = await open();
+  const alert = page.locator('.troubles');
+  const bomb = `a: &a [x,x,x,x,x,x,x,x,x]\n${'bcdefghi'
+    .split('')
+    .map((one, i) => `${one}: &${one} [${`*${'abcdefghi'[i]},`.repeat(9)}x]`)
+    .join('\n')}`;
+  const large = join(mkdtempSync(join(tmpdir(), 'trumpetry-large-')), 'large.yaml');
+  writeFileSync(large, Buffer.alloc(30.5 * 1024 * 1024, 'a: 1\n'));
+  await page.locator('input[type=file][accept*=yaml]').setInputFiles(large);
+  await alert.getByText('31 MB, limit 1 MB').waitFor({ timeout: 3000 });
+  rmSync(dirname(large), { recursive: true });
+  const files: [string, string | Buffer, string][] = [
+    ['nonsense.yaml', 'the quick brown fox }{ : [', 'nonsense.yaml was not taken'],
+    ['bomb.yaml', bomb, 'alias'],
+    ['long.yaml', '# much\n'.repeat(60_000), 'limit: at most 262144 characters'],
+    ['picture.yaml', Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 1, 2, 255]), 'picture.yaml was not'],
+  ];
+  for (const [name, content, words] of files) {
+    const began = performance.now();
+    await openFile(page, name, content);
+    await alert.getByText(`${name} was not taken`).waitFor();
+    expect(performance.now() - began, name).toBeLessThan(PATIENCE);
+    expect((await alert.textContent())!.replaceAll('\u00a0', ' '), name).toContain(words);
+  }
+  await alert.getByRole('button', { name: 'Leave it' }).click();
+  expect(await alert.textContent()).toBe('');
+  expect(await page.locator('.engine').first().textContent()).toBe('Quick single for tests');
+  expect(said).toEqual([]);
+  await page.context().close();
+});
+
+test('a long text is parsed once for the whole form', async () => {
+  const { page } = await open();
+  const long = `${text}\nnotes: "${'x'.repeat(4000)}"\n${'# a remark of the builder\n'.repeat(5000)}`;
+  expect(long.length).toBeGreaterThan(130_000);
+  await openFile(page, 'long.yaml', long);
+  const began = performance.now();
+  await drawer(page);
+  await page.getByLabel('Bore').waitFor();
+  expect(performance.now() - began).toBeLessThan(PATIENCE);
+  await page.context().close();
+});
+
+test('the form keeps remarks and layout, and marks a wrong figure', async () => {
+  const { page } = await open();
+  await write(page, 'Trumpet fitted now', '70 mm');
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save scenario' }).click(),
+  ]);
+  const kept = (await readDownload(download)).toString('utf8');
+  expect(kept).toBe(text.replace('length: 60 mm #', 'length: 70 mm #'));
+  await write(page, 'Bore', '77');
+  await page.locator('.wrong-says').getByText('has no unit').waitFor();
+  expect(await page.getByLabel('Bore').getAttribute('aria-invalid')).toBe('true');
+  expect(await page.locator('.answer > .notice').textContent()).toContain('has no unit');
+  await page.context().close();
+});
+
+test('a new title is taken, without a new answer', async () => {
+  const { page } = await open();
+  await openFile(page, 'named.yaml', text.replace('Quick single for tests', 'Her own single'));
+  await expect.poll(() => page.locator('.engine').first().textContent()).toBe('Her own single');
+  expect(await page.locator('.answer progress').count()).toBe(0);
+  await page.context().close();
+});
+
+test('travels in a link that holds the text as it is now, and comes back the same', async () => {
+  const { page } = await open();
+  await write(page, 'Bore', '79 mm');
+  await page.getByRole('button', { name: 'Copy a link' }).click();
+  const link = await page.getByLabel('The link').inputValue();
+  expect(link.startsWith(await address())).toBe(true);
+  await page.context().close();
+  const { hash } = new URL(link);
+  const there = await open({ hash });
+  expect(new URL(there.page.url()).hash).toBe('#/length');
+  await drawer(there.page);
+  expect(await there.page.getByLabel('Bore').inputValue()).toBe('79 mm');
+  await there.page.context().close();
+  const broken = await open({ hash: hash.slice(0, -40) });
+  await broken.page.getByText('no readable scenario').waitFor();
+  await broken.page.context().close();
+});

@@ -1,0 +1,27 @@
+/** The cycle that the workbench shows: of the reader's length where it is traced, else of the answer. */
+import type { Trace } from '../../sim/index.ts';
+import type { Role } from '../look.ts';
+import { curveOf, type Picture } from '../state/picture.ts';
+import { isTrace, traceOf } from '../state/why.ts';
+
+export interface ShownTrace {
+  role: Role;
+  /** Trumpet length of the cycle [m]. */
+  length: number;
+  trace: Trace;
+}
+
+export function benchTrace(picture: Picture): ShownTrace | undefined {
+  for (const role of ['hand', 'best', 'now'] as const) {
+    const trace = traceOf(role);
+    const length = curveOf(picture, role)?.length;
+    if (isTrace(trace) && length !== undefined) return { role, length, trace };
+  }
+  return undefined;
+}
+
+/** The length that is looked at: the reader's, else the one recommended, else the one fitted now [m]. */
+export function shownLength(picture: Picture): number {
+  const curve = curveOf(picture, 'hand') ?? curveOf(picture, 'best') ?? picture.curves[0]!;
+  return curve.length;
+}
