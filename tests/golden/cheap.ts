@@ -34,7 +34,7 @@ const QUESTIONS: Record<GoldenDemo, { speeds: string[]; lengths: string[] }> = {
     lengths: ['100 mm', '200 mm'],
   },
   'cross-plane-eight': {
-    speeds: ['4000 rpm', '5200 rpm', '6400 rpm', '7200 rpm'],
+    speeds: ['4000 rpm', '5600 rpm', '6600 rpm', '7400 rpm'],
     lengths: ['80 mm', '180 mm'],
   },
   'uneven-twin': {

@@ -1,17 +1,18 @@
 /**
  * What the trade knows of firing and pipes. Common practice, no source: where cylinders fire unevenly
  * into one collector they fill unlike, since a blow-down next door meets one cylinder's overlap and misses
- * another's; with a pipe each they fill alike whatever the order.
+ * another's; with a pipe each they fill alike whatever the order. Pairs of opposites into secondaries help below
+ * and cost at the top; a step in the primaries helps there.
  */
 import { describe, expect, it } from 'vitest';
 import { type PointResult, runSpeeds } from '../../sim/engine/point.ts';
 import type { EngineSpecification } from '../../sim/specification.ts';
-import { crossPlaneEight, evenEight, twin } from '../unevenEngines.ts';
+import { coarseEngine, crossPlaneEight, evenEight, fired, twin } from '../unevenEngines.ts';
 
 const SPEEDS = [4000, 5400, 7000];
 
-function points(engine: EngineSpecification): PointResult[] {
-  return runSpeeds(engine, SPEEDS).map((point) => {
+function points(engine: EngineSpecification, speeds: readonly number[] = SPEEDS): PointResult[] {
+  return runSpeeds(engine, speeds).map((point) => {
     if (point instanceof Error) throw point;
     return point;
   });
@@ -47,6 +48,52 @@ describe('a cross-plane eight', () => {
       const least = cylinders!.toSorted((a, b) => a.volumetricEfficiency - b.volumetricEfficiency);
       expect(least[0]!.numbers).toContain(5);
     }
+  });
+});
+
+/** A four whose primaries are cut at their middle, where pairs of cylinders go on together. */
+function fourTwoOne(pairs: number[][]): EngineSpecification {
+  const { exhaust, ...engine } = coarseEngine(4);
+  const { primary } = exhaust;
+  const wide = { outerDiameter: 0.049, innerDiameter: 0.049 };
+  const half = { ...primary, length: 0.48 };
+  const secondary = { ...primary, ...wide, length: 0.34, joined: 2, groups: pairs };
+  const firing = fired([1, 3, 4, 2], [180, 180, 180, 180]);
+  return { ...engine, firing, exhaust: { ...exhaust, primary: half, secondary } };
+}
+
+describe('a four', () => {
+  const mean = (all: PointResult[]) =>
+    all.reduce((sum, one) => sum + one.volumetricEfficiency, 0) / all.length;
+  const [low, high] = [
+    [3000, 3400, 4200, 4600],
+    [7800, 8200, 8600],
+  ];
+  const plain = coarseEngine(4);
+
+  it('gains below and loses at the top by four-two-one in place of four-into-one', () => {
+    const pairs = fourTwoOne([
+      [1, 4],
+      [2, 3],
+    ]);
+    expect(mean(points(pairs, low))).toBeGreaterThan(mean(points(plain, low)));
+    expect(mean(points(pairs, high))).toBeLessThan(mean(points(plain, high)));
+  });
+
+  it('fills unlike where cylinders that fire 180 deg apart share a secondary', () => {
+    const wrong = fourTwoOne([
+      [1, 3],
+      [2, 4],
+    ]);
+    expect(Math.max(...points(wrong, low).map(spread))).toBeGreaterThan(10);
+  });
+
+  it('gains at the top by a step in its primaries', () => {
+    const { exhaust, ...engine } = plain;
+    const half = { ...exhaust.primary, length: 0.41 };
+    const step = { ...half, outerDiameter: 0.0445, innerDiameter: 0.0445 };
+    const stepped = { ...engine, exhaust: { ...exhaust, primary: half, step } };
+    expect(mean(points(stepped, high))).toBeGreaterThan(mean(points(plain, high)));
   });
 });
 
