@@ -1,5 +1,9 @@
 /** A scenario as it was understood, key by key, in one kind of units whatever the file's own. */
+import { CYCLE } from '../crankAngle.ts';
 import { sweptVolume } from '../cylinder/crank.ts';
+import { manifolds } from '../engine/manifolds.ts';
+import { behind } from '../firings.ts';
+import type { EngineSpecification } from '../specification.ts';
 import { convert, DIMENSIONS, type DimensionName } from './dimension.ts';
 import type { Leaf } from './key.ts';
 import type { Scenario } from './resolve.ts';
@@ -31,12 +35,26 @@ export function factsOf(view: ScenarioView, scenario: Omit<Scenario, 'facts'>): 
 }
 
 /** What follows from several keys and shows a slip in one of them. */
-function derived(name: string, { engine: { cylinder }, speeds, sweep }: Omit<Scenario, 'facts'>) {
+function derived(name: string, { engine, speeds, sweep }: Omit<Scenario, 'facts'>): Fact[] {
+  if (name === 'exhaust') return firedInto(engine);
+  const { cylinder } = engine;
   const swept = sweptVolume(cylinder) * cylinder.count * 1e6;
   if (name === 'engine')
     return [{ label: 'swept volume', text: `${swept.toFixed(0)} cc together` }];
   const { length } = name === 'speeds' ? speeds : name === 'sweep' ? sweep.lengths : [];
   return length > 0 ? [{ label: 'to compute', text: `${length} of them` }] : [];
+}
+
+/** How far apart the cylinders of each tail fire, the last to the first; nothing where the file has them even. */
+function firedInto(engine: EngineSpecification): Fact[] {
+  if (!engine.firing || !engine.exhaust.tail) return [];
+  const tails = manifolds(engine).map((manifold) => {
+    const turns = manifold.flat().toSorted((a, b) => a.angle - b.angle);
+    const apart = turns.map((one, i) => behind(turns[i + 1] ?? turns[0]!, one) || CYCLE);
+    const degrees = apart.map((angle) => Number(angle.toFixed(2))).join(', ');
+    return `${turns.map(({ number }) => number).join('-')} ${degrees} deg apart`;
+  });
+  return [{ label: 'fire into each tail', text: tails.join('; ') }];
 }
 
 type Seen = Extract<AnyView, { here: Place }>;

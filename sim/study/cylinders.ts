@@ -69,3 +69,12 @@ export function leadCautions(engine: EngineSpecification): string[] {
   const also = like.length > 0 ? `, and so ${like.join(' and ')}'s` : '';
   return [`The cylinders differ; this is cylinder ${lead}'s${also}.`];
 }
+
+/** Says that a study which takes cylinders as alike tells of an engine whose cylinders differ. */
+export function alikeCautions(engine: EngineSpecification): string[] {
+  if (!cylindersDiffer(engine)) return [];
+  return [
+    'The cylinders fill unlike by when they fire and which pipes they share; here they are taken as alike, so ' +
+      'what that does is told as errors of plates, screws, injectors or probes. See curve for how far they differ.',
+  ];
+}

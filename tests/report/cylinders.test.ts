@@ -3,7 +3,12 @@ import { describe, expect, it } from 'vitest';
 import type { CylinderFigures, PointResult } from '../../sim/engine/point.ts';
 import { asCsv, asGrid } from '../../sim/report/table.ts';
 import { curveTable } from '../../sim/study/curve/tables.ts';
-import { cylinderTable, leadCautions, spreadCautions } from '../../sim/study/cylinders.ts';
+import {
+  alikeCautions,
+  cylinderTable,
+  leadCautions,
+  spreadCautions,
+} from '../../sim/study/cylinders.ts';
 import { readDemo, toyPoint } from '../toy.ts';
 import { crossPlaneEight } from '../unevenEngines.ts';
 
@@ -57,6 +62,10 @@ describe('cylinders that differ', () => {
     expect(cells.map((row) => row[heads.indexOf('spread')])).toEqual(['20.0', '35.3', '0.0']);
   });
 
+  it('are told where plates and injectors are looked at', () => {
+    expect(alikeCautions(twin.engine)[0]).toMatch(/^The cylinders fill unlike by when they fire/);
+  });
+
   it('say whose a study of one cylinder is', () => {
     expect(leadCautions(twin.engine)).toEqual(["The cylinders differ; this is cylinder 1's."]);
     expect(leadCautions(crossPlaneEight())).toEqual([
@@ -70,5 +79,6 @@ it('of cylinders alike nothing of the kind is told', () => {
   expect(cylinderTable(plain, alike.engine)).toBeUndefined();
   expect(spreadCautions(plain)).toEqual([]);
   expect(leadCautions(alike.engine)).toEqual([]);
+  expect(alikeCautions(alike.engine)).toEqual([]);
   expect(asGrid(curveTable({ outcomes: plain }, alike)).heads).not.toContain('spread');
 });

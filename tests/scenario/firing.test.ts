@@ -86,6 +86,18 @@ describe('what a file says', () => {
   });
 });
 
+it('facts tell how far apart the cylinders of each tail fire', () => {
+  const fact = (name: string) =>
+    readScenario(demoText(name), name)
+      .facts.flatMap(({ facts }) => facts)
+      .find(({ label }) => label === 'fire into each tail')?.text;
+  expect(fact('cross-plane-eight')).toBe(
+    '1-3-5-7 270, 180, 90, 180 deg apart; 8-4-6-2 90, 180, 270, 180 deg apart',
+  );
+  expect(fact('uneven-twin')).toBe('1-2 270, 450 deg apart');
+  expect(fact('hill-climb')).toBeUndefined();
+});
+
 const SECONDARY = '  secondary:\n    length: 400 mm\n    diameter: 46 mm';
 
 describe('what is refused, with line and remedy', () => {

@@ -14,6 +14,7 @@ import {
 } from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import { alikeCautions } from '../cylinders.ts';
 import { BALANCE_CAUTIONS } from './cautions.ts';
 import { airPlot } from './figure.ts';
 import { degreesPerTurn, type ScrewsStudy, type Turn, worthTurning } from './screws.ts';
@@ -134,7 +135,7 @@ export function screwsReport(study: ScrewsStudy, scenario: Scenario): Report {
     about: 'Balance of the bodies',
     scenario,
     answer: screwsSentences(study),
-    flags: flags(study),
+    flags: [...flags(study), ...alikeCautions(scenario.engine)],
     sections: [
       { plots: [airPlot(study)] },
       { tables: [turnsTable(study), bodiesTable(study)] },

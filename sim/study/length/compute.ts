@@ -20,6 +20,7 @@ import {
 } from '../../decision/shelf.ts';
 import { scores, type Target } from '../../decision/target.ts';
 import { type TradeOff, tradeOff, type WeighedLength } from '../../decision/tradeOff.ts';
+import { cylindersDiffer } from '../../engine/manifolds.ts';
 import type { EngineSpecification, InjectorsSpecification } from '../../specification.ts';
 import type { PointRunner } from '../../sweep/runner.ts';
 import type { LengthCurve, SweepObserver } from '../../sweep/sweep.ts';
@@ -177,6 +178,8 @@ const hasPrice = ({ known = 'all' }: WeighedLength) => known === 'all';
 function bestPair(question: LengthQuestion, curves: LengthCurves): LengthStudy['mixed'] {
   const { fit, target, engine } = question;
   const { baseline } = curves;
+  // Which cylinder has which length would count.
+  if (cylindersDiffer(engine)) return undefined;
   const open = curves.all.filter(
     ({ length, resolved }) => fits(length, fit) && (resolved !== undefined) === !!baseline.resolved,
   );

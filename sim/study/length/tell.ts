@@ -66,7 +66,11 @@ export function decisionWords(study: LengthStudy): DecisionWords {
     })),
   );
   if (!Number.isFinite(study.decision.bandMean)) return { ...noAnswer(study), cautions: points };
-  const cautions = [...points, ...resolutionCautions(study)];
+  const cautions = [
+    ...points,
+    ...resolutionCautions(study),
+    ...spreadCautions(allPoints(study.recommended)),
+  ];
   return {
     answer: answer(study),
     gain: gain(study),
@@ -256,7 +260,6 @@ export function sweepReport(study: LengthStudy, scenario: Scenario, doubt?: Doub
     flags: [
       ...words.cautions,
       ...fillingCautions(scenario.engine, allOutcomes(studyCurves(study))),
-      ...spreadCautions(allPoints(study.recommended)),
     ],
     sections: [
       { sentences: [LENGTH_MEANING_SHORT], only: 'text' },

@@ -13,6 +13,7 @@ import {
 } from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import { alikeCautions } from '../cylinders.ts';
 import type { LoadMixture, TrimsStudy } from './compute.ts';
 import { leanestLoad, mixturePlot } from './figure.ts';
 import { cylindersTable, loadsTable, probesTable, readingsTable } from './tables.ts';
@@ -166,7 +167,7 @@ export function trimsReport(study: TrimsStudy, scenario: Scenario): Report {
     about: 'Mixture by cylinder',
     scenario,
     answer: trimsSentences(study),
-    flags: misfitFlags(study),
+    flags: [...misfitFlags(study), ...alikeCautions(scenario.engine)],
     sections: [
       { plots: [mixturePlot(study)] },
       { tables: [cylindersTable(study), loadsTable(study)] },
