@@ -1,6 +1,8 @@
-/** What is fitted beside or in place of parts of the engine, as data in SI: pressure bar, idle air, plenum. */
+/** What is fitted beside or in place of parts of the engine, as data in SI: pressure bar, idle air, plenum, box. */
 
-import type { ThrottleSpecification } from './specification.ts';
+import type { ChamberSpecification, ThrottleSpecification } from './specification.ts';
+
+type Row = NonNullable<ChamberSpecification['row']>;
 
 /** Hoses that join the runners to a small volume with a pressure sensor, and what is asked of them. */
 export interface PressureBarSpecification {
@@ -68,6 +70,8 @@ export interface PlenumSpecification {
   given: boolean;
   /** Volume [m^3]. */
   volume: number;
+  /** How the mouths stand along it; absent: it is alike to all. */
+  row?: Row;
   /** The one throttle body. */
   throttle: ThrottleSpecification;
   /** From the rim in the plenum to the face of the head, and bore [m]. */
@@ -81,4 +85,18 @@ export interface PlenumSpecification {
   inletLength: number;
   inletDiameter: number;
   inletLoss: number;
+}
+
+/** A box over the trumpets. */
+export interface AirboxSpecification {
+  /** Whether the file has it; otherwise it is as is usual. */
+  given: boolean;
+  /** Volume [m^3]. */
+  volume: number;
+  /** How the mouths stand along it; absent: it is alike to all. */
+  row?: Row;
+  /** The pipe that it draws through [m], and loss of its mouth and filter [dynamic heads]. */
+  snorkelLength: number;
+  snorkelDiameter: number;
+  filterLoss: number;
 }

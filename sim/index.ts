@@ -123,6 +123,10 @@ export {
 export { variantEngines } from './scenario/variants.ts';
 export type { Sound } from './sound/samples.ts';
 export type { EngineSpecification } from './specification.ts';
+export { type AirboxStudy, airboxStudyOf } from './study/airbox/compute.ts';
+export * as airboxFigures from './study/airbox/figure.ts';
+export * as airboxTables from './study/airbox/tables.ts';
+export { airboxSentences, BOX_CAUTIONS } from './study/airbox/tell.ts';
 export { askedScrews } from './study/balance/ask.ts';
 export { BALANCE_CAUTIONS } from './study/balance/cautions.ts';
 export { airPlot } from './study/balance/figure.ts';

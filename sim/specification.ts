@@ -152,6 +152,15 @@ export interface ValveSpecification {
 export interface ChamberSpecification {
   /** Volume [m^3]. */
   volume: number;
+  /** How the mouths stand along it; absent: it is alike to all. */
+  row?: {
+    /** From one mouth to the next [m]. */
+    pitch: number;
+    /** Place of each mouth along the row, from 0, in the order they fire. */
+    places: readonly number[];
+    /** Place that the inlet opens at. */
+    inlet: number;
+  };
   /** From the air of the feed to the chamber, or to the throttle body before it. */
   inlet: PipeSpecification;
   /** Loss at the inlet's mouth, filter and all, dynamic heads of its bore, either way [-]. */

@@ -53,7 +53,7 @@ export interface EngineModel {
   lines: CylinderLine[];
   /** Where the mouths breathe, or the inlet of the chamber that they stand in. */
   feed: OpenAir;
-  /** What all mouths stand in, where there is one. */
+  /** What all mouths stand in, where there is one: the part of it that its inlet opens into. */
   chamber?: Volume;
   /** Where the exhaust ends. */
   outside: OpenAir;
@@ -89,7 +89,7 @@ export function engineModel(
   );
   const box = chamberOf(spec, feed, gas);
   const nodes = lines.flatMap((line, i) =>
-    lineNodes(ofCylinder(spec, turns[i]!.place), line, box?.volume ?? feed, gas),
+    lineNodes(ofCylinder(spec, turns[i]!.place), line, box?.around(turns[i]!.place) ?? feed, gas),
   );
   const primaries = new Map(
     turns.map(({ number }, i) => [number, new DuctEnd(lines[i]!.primary, 'high')]),
@@ -104,7 +104,7 @@ export function engineModel(
       gas,
       ducts: [...ducts, ...out.pipes, ...(box?.ducts ?? [])],
       nodes: [...nodes, ...out.nodes, ...(box?.nodes ?? [])],
-      volumes: [...lines.map((line) => line.cylinder), ...(box ? [box.volume] : [])],
+      volumes: [...lines.map((line) => line.cylinder), ...(box?.volumes ?? [])],
       courant: spec.numerics.courant,
       pipeHeat: spec.pipeHeat,
       limiter: LIMITERS[spec.numerics.limiter as LimiterName],
@@ -112,7 +112,7 @@ export function engineModel(
     }),
     lines,
     feed,
-    ...(box && { chamber: box.volume }),
+    ...(box && { chamber: box.atInlet }),
     outside,
     collectors: out.collectors,
     start,
@@ -128,9 +128,12 @@ function likeOf(spec: EngineSpecification, solved: Solved): Map<number, readonly
 /** The chamber that the mouths stand in, full of the feed's air; undefined where there is none. */
 function chamberOf({ intake, numerics }: EngineSpecification, feed: OpenAir, gas: Gas) {
   if (!intake.chamber) return undefined;
+  const { row } = intake.chamber;
   const box = chamberParts(intake.chamber, feed, feedAir(intake, gas), numerics.intakeCell);
-  for (const part of [box.volume, ...box.ducts]) part.fill(gas, intake.feed);
-  return box;
+  for (const part of [...box.volumes, ...box.ducts]) part.fill(gas, intake.feed);
+  /** What the mouth stands in of the cylinder at a place of the firing order. */
+  const around = (place: number) => box.volumes[row?.places[place] ?? 0]!;
+  return { ...box, around };
 }
 
 /** Still air of the feed. */

@@ -3,6 +3,7 @@ import type { LengthUnit } from '../decision/lengthUnit.ts';
 import type { Fit } from '../decision/shelf.ts';
 import type { Target } from '../decision/target.ts';
 import type {
+  AirboxSpecification,
   IdleSpecification,
   PlenumSpecification,
   PressureBarSpecification,
@@ -12,6 +13,7 @@ import type { Row } from '../sound/monopoles.ts';
 import type { EngineSpecification, InjectorsSpecification } from '../specification.ts';
 import { type FactSection, factsOf } from './facts.ts';
 import type { ScenarioView } from './schema.ts';
+import { resolveAirbox } from './sections/airbox.ts';
 import { resolveAmbient } from './sections/ambient.ts';
 import { resolveEngine } from './sections/engine.ts';
 import { namesCylinders, resolveExhaust } from './sections/exhaust.ts';
@@ -57,6 +59,8 @@ export interface Scenario {
   idle?: IdleSpecification;
   /** One throttle and a plenum to weigh against: as the file has it, or as is usual. */
   plenum: PlenumSpecification;
+  /** A box over the trumpets: as the file has it, or as is usual. */
+  airbox: AirboxSpecification;
   /** Engine speeds [rpm], rising. */
   speeds: number[];
   /** Whether more speeds are computed between them: they are a range, not a list. */
@@ -87,7 +91,9 @@ export function resolveScenario(view: ScenarioView, told: Told): Scenario {
   const speeds = [...gridValues(view.speeds)];
   const pressureBar = resolvePressureBar(view, engine, speeds);
   const idle = resolveIdle(view, engine);
-  const plenum = resolvePlenum(view, engine, speeds.at(-1)!);
+  const highest = speeds.at(-1)!;
+  const plenum = resolvePlenum(view, engine, highest, mouths);
+  const airbox = resolveAirbox(view, engine, highest, mouths);
   const sweep = resolveSweep(view);
   const target = resolveTarget(view);
   const fit = resolveFit(view);
@@ -102,6 +108,7 @@ export function resolveScenario(view: ScenarioView, told: Told): Scenario {
     ...(pressureBar && { pressureBar }),
     ...(idle && { idle }),
     plenum,
+    airbox,
     speeds,
     refine: !view.speeds.at.present,
     lengthUnit: lengthUnitOf(view.intake.trumpet.length.quantity?.text),

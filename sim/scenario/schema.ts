@@ -7,6 +7,7 @@ import { z } from 'zod';
 import { FORM_GROUPS, optional, section, text } from './key.ts';
 import { keyAt, leavesBelow } from './keyPath.ts';
 import { checkRules } from './rules.ts';
+import { airboxSection } from './sections/airbox.ts';
 import { ambientSection } from './sections/ambient.ts';
 import { checkChamber } from './sections/chamber.ts';
 import { checkEngine, engineSection } from './sections/engine.ts';
@@ -45,6 +46,7 @@ export const scenarioKeys = section('One engine and the question asked about its
   pressureBar: pressureBarSection,
   idle: idleSection,
   plenum: plenumSection,
+  airbox: airboxSection,
   speeds: speedsSection,
   sweep: sweepSection,
   target: targetSection,

@@ -1,4 +1,5 @@
 /** Every question that the program answers: a line each. A new one is a folder beside this file. */
+import { airboxStudy } from './airbox/index.ts';
 import { balanceStudy } from './balance/index.ts';
 import { checkStudy } from './check/index.ts';
 import { compareStudy } from './compare/index.ts';
@@ -32,4 +33,5 @@ export const STUDIES: readonly Study[] = [
   listenStudy,
   loadStudy,
   plenumStudy,
+  airboxStudy,
 ];

@@ -1,16 +1,20 @@
 /**
- * A chamber with nothing to it is the open air: endless, the mouths in it breathe as in the open. And it
- * loses nothing, in TypeScript and in lanes. No source: identities.
+ * A chamber with nothing to it is the open air: endless, the mouths in it breathe as in the open. It loses
+ * nothing, in TypeScript and in lanes, and rings along its row as a shut pipe does. No source: identities.
  */
 import { describe, expect, it } from 'vitest';
+import { OpenAir } from '../../sim/boundary/reservoir.ts';
+import { chamberParts } from '../../sim/engine/chamber.ts';
 import { solo } from '../../sim/engine/driver.ts';
 import { runPoint, runSpeeds } from '../../sim/engine/point.ts';
-import type { EngineSpecification } from '../../sim/specification.ts';
+import { perfectGas } from '../../sim/gas/gas.ts';
+import type { ChamberSpecification, EngineSpecification } from '../../sim/specification.ts';
+import { network, runFor } from '../network.ts';
 import { demo, meshed } from '../scenario.ts';
 
 const engine = meshed(demo('hill-climb').engine, 2.5, 2e-4);
 
-function inChamber(volume: number): EngineSpecification {
+function inChamber(volume: number, row?: ChamberSpecification['row']): EngineSpecification {
   const inlet = {
     length: 0.4,
     outerDiameter: 0.08,
@@ -19,7 +23,7 @@ function inChamber(volume: number): EngineSpecification {
     roughness: 1.5e-6,
     bendLoss: 0,
   };
-  const chamber = { volume, inlet, inletLoss: 1 };
+  const chamber = { volume, inlet, inletLoss: 1, ...(row && { row }) };
   return { ...engine, intake: { ...engine.intake, chamber } };
 }
 
@@ -46,5 +50,62 @@ describe('trumpets in a chamber', () => {
       expect(point.audit.massError).toBeLessThan(1e-10);
       expect(point.audit.energyError).toBeLessThan(1e-6);
     }
+  });
+
+  it('fill alike in a chamber alike to all; along a row unlike, and the mirrored row mirrors them', () => {
+    const speed = 6600;
+    const fillings = (row?: ChamberSpecification['row']) => {
+      const { cylinders } = runPoint(inChamber(8e-3, row), speed);
+      return cylinders!.map(({ volumetricEfficiency }) => volumetricEfficiency);
+    };
+    const spread = (values: readonly number[]) => Math.max(...values) / Math.min(...values) - 1;
+    expect(spread(fillings())).toBeLessThan(1e-3);
+    // Firing order 1-3-4-2 along the row, fed at the end of cylinder 1.
+    const row = { pitch: 0.1, places: [0, 2, 3, 1], inlet: 0 };
+    const along = fillings(row);
+    expect(spread(along)).toBeGreaterThan(5e-3);
+    const mirrored = fillings({ ...row, places: [3, 1, 0, 2], inlet: 3 });
+    mirrored.forEach((filling, i) => {
+      // Each settled to 2e-4 and no more.
+      expect(Math.abs(filling / along[i]! - 1)).toBeLessThan(2e-4);
+    });
+  });
+});
+
+describe('a chamber along a row', () => {
+  it('rings along itself at c / (2 N l) with its inlet all but shut', () => {
+    const gas = perfectGas(1.4, 287);
+    const rest = { pressure: 1e5, temperature: 300 };
+    const inlet = { length: 0.1, outerDiameter: 1e-3, innerDiameter: 1e-3 };
+    const walls = { wallTemperature: 300, roughness: Number.NaN, bendLoss: 0 };
+    const row = { pitch: 0.1, places: [0, 1, 2, 3], inlet: 0 };
+    const asked = { volume: 8e-3, row, inlet: { ...inlet, ...walls }, inletLoss: 0 };
+    const soundSpeed = Math.sqrt(1.4 * 287 * 300);
+    const air = { density: 1e5 / (287 * 300), soundSpeed };
+    const { volumes, ducts, nodes } = chamberParts(asked, new OpenAir(gas, rest), air, 0.01);
+    // The lowest wave along it: half a wave from end to end.
+    const at = (x: number) => {
+      const p = 1 + 1e-4 * Math.cos((Math.PI * x) / 0.4);
+      return { pressure: 1e5 * p, temperature: 300 * p ** (0.4 / 1.4) };
+    };
+    volumes.forEach((volume, i) => {
+      volume.fill(gas, at(0.05 + 0.1 * i));
+    });
+    for (const duct of ducts) duct.fill(gas, rest);
+    ducts.slice(0, -1).forEach((duct, i) => {
+      duct.fillEach(gas, (x) => at(0.05 + 0.1 * i + x));
+    });
+    const [first, , , last] = volumes;
+    const net = network(ducts, nodes, { gas, volumes });
+    const crossings: number[] = [];
+    let before = 0;
+    runFor(net, 0.03, (time) => {
+      const now = first!.pressure - last!.pressure;
+      if (before < 0 && now >= 0) crossings.push(time);
+      before = now;
+    });
+    const frequency = (crossings.length - 1) / (crossings.at(-1)! - crossings[0]!);
+    // Four compartments are a coarse box.
+    expect(Math.abs(frequency / (soundSpeed / 0.8) - 1)).toBeLessThan(0.01);
   });
 });

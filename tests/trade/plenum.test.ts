@@ -11,7 +11,9 @@ import { onPlenum } from '../../sim/study/plenum/fitted.ts';
 import { TAPPING } from '../../sim/study/signal/tapped.ts';
 import { demo, meshed } from '../scenario.ts';
 
-const { engine: asFiled, plenum } = demo('hill-climb');
+const { engine: asFiled, plenum: along } = demo('hill-climb');
+/** One volume, alike to every runner. */
+const { row: _row, ...plenum } = along;
 const engine = meshed(asFiled, 2.5, 1e-3);
 /** Volumetric efficiency at each speed. */
 function fillingsOf(spec: EngineSpecification, speeds: readonly number[]): number[] {
@@ -64,7 +66,8 @@ describe('a plenum', () => {
 
 describe('boosted', () => {
   it('the difference between bodies and plenum over speed shrinks by more than half', () => {
-    const { engine: filed, plenum: spec } = demo('boosted-four');
+    const { engine: filed, plenum: own } = demo('boosted-four');
+    const { row: _along, ...spec } = own;
     const pushed = meshed(filed, 2.5, 1e-3);
     const speeds = [2800, 3700, 4600, 5500, 6400, 7300];
     const [boosted, free] = [pushed, withFreeFeed(pushed)].map((one) => {

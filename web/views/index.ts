@@ -5,6 +5,7 @@
 
 import type { View } from '../drawing/view.ts';
 import type { Picture } from '../state/picture.ts';
+import { airboxView } from './airbox.tsx';
 import { balanceView } from './balance.ts';
 import { closingPressureView } from './closingPressure.ts';
 import { curvesView } from './curves.tsx';
@@ -64,7 +65,7 @@ export const places: readonly Place[] = [
     injectorStandOffView,
     injectorPulsesView,
   ),
-  place('plenum', 'Plenum', plenumView),
+  place('plenum', 'Plenum', plenumView, airboxView),
   place('load', 'Part throttle', loadView),
   place('idle', 'Idle', idleView),
   place('balance', 'Balance', plateSpreadView, balanceView, trimsView),

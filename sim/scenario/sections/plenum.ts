@@ -1,13 +1,14 @@
 /** One throttle and a plenum, as the engine had or could have in place of individual bodies. */
 import { sweptVolume } from '../../cylinder/crank.ts';
 import type { PlenumSpecification } from '../../fittings.ts';
+import type { Row } from '../../sound/monopoles.ts';
 import type { EngineSpecification, ThrottleSpecification } from '../../specification.ts';
 import { maybe, optional, section } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
 import type { ScenarioView } from '../schema.ts';
 import { openPlateLoss } from './throttle.ts';
 import { LEAST_STRAIGHT } from './trumpet.ts';
-import { usualTaker } from './usual.ts';
+import { inletAt, rowAlong, usualTaker } from './usual.ts';
 
 /** Volume over the swept volume [-], and mean air speed in the plate's bore at the highest speed [m/s]. */
 const PLENUM_SHARE = 1.5;
@@ -23,6 +24,7 @@ export const plenumSection = optional(
         usual: ['600 cm3', '12 L'],
         absent: { rule: '1.5 of the swept volume', why: PRACTICE },
       }),
+      inletAt: inletAt(),
       plateBore: maybe('length', 'Bore of the one throttle.', {
         limits: ['15 mm', '200 mm'],
         usual: ['30 mm', '110 mm'],
@@ -97,6 +99,7 @@ export function resolvePlenum(
   { plenum }: ScenarioView,
   { cylinder, intake }: EngineSpecification,
   highest: number,
+  mouths: Row,
 ): PlenumSpecification {
   const take = usualTaker(plenum.here);
   const swept = cylinder.count * sweptVolume(cylinder);
@@ -107,6 +110,7 @@ export function resolvePlenum(
   return {
     given: plenum.here.present,
     volume: take.rule(plenum.volume, () => PLENUM_SHARE * swept),
+    ...rowAlong(mouths, take.word(plenum.inletAt)),
     throttle: bodyOf(plateBore),
     runnerLength: take.value(plenum.runnerLength),
     runnerDiameter: take.rule(plenum.runnerDiameter, () => intake.port.outerDiameter),

@@ -1,10 +1,34 @@
 /** Sections that a file may leave out altogether: what they hold is then as is usual, and told by the study. */
-import type { LeafPlace, Place } from '../view.ts';
+import type { Row } from '../../sound/monopoles.ts';
+import type { ChamberSpecification } from '../../specification.ts';
+import { choice } from '../key.ts';
+import type { ChoicePlace, LeafPlace, Place } from '../view.ts';
 
 /** Takes values of a section; of one that is absent nothing is listed as a default of the file. */
 export function usualTaker({ present }: Place) {
   return {
     value: (place: LeafPlace<'value'>) => (present ? place.take() : place.assumed),
     rule: (place: LeafPlace<'rule'>, rule: () => number) => (present ? place.take(rule) : rule()),
+    word: <W extends string>(place: ChoicePlace<W>): W =>
+      present ? place.take() : place.key.absent!.value,
   };
+}
+
+/** Where along the row of mouths a chamber is fed. */
+export const inletAt = () =>
+  choice(['end', 'middle'], 'Where along the row of mouths its inlet opens.', {
+    value: 'end',
+    why: 'common practice, no source',
+  });
+
+/** The mouths along a chamber; none where they stand in one place. */
+export function rowAlong(
+  { mouths }: Row,
+  at: 'end' | 'middle',
+): { row?: NonNullable<ChamberSpecification['row']> } {
+  const along = mouths.map(({ place }) => place).toSorted((a, b) => a - b);
+  const pitch = mouths.length > 1 ? along[1]! - along[0]! : 0;
+  if (!(pitch > 0)) return {};
+  const places = mouths.map(({ place }) => along.indexOf(place));
+  return { row: { pitch, places, inlet: at === 'end' ? 0 : Math.floor(mouths.length / 2) } };
 }

@@ -2,22 +2,20 @@
  * Individual bodies beside one throttle and a plenum on the same engine: full load over speed, and the
  * pressure that a sensor reads at part throttle. All cylinders of the plenum are solved together.
  */
-import * as reading from '../../acoustics/barReading.ts';
 import { sweptVolume } from '../../cylinder/crank.ts';
 import { turnsToFill } from '../../decision/idleAir.ts';
 import type { LengthUnit } from '../../decision/lengthUnit.ts';
 import { portVolume } from '../../decision/portFilling.ts';
 import { scores, type Target } from '../../decision/target.ts';
 import { type TradeOff, tradeOff } from '../../decision/tradeOff.ts';
-import type { Trace } from '../../engine/trace.ts';
 import type { PlenumSpecification } from '../../fittings.ts';
 import type { EngineSpecification } from '../../specification.ts';
-import { isFailure, type PointFailure, type PointOutcome } from '../../sweep/runner.ts';
+import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
 import type { SweepObserver } from '../../sweep/sweep.ts';
 import type { Computer } from '../../sweep/tasks.ts';
+import { type FedCurve, outcomeOf, Runs, type Sensed, sensedIn } from '../fed.ts';
 import { isBoosted, withFreeFeed } from '../length/freeFeed.ts';
-import { historyOf } from '../signal/history.ts';
-import { coarse, TAPPING } from '../signal/tapped.ts';
+import { coarse } from '../signal/tapped.ts';
 import { onPlenum } from './fitted.ts';
 
 export interface PlenumQuestion {
@@ -28,18 +26,6 @@ export interface PlenumQuestion {
   speeds: readonly number[];
   target: Target;
   lengthUnit: LengthUnit;
-}
-
-/** A pressure over a cycle: mean, and peak to peak [Pa]. */
-export interface Sensed {
-  mean: number;
-  swing: number;
-}
-
-/** One way to feed the engine at every speed of the file. */
-export interface FedCurve {
-  engine: EngineSpecification;
-  outcomes: PointOutcome[];
 }
 
 /** One plate angle and speed of one way. */
@@ -79,7 +65,7 @@ export async function plenumStudyOf(
   const run = new Runs(computer, observer);
   const [traces, part, bodies, ...freed] = await Promise.all([
     Promise.all(speeds.map((speed) => run.trace(other, speed))),
-    Promise.all(places.map((place) => run.sensed(place))),
+    Promise.all(places.map((place) => sensed(run, place))),
     run.curve(engine, speeds),
     ...free.map((one) => run.curve(one, speeds)),
   ]);
@@ -89,7 +75,7 @@ export async function plenumStudyOf(
     ...asked,
     bodies: { engine, outcomes: bodies! },
     onPlenum: { engine: other, outcomes },
-    inPlenum: traces.map((one) => ('point' in one ? sensedIn(one, 'plenum') : undefined)),
+    inPlenum: traces.map((one) => sensedIn(one, 'chamber')),
     weighed: tradeOff(speeds, ours!, theirs!, target),
     ...(freed.length > 0 && { free: { bodies: freed[0]!, plenum: freed[1]! } }),
     part,
@@ -97,52 +83,25 @@ export async function plenumStudyOf(
   };
 }
 
-/** Runs of the solver, told of as they come in. */
-class Runs {
-  constructor(
-    private readonly computer: Computer,
-    private readonly observer: SweepObserver,
-  ) {}
-
-  async curve(engine: EngineSpecification, speeds: readonly number[]): Promise<PointOutcome[]> {
-    const point = async (speed: number) => {
-      const outcome = await this.computer.run({ engine, speed });
-      this.observer.onPoint?.(0, speed, outcome);
-      return outcome;
-    };
-    return Promise.all(speeds.map(point));
-  }
-
-  async trace(engine: EngineSpecification, speed: number): Promise<Trace | PointFailure> {
-    const found = await this.computer.task('trace', { engine, speed, stations: [TAPPING] });
-    this.observer.onPoint?.(0, speed, outcomeOf(found));
-    return found;
-  }
-
-  async sensed({ fed, ...at }: PartPlace): Promise<SensedPoint> {
-    const found = await this.trace(fed, at.speed);
-    return { ...at, outcome: outcomeOf(found), ...('point' in found && sensedIn(found, at.way)) };
-  }
+async function sensed(run: Runs, { fed, ...at }: PartPlace): Promise<SensedPoint> {
+  const found = await run.trace(fed, at.speed);
+  const under = sensedIn(found, at.way === 'plenum' ? 'chamber' : 'plate');
+  return { ...at, outcome: outcomeOf(found), ...under };
 }
 
 type PartPlace = Pick<SensedPoint, 'way' | 'speed' | 'angle'> & { fed: EngineSpecification };
 
-const outcomeOf = (one: Trace | PointFailure): PointOutcome => ('point' in one ? one.point : one);
-
-/** What a sensor behind one plate, or in the plenum, is under. */
-function sensedIn({ crankAngle, stations, chamberPressure }: Trace, way: SensedPoint['way']) {
-  const pressure = way === 'plenum' ? chamberPressure! : stations[0]!.pressure;
-  const history = historyOf(crankAngle, pressure);
-  return { mean: reading.mean(history), swing: reading.swing(history) };
-}
-
 /** Plate angles above the stop [deg]; wide open comes after them. */
-const ABOVE_STOP = [4, 10, 20, 40];
+const ABOVE_STOP = [6, 12, 25];
 
-/** Both ways at the lowest speed and in the middle of the band, from a plate nearly shut to wide open. */
+/**
+ * Both ways at the lowest speed and in the middle of the band, from a plate nearly shut to wide open. The
+ * plenum is one volume here: nearly shut, cylinders along it never quite repeat from cycle to cycle.
+ */
 function partPlaces({ engine, plenum, speeds, target }: PlenumQuestion): PartPlace[] {
   const numerics = coarse(engine.numerics);
   const rough = { ...engine, numerics };
+  const { row: _row, ...alike } = plenum;
   const { throttle } = engine.intake;
   const middle = Math.round((target.from + target.to) / 2);
   return [...new Set([speeds[0]!, middle])].flatMap((speed) =>
@@ -151,7 +110,7 @@ function partPlaces({ engine, plenum, speeds, target }: PlenumQuestion): PartPla
       return [...ABOVE_STOP, 90 - stop].map((angle) => {
         const open = stop + angle;
         const intake = { ...engine.intake, throttle: { ...throttle, angle: open } };
-        const fed = way === 'bodies' ? { ...rough, intake } : onPlenum(rough, plenum, open);
+        const fed = way === 'bodies' ? { ...rough, intake } : onPlenum(rough, alike, open);
         return { fed, way, speed, angle };
       });
     }),

@@ -2,9 +2,10 @@
 import { axes, type Plot, plotted } from '../../report/plot.ts';
 import * as q from '../../report/quantities.ts';
 import { bandShades } from '../curve/figure.ts';
+import { brakeAt } from '../fed.ts';
 import { efficiencyOf } from '../points.ts';
 import type { PlenumStudy, SensedPoint } from './compute.ts';
-import { brakeAt, SENSED_SWING } from './tables.ts';
+import { SENSED_SWING } from './tables.ts';
 
 export const WAYS = [
   { way: 'bodies', name: 'individual bodies', look: 'cut' },

@@ -39,12 +39,13 @@ export function onPlenum(
     wallTemperature: intake.trumpet.wallTemperature,
   };
   const throttle = { ...spec.throttle, angle };
+  const room = { volume: spec.volume, ...(spec.row && { row: spec.row }) };
   const { trumpetLengths: _lengths, facingWall: _wall, ...kept } = intake;
   return {
     ...engine,
     intake: {
       ...kept,
-      chamber: { volume: spec.volume, inlet, inletLoss: spec.inletLoss, throttle },
+      chamber: { ...room, inlet, inletLoss: spec.inletLoss, throttle },
       trumpet: { ...half, bellmouth },
       throttle: noBody(bore),
       runner: half,

@@ -1,5 +1,4 @@
 /** Individual bodies beside a plenum as tables and as a JSON document. */
-import { type Brake, brakeTorque } from '../../decision/brakeTorque.ts';
 import { auditOf } from '../../report/audit.ts';
 import { documentHead } from '../../report/document.ts';
 import { plain } from '../../report/numbers.ts';
@@ -14,10 +13,10 @@ import {
   words,
 } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
-import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
+import { brakeAt, gainOf, spreadOf } from '../fed.ts';
 import { figureOf, REMARK, remarkOf } from '../points.ts';
 import { targetDocument, tradeOffDocument } from '../tradeOffs.ts';
-import { type FedCurve, type PlenumStudy, plenumOutcomes, type SensedPoint } from './compute.ts';
+import { type PlenumStudy, plenumOutcomes, type SensedPoint } from './compute.ts';
 
 export const GAIN = q.signedShare(
   'bodies_over_plenum_fraction',
@@ -30,6 +29,9 @@ export const MEAN = q.kilopascals('plenum_mean_kPa', 'p plenum', {
 export const SWING = q.kilopascals('plenum_swing_kPa', 'its swing', {
   name: 'swing of the pressure in the plenum',
   decimals: 2,
+});
+export const SPREAD = q.percentOf('plenum_spread_fraction', 'its spread', {
+  name: "filling of the plenum's cylinders, most less least",
 });
 export const SENSED_SWING = q.kilopascals('swing_kPa', 'swing', {
   name: 'swing of the pressure at the sensor, peak to peak',
@@ -46,18 +48,6 @@ const of = (quantity: q.Quantity, way: SensedPoint['way']): q.Quantity => ({
 });
 
 const efficiency = figureOf((point) => point.volumetricEfficiency);
-
-/** Filling of the bodies over that of the plenum, less one; undefined where a point failed. */
-export function gainOf(bodies: PointOutcome, plenum: PointOutcome): number | undefined {
-  const [ours, theirs] = [efficiency(bodies), efficiency(plenum)];
-  return ours === undefined || theirs === undefined ? undefined : ours / theirs - 1;
-}
-
-/** What a dyno would read of one way at one speed; undefined where the point failed. */
-export function brakeAt({ engine, outcomes }: FedCurve, i: number): Brake | undefined {
-  const outcome = outcomes[i]!;
-  return isFailure(outcome) ? undefined : brakeTorque(outcome, engine);
-}
 
 function brakeColumns({ bodies, onPlenum, lengthUnit }: PlenumStudy): Column<number>[] {
   return (['mm', 'in'] as const).flatMap((unit) => {
@@ -93,6 +83,7 @@ export function plenumTable(study: PlenumStudy): Table {
       ...brakeColumns(study),
       column(MEAN, (i) => inPlenum[i]?.mean),
       column(SWING, (i) => inPlenum[i]?.swing),
+      column(SPREAD, (i) => spreadOf(onPlenum.outcomes[i]!)),
       words('remark', '', remark, REMARK),
     ],
     [...speeds.keys()],

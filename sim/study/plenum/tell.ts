@@ -6,18 +6,11 @@ import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import type { PointOutcome } from '../../sweep/runner.ts';
 import { pointCautions } from '../cautions.ts';
+import { brakeAt, type FedCurve, gainOf, spreadOf } from '../fed.ts';
 import { bandWords, lossWords, stretchWords } from '../verdict.ts';
-import { type FedCurve, type PlenumStudy, plenumOutcomes, type SensedPoint } from './compute.ts';
+import { type PlenumStudy, plenumOutcomes, type SensedPoint } from './compute.ts';
 import { bothPlot, swingPlot, torquePlot } from './figure.ts';
-import {
-  brakeAt,
-  GAIN,
-  gainOf,
-  plenumTable,
-  SENSED_SWING,
-  sensedTable,
-  sizesTable,
-} from './tables.ts';
+import { GAIN, plenumTable, SENSED_SWING, SPREAD, sensedTable, sizesTable } from './tables.ts';
 
 /** Change of the mean in the band below which nobody feels a difference [%]; common practice, no source. */
 const FELT = 0.5;
@@ -33,6 +26,7 @@ export function plenumSentences(study: PlenumStudy): string[] {
     whereWords(study),
     flywheelWords(study),
     ...boostWords(study),
+    ...spreadWords(study),
     ...signalWords(study),
     fillingWords(study),
   ];
@@ -112,6 +106,17 @@ function boostWords({ bodies, onPlenum, free }: PlenumStudy): string[] {
   ];
 }
 
+/** Where the plenum's cylinders differ most. */
+function spreadWords({ onPlenum, plenum }: PlenumStudy): string[] {
+  const worst = onPlenum.outcomes
+    .flatMap((one) => ({ speed: one.speed, spread: spreadOf(one) ?? 0 }))
+    .reduce((a, b) => (b.spread > a.spread ? b : a));
+  if (!plenum.row || worst.spread === 0) return [];
+  return [
+    `Along the plenum cylinders differ by up to ${q.told(SPREAD, worst.spread)} of filling, at ${rpm(worst.speed)}; individual bodies in the open do not by that cause.`,
+  ];
+}
+
 type Told = SensedPoint & { mean: number; swing: number };
 
 /** The nearest to shut that was computed, at the lowest speed, both ways. */
@@ -138,9 +143,9 @@ function fillingWords({ turns }: PlenumStudy): string {
 }
 
 const LIMITS =
-  'The plenum is one volume, alike to every runner, its walls take no heat; what the place of a cylinder along it does is not computed. ' +
+  'Runners stand along the plenum in one row, waves across it and heat of its walls are left out. ' +
   'Runners breathe its air with the inertia of that outside. Computed at the speeds of the file alone: between them curves ripple. ' +
-  'Pressures at part throttle stand on a coarse mesh, 40 mm in the intake.';
+  'Pressures at part throttle stand on a coarse mesh, 40 mm in the intake, the plenum one volume there.';
 
 export function plenumReport(study: PlenumStudy, scenario: Scenario): Report {
   const { bodies, onPlenum, part, plenum } = study;

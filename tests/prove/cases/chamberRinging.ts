@@ -39,7 +39,7 @@ function ringing(sizes: Sizes, struck: { chamber: number; cylinder: number }, se
     bendLoss: 0,
   };
   const asked = { volume: sizes.chamber, inlet: pipe, inletLoss: 0 };
-  const { volume, ducts, nodes } = chamberParts(asked, new OpenAir(gas, REST), AIR, CELL);
+  const { atInlet: volume, ducts, nodes } = chamberParts(asked, new OpenAir(gas, REST), AIR, CELL);
   const pieces = [
     { length: runner.length, outerDiameter: runner.bore, innerDiameter: runner.bore },
   ];
