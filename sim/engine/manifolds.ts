@@ -74,7 +74,9 @@ export function kindsOf(spec: EngineSpecification): Kind[] {
 /** Whether cylinders of the engine differ, by what they blow into or by whom they breathe beside. */
 export function cylindersDiffer(spec: EngineSpecification): boolean {
   const lines = kindsOf(spec).flatMap(({ like }) => [...like]);
-  return lines.length > 1 || (spec.intake.chamber !== undefined && !firesEvenly(spec));
+  const { chamber } = spec.intake;
+  const along = chamber !== undefined && (chamber.row !== undefined || !firesEvenly(spec));
+  return lines.length > 1 || along;
 }
 
 const inOrder = (members: readonly Firing[], origin: Firing) =>

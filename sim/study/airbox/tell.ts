@@ -1,4 +1,5 @@
 /** What a box over the trumpets does, in sentences. */
+import { percentOver } from '../../decision/tradeOff.ts';
 import { lengthIn, percent, rpm } from '../../report/figures.ts';
 import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
@@ -59,7 +60,7 @@ function lengthWords({ best, lengths, lengthUnit }: AirboxStudy): string {
     return `Of the ${lengths.length} lengths of the file the best in the band is ${told(best.open)}, in the open and in the box.`;
   }
   const { boxed } = of(best.boxed);
-  const lost = 100 - (100 * of(best.open).boxed) / boxed;
+  const lost = -percentOver(of(best.open).boxed, boxed);
   return (
     `Of the ${lengths.length} lengths of the file the best in the band is ${told(best.open)} in the open and ` +
     `${told(best.boxed)} in the box; to keep the first in the box would take ${percent(lost)}.`
