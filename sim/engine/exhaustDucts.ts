@@ -4,12 +4,6 @@ import { profileOf } from '../duct/profile.ts';
 import type { ExhaustSpecification, PipeSpecification } from '../specification.ts';
 import { piecewise } from './intakeDucts.ts';
 
-/**
- * Cell of the tail over the primary's [-]: what comes back from there has passed the joint twice. What
- * it costs: npm run bench -- errors.
- */
-const TAIL_CELL = 1.5;
-
 /** Valve (x = 0) to the primary's end. */
 export function primaryDuct({ port, primary, step }: ExhaustSpecification, cell: number): Duct {
   return pipeDuct('primary', [port, primary, ...(step ? [step] : [])], cell);
@@ -25,7 +19,7 @@ export function tailDuct(
   { collector, tail }: ExhaustSpecification,
   cell: number,
 ): Duct | undefined {
-  return tail && pipeDuct('tail', [...(collector ? [collector] : []), tail], TAIL_CELL * cell);
+  return tail && pipeDuct('tail', [...(collector ? [collector] : []), tail], cell);
 }
 
 /** Pipes end to end; exhaust pipes are given from the open air inwards, ducts run with the flow. */

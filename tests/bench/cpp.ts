@@ -22,6 +22,8 @@ export function cpp(lanes: Lanes): Target {
         ...routines.map((one) => `${signature(one)};`),
       ].join('\n'),
     real: (digits) => `R(${digits})`,
+    constant: (_, digits) => `$k(R(${digits}))`,
+    spread: (real) => `$k(${real})`,
     variable: (fixed, type, name, value) =>
       `${fixed ? 'const ' : ''}${TYPES[type]} ${name} = ${value}`,
     signature,

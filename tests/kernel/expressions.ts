@@ -104,7 +104,8 @@ export class Expressions {
       if (want === 'V' || want === 'R') return this.literal(value!, want);
       if (want === 'I' && Number.isInteger(value)) return `${value}`;
     }
-    if (type === 'R' && want === 'V') return `$k(${text})`;
+    if (type === 'R' && want === 'V')
+      return value === undefined ? this.target.spread(text) : this.literal(value, want);
     if (want === 'B' && node.type === 'BooleanLiteral') return `$truth(${text})`;
     return this.refuse(node, `${WORDS[want]} is needed here, this is ${WORDS[type]}`);
   }
@@ -116,8 +117,7 @@ export class Expressions {
 
   private literal(value: number, want: 'R' | 'V'): string {
     const digits = Number.isInteger(value) ? value.toFixed(1) : `${value}`;
-    const real = this.target.real(digits);
-    return want === 'V' ? `$k(${real})` : `(${real})`;
+    return want === 'V' ? this.target.constant(value, digits) : `(${this.target.real(digits)})`;
   }
 
   /** Translates an expression; `want` only tells a choice between literals its type. */

@@ -41,6 +41,9 @@ export interface Target {
   /** What stands before everything. */
   prelude(routines: readonly Routine[]): string;
   real(digits: string): string;
+  /** The same number in every lane: a known one, and a real of all lanes. */
+  constant(value: number, digits: string): string;
+  spread(real: string): string;
   variable(fixed: boolean, type: Type, name: string, value: string): string;
   /** Head of a function; `outside`: callers outside can have it. */
   signature(routine: Routine, outside: boolean): string;

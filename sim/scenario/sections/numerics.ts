@@ -9,20 +9,20 @@ const CHOSEN =
 
 export const numericsSection = optional(
   section('How finely and how long to compute.', {
-    intakeCell: maybe('length', 'Largest cell of the intake.', {
-      limits: ['0.5 mm', '50 mm'],
-      usual: ['1 mm', '20 mm'],
-      absent: { value: '14 mm', why: CHOSEN },
-    }),
-    exhaustCell: maybe(
+    intakeCell: maybe(
       'length',
-      'Largest cell of the exhaust; behind a joint half as large again.',
+      'Largest cell of the intake; waves of an engine that turns twice as fast are half as long.',
       {
-        limits: ['0.5 mm', '200 mm'],
-        usual: ['1 mm', '50 mm'],
-        absent: { value: '25 mm', why: CHOSEN },
+        limits: ['0.5 mm', '50 mm'],
+        usual: ['1 mm', '20 mm'],
+        absent: { value: '16 mm', why: CHOSEN },
       },
     ),
+    exhaustCell: maybe('length', 'Largest cell of the exhaust.', {
+      limits: ['0.5 mm', '200 mm'],
+      usual: ['1 mm', '50 mm'],
+      absent: { value: '30 mm', why: CHOSEN },
+    }),
     courant: maybe('ratio', 'Courant number.', {
       limits: ['0.05', '1'],
       absent: { value: '0.98', why: 'just below the limit of 1 of the scheme' },
