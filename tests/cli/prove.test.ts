@@ -29,7 +29,7 @@ beforeEach(() => {
 });
 
 it('ends with 0 where all checks hold, and prints one document', async () => {
-  checks.push(check(1), check(1.009));
+  checks.push(check(1), { ...check(1.009), by: 'copy' });
   const { code, stdout, stderr } = await answerOn({ added: [addThese] }, 'prove', '--json');
   expect(code).toBe(0);
   expect(stderr).toBe('');
@@ -37,6 +37,7 @@ it('ends with 0 where all checks hold, and prints one document', async () => {
     schema: { name: 'trumpetry-proof', version: 1 },
     checks: 2,
     failed: 0,
+    by: { solver: 0, formula: 1, copy: 1 },
     rows: [{ group: 'Pipes', published: 1, ours: 1, holds: true }, { ours: 1.009 }],
   });
 });

@@ -42,6 +42,7 @@ const cylinderChecks: Check[] = [
   ),
   {
     what: 'cylinder turned shut and adiabatic, ratio 12.4, gamma 1.4: pressure ratio, as solved',
+    by: 'solver',
     source: 'adiabatic',
     published: 12.4 ** 1.4,
     tolerance: relative(2e-3),
@@ -84,6 +85,7 @@ const speciesChecks: Check[] = [
     row.map(
       (cp, i): Check => ({
         what: `cp of ${SPECIES_NAMES[i]!} at ${T} K [J/mol K]`,
+        by: 'copy',
         source: 'nasa',
         published: cp,
         tolerance: absolute(6e-4),
@@ -95,6 +97,7 @@ const speciesChecks: Check[] = [
     row.map(
       (cp, i): Check => ({
         what: `cp of ${SPECIES_NAMES[i]!} at ${T} K [J/mol K]`,
+        by: 'copy',
         source: 'janaf',
         published: cp,
         // Water above 1200 K: the polynomials follow another revision than the table.
@@ -106,6 +109,7 @@ const speciesChecks: Check[] = [
   ...JANAF_MEMORY.map(
     ([name, T, cp]): Check => ({
       what: `cp of ${name} at ${T} K [J/mol K]`,
+      by: 'copy',
       source: 'janafMemory',
       published: cp,
       tolerance: relative(3e-3),

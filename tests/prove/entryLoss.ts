@@ -26,6 +26,7 @@ const IDELCHIK = [
 
 const roundedChecks: Check[] = IDELCHIK.map(([ratio, loss]) => ({
   what: `rounded flush entry, r/D = ${ratio}: K used`,
+  by: 'copy',
   source: 'idelchikRounded',
   published: loss,
   // The column used: what is tested is that it was copied and is read rightly.
@@ -59,6 +60,7 @@ const spreadChecks: Check[] = (
   ] as [number, 'low' | 'high', number, SourceName][]
 ).map(([ratio, edge, loss, source]) => ({
   what: `rounded flush entry, r/D = ${ratio}: ${edge} edge of the spread carried`,
+  by: 'copy',
   source,
   published: loss,
   tolerance: absolute(1e-9),
@@ -86,6 +88,7 @@ const projectingChecks: Check[] = [
   ).map(
     ([ratio, loss]): Check => ({
       what: `pipe that projects half a diameter or more, wall / D = ${ratio}: K`,
+      by: 'copy',
       source: 'idelchikProjecting',
       published: loss,
       tolerance: absolute(1e-9),
@@ -94,6 +97,7 @@ const projectingChecks: Check[] = [
   ),
   {
     what: '45 mm stub of 1.5 mm wall that projects 22.5 mm: K',
+    by: 'copy',
     source: 'idelchikProjecting',
     published: 0.587,
     tolerance: absolute(5e-4),
@@ -148,6 +152,7 @@ const dischargeChecks: Check[] = [
   ).map(
     ([loss, coefficient]): Check => ({
       what: `pipe that draws still air through K = ${loss}: flow over ideal, as solved`,
+      by: 'solver',
       source: 'bernoulli',
       published: coefficient,
       tolerance: relative(5e-3),

@@ -25,6 +25,7 @@ const pureChecks: Check[] = PURE.flatMap(
     return [
       {
         what: `${name}: molar mass [g/mol]`,
+        by: 'copy',
         source: 'yaws',
         published: M,
         tolerance: relative(1e-4),
@@ -39,6 +40,7 @@ const pureChecks: Check[] = PURE.flatMap(
       },
       {
         what: `${name}: latent heat at ${Tb} K [kJ/kg]`,
+        by: 'copy',
         source: 'yaws',
         published: atBoiling,
         tolerance: relative(0.03),
@@ -46,6 +48,7 @@ const pureChecks: Check[] = PURE.flatMap(
       },
       {
         what: `${name}: latent heat at 298 K [kJ/kg]`,
+        by: 'copy',
         source: 'yaws',
         published: at298,
         tolerance: relative(0.03),
@@ -53,6 +56,7 @@ const pureChecks: Check[] = PURE.flatMap(
       },
       {
         what: `${name}: vapour pressure at 20 degC [kPa]`,
+        by: 'copy',
         source: 'poling',
         published: pv20,
         tolerance: relative(2e-3),
@@ -60,6 +64,7 @@ const pureChecks: Check[] = PURE.flatMap(
       },
       {
         what: `${name}: vapour pressure at 37.8 degC [kPa]`,
+        by: 'copy',
         source: 'poling',
         published: pv38,
         tolerance: relative(2e-3),
@@ -67,6 +72,7 @@ const pureChecks: Check[] = PURE.flatMap(
       },
       {
         what: `${name}: vapour pressure at its boiling point ${Tb} K [kPa]`,
+        by: 'copy',
         source: 'yaws',
         published: 101.325,
         tolerance: relative(5e-3),
@@ -86,6 +92,7 @@ const vapourChecks: Check[] = (
   ] as [FuelName, number][]
 ).map(([name, cp]) => ({
   what: `${name}: cp of the vapour at 298 K [J/mol K]`,
+  by: 'copy',
   source: 'poling',
   published: cp,
   tolerance: relative(5e-3),
@@ -101,6 +108,7 @@ const heatChecks: Check[] = (
   ] as [FuelName, number][]
 ).map(([name, heat]) => ({
   what: `${name}: lower heating value [MJ/kg]`,
+  by: 'copy',
   source: 'heatingValues',
   published: heat,
   tolerance: relative(6e-3),
@@ -117,6 +125,7 @@ const blendChecks: Check[] = [
   },
   {
     what: 'E85: latent heat at 298 K [kJ/kg]',
+    by: 'copy',
     source: 'atomBalance',
     published: 837,
     tolerance: relative(0.03),
@@ -132,6 +141,7 @@ const blendChecks: Check[] = [
   },
   {
     what: 'petrol: latent heat at 298 K [kJ/kg]',
+    by: 'copy',
     source: 'nrel',
     published: [325, 375],
     tolerance: absolute(0),
@@ -139,6 +149,7 @@ const blendChecks: Check[] = [
   },
   {
     what: 'petrol: density at 25 degC [kg/m3]; 720 to 775 at 15 degC less 0.8 kg/m3 K',
+    by: 'copy',
     source: 'en228',
     published: [712, 767],
     tolerance: absolute(0),

@@ -13,7 +13,7 @@ import {
 import { densityError, exactTube, plateau, SHOCK_TUBES } from './cases/shockTube.ts';
 import { DIAMETER, endMach, endTotal, LENGTH, P0, steadyPipe, T0 } from './cases/steadyPipe.ts';
 import { breakingDistance } from './cases/steepening.ts';
-import { absolute, type Check, type Group, once, relative } from './check.ts';
+import { absolute, allBy, type Check, type Group, once, relative } from './check.ts';
 
 const starChecks: Check[] = SHOCK_TUBES.flatMap((tube) => {
   const [pressure, velocity, left, right] = tube.star;
@@ -66,6 +66,7 @@ const plateauChecks: Check[] = [
   return [
     {
       what: `${name}: p*, scheme on 200 cells`,
+      by: 'solver',
       source,
       published: star[0],
       tolerance: within,
@@ -73,6 +74,7 @@ const plateauChecks: Check[] = [
     },
     {
       what: `${name}: u*, scheme on 200 cells`,
+      by: 'solver',
       source,
       published: star[1],
       tolerance: within,
@@ -85,6 +87,7 @@ const schemeChecks: Check[] = [
   ...plateauChecks,
   {
     what: 'Sod: L1 error of density, scheme on 200 cells (published: the exact solution)',
+    by: 'solver',
     source: 'sod',
     published: 0,
     tolerance: absolute(0.01),
@@ -128,6 +131,7 @@ const shockChecks: Check[] = SHOCKS.flatMap(([mach, pressure, density]): Check[]
   return [
     {
       what: `gas stopped by a shut end, shock of M = ${mach}: p2/p1, scheme on 400 cells`,
+      by: 'solver',
       source: 'naca1135',
       published: pressure,
       tolerance: relative(5e-3),
@@ -135,6 +139,7 @@ const shockChecks: Check[] = SHOCKS.flatMap(([mach, pressure, density]): Check[]
     },
     {
       what: `gas stopped by a shut end, shock of M = ${mach}: rho2/rho1, scheme on 400 cells`,
+      by: 'solver',
       source: 'naca1135',
       published: density,
       tolerance: relative(5e-3),
@@ -149,6 +154,7 @@ const CHOKED = (0.684731 * NOZZLE_P0) / Math.sqrt(AIR_R * NOZZLE_T0);
 const nozzleChecks: Check[] = [
   {
     what: 'nozzle A = 1 + 2.2 (x - 1.5)^2 at pe/p0 = 0.6784, 100 cells: place of the shock, within a cell',
+    by: 'solver',
     source: 'anderson',
     published: 2.09933,
     tolerance: absolute(0.03),
@@ -156,6 +162,7 @@ const nozzleChecks: Check[] = [
   },
   {
     what: 'same nozzle: Mach number at the exit',
+    by: 'solver',
     source: 'anderson',
     published: 0.143076,
     tolerance: relative(5e-3),
@@ -163,6 +170,7 @@ const nozzleChecks: Check[] = [
   },
   {
     what: 'same nozzle: total pressure behind the shock over that before it',
+    by: 'solver',
     source: 'anderson',
     published: 0.688171,
     tolerance: relative(5e-3),
@@ -170,6 +178,7 @@ const nozzleChecks: Check[] = [
   },
   {
     what: 'same nozzle: mass flow over p0 / sqrt(R T0) psi*',
+    by: 'solver',
     source: 'naca1135',
     published: 1,
     tolerance: relative(1e-3),
@@ -181,6 +190,7 @@ const nozzleChecks: Check[] = [
       return [
         {
           what: `same nozzle below choking: p/p0 at the throat, M = ${mach}`,
+          by: 'solver',
           source: 'naca1135',
           published: pressure,
           tolerance: relative(5e-3),
@@ -188,6 +198,7 @@ const nozzleChecks: Check[] = [
         },
         {
           what: `same nozzle below choking: M at the throat, A/A* = ${area}`,
+          by: 'solver',
           source: 'naca1135',
           published: mach,
           tolerance: relative(5e-3),
@@ -334,6 +345,7 @@ const steepeningChecks: Check[] = (
   ] as const
 ).map(([amplitude, frequency, distance, tolerance]) => ({
   what: `sine of dp/p0 = ${amplitude} at ${frequency} Hz breaks after [m]`,
+  by: 'solver',
   source: 'riemann',
   published: distance,
   tolerance: relative(tolerance),
@@ -343,6 +355,7 @@ const steepeningChecks: Check[] = (
 /** p/p0 = (1 + (gamma - 1)/2 u/a0)^(2 gamma/(gamma - 1)) of a wave that leaves a boundary. */
 const simpleWaveChecks: Check[] = [-0.05, -0.2, 0.05].map((u) => ({
   what: `simple wave that leaves a boundary: p/p0 at u/a0 = ${u}`,
+  by: 'solver',
   source: 'riemann',
   published: (1 + 0.2 * u) ** 7,
   tolerance: relative(1e-9),
@@ -357,8 +370,7 @@ export const gasDynamics: Group = {
     ...isentropicChecks,
     ...shockChecks,
     ...nozzleChecks,
-    ...fannoChecks,
-    ...rayleighChecks,
+    ...allBy('solver', [...fannoChecks, ...rayleighChecks]),
     ...frictionChecks,
     ...simpleWaveChecks,
     ...steepeningChecks,

@@ -8,7 +8,7 @@ import {
   sweptVolumes,
 } from './cases/independent.ts';
 import { linearPeak, solverPeakNear } from './cases/tunedPeak.ts';
-import { absolute, type Check, type Group, once, relative } from './check.ts';
+import { absolute, allBy, type Check, type Group, once, relative } from './check.ts';
 
 const runner = once(() => ({ theirs: runnerByOthers(), ours: solveRunner(runnerByOthers()) }));
 const intake = once(() => ({ theirs: intakeByOthers(), ours: solveIntake(intakeByOthers()) }));
@@ -69,5 +69,5 @@ const linearChecks: Check[] = [0.09, 0.18, 0.26].map((length) => ({
 
 export const independent: Group = {
   name: 'Independent solutions',
-  checks: [...runnerChecks, ...intakeChecks, ...linearChecks],
+  checks: allBy('solver', [...runnerChecks, ...intakeChecks, ...linearChecks]),
 };

@@ -29,6 +29,7 @@ import { absolute, type Check, type Group, relative } from './check.ts';
 const endChecks: Check[] = [
   {
     what: 'unflanged end, ka -> 0: l/a used (50-digit quadrature; the printed 0.6133 is a rounding of 1948)',
+    by: 'copy',
     source: 'levineSchwinger',
     published: 0.612701,
     tolerance: absolute(5e-5),
@@ -73,6 +74,7 @@ const endChecks: Check[] = [
   ]),
   {
     what: 'end in an infinite flange, ka -> 0: l/a used',
+    by: 'copy',
     source: 'nomura',
     published: 0.8217,
     tolerance: absolute(1e-4),
@@ -108,6 +110,7 @@ const endChecks: Check[] = [
   ).map(
     ([ka, frequency, published]): Check => ({
       what: `the solver's open end throws back of a pulse at ka = ${ka} (45 mm bore, ${frequency} Hz)`,
+      by: 'solver',
       source: 'levineSchwinger',
       published,
       // A constant-pressure end reflects all: that is its known error.
@@ -151,6 +154,7 @@ const quarterWaveChecks: Check[] = QUARTER_WAVE.flatMap(([length, radius, ...fre
       },
       {
         what: `${what}, as the solver rings`,
+        by: 'solver',
         source: 'quarterWave',
         published: frequency,
         tolerance: relative(5e-3),
@@ -176,6 +180,7 @@ const modeChecks: Check[] = [3, 5].map((ratio, i) => ({
 const drawnChecks: Check[] = [
   {
     what: 'plain trumpet drawn 0.35 m long, a = 0.0225 m, as the engine meshes it: f1 [Hz] as the solver rings',
+    by: 'solver',
     source: 'quarterWave',
     published: 235.84,
     tolerance: relative(5e-3),
@@ -186,6 +191,7 @@ const drawnChecks: Check[] = [
   },
   {
     what: 'the same: acoustic length beyond what is drawn over the radius (inertia of the mouth, added to it)',
+    by: 'solver',
     source: 'levineSchwinger',
     published: 0.6133,
     tolerance: relative(2e-3),
@@ -217,6 +223,7 @@ const coneChecks: Check[] = (
         ]),
     {
       what: `${what}, as the solver rings`,
+      by: 'solver',
       source: 'cone',
       published: frequency,
       tolerance: relative(5e-3),
@@ -244,6 +251,7 @@ const helmholtzChecks: Check[] = [
   ),
   {
     what: 'resonator 1 l, neck 20 mm x 50 mm corrected by 1.435 a: f [Hz], as the solver rings',
+    by: 'solver',
     source: 'helmholtz',
     published: 120.69,
     // The neck's own compliance, left out by the formula, takes (k L')^2 / 6 = 0.3 %.

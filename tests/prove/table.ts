@@ -1,7 +1,7 @@
 /** The proof set out: as text, as Markdown, as a JSON document. */
 import { textTable } from '../../sim/report/textTable.ts';
 import { PROGRAM } from '../../sim/version.ts';
-import type { Outcome, Tolerance } from './check.ts';
+import type { By, Outcome, Tolerance } from './check.ts';
 
 /** Digits shown: fewer than the solver repeats from machine to machine. */
 const DIGITS = 5;
@@ -12,7 +12,7 @@ const HEADS = ['what', 'published', 'ours', 'difference', 'tolerance', 'verdict'
 export function proofText(outcomes: readonly Outcome[]): string[] {
   const heads = ['group', ...HEADS, 'source'];
   const rows = outcomes.map((outcome) => [outcome.group, ...cells(outcome), outcome.source]);
-  return [...textTable(heads, rows, [0, 1, 6, 7]), '', summary(outcomes)];
+  return [...textTable(heads, rows, [0, 1, 6, 7]), '', summary(outcomes), waysText(outcomes)];
 }
 
 /** The fast checks as a page of the documentation. */
@@ -24,12 +24,12 @@ export function proofMarkdown(outcomes: readonly Outcome[]): string {
   return [
     '# Proof',
     '',
+    `${summary(outcomes)} ${waysText(outcomes)}`,
+    '',
     'Published values beside what this program computes. Written by `trumpetry prove`; do not edit.',
     'What each figure means for a builder is in [limits.md](limits.md), the equations are in',
     '[theory.md](theory.md). How a source was come by is said in brackets. What takes minutes is in',
     '[studies.md](studies.md).',
-    '',
-    summary(outcomes),
     '',
     '| group | checks | hold |',
     '|---|--:|--:|',
@@ -90,12 +90,24 @@ export function proofDocument(outcomes: readonly Outcome[]) {
     program: { ...PROGRAM },
     checks: outcomes.length,
     failed: outcomes.length - held(outcomes),
+    by: ways(outcomes),
     rows: outcomes.map(({ ours, difference, ...row }) => ({
       ...row,
       ours: shortened(ours),
       difference: shortened(difference),
     })),
   };
+}
+
+function ways(outcomes: readonly Outcome[]): Record<By, number> {
+  const count = (by: By) => outcomes.filter((outcome) => outcome.by === by).length;
+  return { solver: count('solver'), formula: count('formula'), copy: count('copy') };
+}
+
+/** What kind of proof they are. */
+function waysText(outcomes: readonly Outcome[]): string {
+  const { solver, formula, copy } = ways(outcomes);
+  return `${solver} are worked out by the gas-dynamic solver, ${formula} by formulas, ${copy} show no more than that a number or table was copied well; none is a measurement of a running engine.`;
 }
 
 function summary(outcomes: readonly Outcome[]): string {

@@ -44,6 +44,7 @@ const MOUTH = 0.6133;
 const plenumChecks: Check[] = resonatorPair(PLENUM, MOUTH).map(
   ({ frequency, ratio }, i): Check => ({
     what: `plenum 3 l, inlet 250 x 40 mm, runner 250 x 30 mm to 1 l: ${['lower', 'upper'][i]} frequency as the solver rings [Hz]`,
+    by: 'solver',
     source: 'helmholtzPair',
     published: Number(frequency.toFixed(2)),
     // The air of the pipes has spring too, an eighth of the volumes here, which the formula leaves out.

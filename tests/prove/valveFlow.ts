@@ -122,6 +122,7 @@ const benchChecks: Check[] = [
   ...ways.map(
     ([way, into]): Check => ({
       what: `valve of 300 mm2 on a pipe at 28 inH2O, ${way}: flux as solved [kg/s m2]`,
+      by: 'solver',
       source: 'bench',
       published: 124.73,
       tolerance: relative(5e-3),
@@ -134,6 +135,7 @@ const benchChecks: Check[] = [
   ...ways.map(
     ([way, into]): Check => ({
       what: `choked valve of 300 mm2 on a pipe, 3 bar to 1 bar, ${way}: m sqrt(R T0) / (A p0) as solved`,
+      by: 'solver',
       source: 'nozzleFlow',
       published: 0.684731,
       tolerance: relative(5e-3),

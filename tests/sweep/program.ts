@@ -45,7 +45,10 @@ export function quickScenario(): string {
       'from: 1.5 in\n    to: 8 in\n    step: 0.5 in',
       'from: 2 in\n    to: 6 in\n    step: 0.5 in',
     )
-    .concat('\nnumerics:\n  intakeCell: 25 mm\n  exhaustCell: 60 mm\n  settle: 0.02\n');
+    .replace(
+      'intakeCell: 12 mm\n  exhaustCell: 24 mm\n',
+      'intakeCell: 25 mm\n  exhaustCell: 60 mm\n  settle: 0.02\n',
+    );
   writeFileSync(file, text);
   return file;
 }
