@@ -7,7 +7,7 @@ import { describe, expect, test } from 'vitest';
 import { isFailure, type PointOutcome, readScenario, runJob } from '../../sim/index.ts';
 
 const HILL = readFileSync('scenarios/hill-climb.yaml', 'utf8');
-const SINGLE = readFileSync('scenarios/sprint-single.yaml', 'utf8').replace(/numerics:[^]*/, '');
+const SINGLE = readFileSync('scenarios/sprint-single.yaml', 'utf8').replace(/numerics:[\s\S]*/, '');
 
 type Edit = [from: string | RegExp, to: string];
 
