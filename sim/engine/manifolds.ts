@@ -54,7 +54,8 @@ export function kindsOf(spec: EngineSpecification): Kind[] {
       .flatMap((kind) => members.map((origin) => ({ kind, origin })))
       .find(({ kind, origin }) => seenFrom(origin, manifold, lengths) === kind.seen);
     if (known) {
-      const there = inOrder(known.kind.manifold.flat(), known.kind.manifold.flat()[0]!);
+      const base = known.kind.manifold.flat();
+      const there = inOrder(base, base[0]!);
       inOrder(members, known.origin).forEach(({ number }, i) => {
         known.kind.like.get(there[i]!.number)!.push(number);
       });

@@ -63,7 +63,9 @@ const named = ({ numbers }: CylinderFigures) =>
 export function leadCautions(engine: EngineSpecification): string[] {
   if (!cylindersDiffer(engine)) return [];
   const lead = firings(engine)[0]!.number;
-  const like = kindsOf(engine)
+  // Those that breathe from one chamber differ by their place in the order as well.
+  const kinds = engine.intake.chamber ? [] : kindsOf(engine);
+  const like = kinds
     .flatMap((kind) => kind.like.get(lead) ?? [])
     .filter((number) => number !== lead);
   const also = like.length > 0 ? `, and so ${like.join(' and ')}'s` : '';

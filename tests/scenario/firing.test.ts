@@ -135,6 +135,13 @@ describe('what is refused, with line and remedy', () => {
       'order:',
     ],
     [
+      'an interval in doubt',
+      text('intervals: [90 deg, 270 deg +- 2 deg, 90 deg, 270 deg]'),
+      'firing.intervals.1',
+      'cannot be in doubt',
+      'intervals:',
+    ],
+    [
       'groups that overlap',
       text('', '  groups: [1-2-3, 3-4]'),
       'exhaust.groups',

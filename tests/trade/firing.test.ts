@@ -5,6 +5,7 @@
  * and cost at the top; a step in the primaries helps there.
  */
 import { describe, expect, it } from 'vitest';
+import { cylindersDiffer } from '../../sim/engine/manifolds.ts';
 import { type PointResult, runSpeeds } from '../../sim/engine/point.ts';
 import type { EngineSpecification } from '../../sim/specification.ts';
 import { coarseEngine, crossPlaneEight, evenEight, fired, twin } from '../unevenEngines.ts';
@@ -35,6 +36,22 @@ describe('a cross-plane eight', () => {
   it('fills its cylinders unlike where a bank shares a collector', () => {
     for (const point of cross) expect(spread(point)).toBeGreaterThan(2);
     expect(Math.max(...cross.map(spread))).toBeGreaterThan(10);
+  });
+
+  /**
+   * With 1-8-4-3-6-5-7-2 and odd numbers in one bank, crossing the pipes of 3, 5, 4 and 6 lets each collector
+   * see a firing every 180 deg: hotrod.com/articles/180-degree-headers-help-v8s-low-midrange-torque.
+   */
+  it('is even where the pipes of 3, 5, 4 and 6 cross to the other collector', () => {
+    const { exhaust, ...engine } = crossPlaneEight();
+    const crossed = (bank: number[], other: number[], cross: number[]) => [
+      ...bank.filter((number) => !cross.includes(number)),
+      ...other.filter((number) => cross.includes(number)),
+    ];
+    const [odd, even] = exhaust.groups!.map((bank) => [...bank]) as [number[], number[]];
+    const groups = [crossed(odd, even, [3, 5, 4, 6]), crossed(even, odd, [3, 5, 4, 6])];
+    expect(cylindersDiffer({ ...engine, exhaust: { ...exhaust, groups } })).toBe(false);
+    expect(cylindersDiffer({ ...engine, exhaust })).toBe(true);
   });
 
   it('fills them alike where those that fire 180 deg apart share one, or none do', () => {

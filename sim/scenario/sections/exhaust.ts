@@ -114,7 +114,8 @@ export const exhaustSection = section(
     ...jointKeys(
       {
         joined: 'How many primaries meet in one joint: those that fire every so many of the order.',
-        groups: 'Numbers of the cylinders that blow into one tail, as 1-3-5-7.',
+        groups:
+          'Numbers of the cylinders that blow into one tail, as 1-3-5-7; one alone in quotes.',
       },
       { value: '1', why: 'no joint given: the primary runs on alone' },
     ),

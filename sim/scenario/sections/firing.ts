@@ -108,6 +108,11 @@ function checkOrder(place: TextPlace, said: string, count: number): void {
 function checkIntervals({ intervals }: FiringView, count: number): void {
   const values = numbers(intervals.rows);
   if (!rightCount(intervals, 'interval', values.length, count)) return;
+  const doubtful = intervals.rows.find(({ quantity: given }) => (given?.spread ?? 0) > 0);
+  doubtful?.problem(
+    'an interval cannot be in doubt, since all add up to 720 deg',
+    'leave out what follows +-, or give the angles of the cylinders',
+  );
   const sum = values.reduce((a, b) => a + b);
   if (Math.abs(sum - CYCLE) <= SLACK) return;
   intervals.problem(

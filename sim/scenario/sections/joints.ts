@@ -71,6 +71,7 @@ function checkJoint(joint: Joint, all: readonly number[], what: string): void {
 /** Cylinders named by the groups, each once. */
 function checkGroups(joint: Joint, all: readonly number[]): void {
   const { groups } = joint;
+  if (groups.rows.some(({ given }) => given === undefined)) return;
   const read = groupsOf(joint);
   const wrong = read ? naming(read.flat(), all) : 'is not numbers with strokes between them';
   if (groups.rows.length === 0 || wrong === '') return;
