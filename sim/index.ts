@@ -223,6 +223,9 @@ export { variantPlot } from './study/vary/figure.ts';
 export { variantsTable } from './study/vary/tables.ts';
 export { variantSentences } from './study/vary/tell.ts';
 export { bandWords, floorWords } from './study/verdict.ts';
+export { type WorthStudy, worthStudyOf } from './study/worth/compute.ts';
+export { worthTable } from './study/worth/tables.ts';
+export { worthSentences } from './study/worth/tell.ts';
 export { batched, type SpeedsJob } from './sweep/batch.ts';
 export {
   isFailure,

@@ -16,6 +16,7 @@ import type { Study } from './study.ts';
 import { tableStudy } from './table/index.ts';
 import { traceStudy } from './trace/index.ts';
 import { trimsStudy } from './trims/index.ts';
+import { worthStudy } from './worth/index.ts';
 
 export const STUDIES: readonly Study[] = [
   checkStudy,
@@ -34,4 +35,5 @@ export const STUDIES: readonly Study[] = [
   loadStudy,
   plenumStudy,
   airboxStudy,
+  worthStudy,
 ];

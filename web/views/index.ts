@@ -35,6 +35,7 @@ import { signalRippleView } from './signalRipple.ts';
 import { trimsView } from './trims.ts';
 import { variedView } from './varied.tsx';
 import { waveView } from './wave.tsx';
+import { worthView } from './worth.ts';
 
 /** A place of the page: some questions that belong together. */
 export interface Place {
@@ -65,6 +66,7 @@ export const places: readonly Place[] = [
     injectorStandOffView,
     injectorPulsesView,
   ),
+  place('worth', 'Worth it', worthView),
   place('plenum', 'Plenum', plenumView, airboxView),
   place('load', 'Part throttle', loadView),
   place('idle', 'Idle', idleView),

@@ -23,7 +23,11 @@ export interface Effect {
 const COARSE = { cells: 2.5, settle: 5e-3 };
 
 /** The engines to compute: for each default the lower and the upper end. */
-export function effectQuestion({ text, file, scenario }: Asked) {
+export function effectQuestion({
+  text,
+  file,
+  scenario,
+}: Pick<Asked, 'text' | 'file' | 'scenario'>) {
   const all = doubtfulInputs(text, file);
   const taken = new Set(scenario.defaultsUsed.map(({ path }) => path));
   const asked = all.flatMap((input, k) => (taken.has(input.path) ? [{ input, k }] : []));

@@ -1,0 +1,82 @@
+/**
+ * Whether individual bodies pay on this engine, from the studies that each answer a part: length, plenum, one
+ * plate that is off, idle air, pedal, and what the defaults of the file move. Nothing is computed here.
+ */
+import { scores } from '../../decision/target.ts';
+import { type TradeOff, tradeOff } from '../../decision/tradeOff.ts';
+import type { Scenario } from '../../scenario/resolve.ts';
+import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
+import { type SweepObserver, withLength } from '../../sweep/sweep.ts';
+import type { Computer } from '../../sweep/tasks.ts';
+import { type SpreadStudy, spreadStudy } from '../balance/spread.ts';
+import { type Effect, effectQuestion, effectsOf } from '../check/effects.ts';
+import { type IdleStudy, idleStudyOf } from '../idle/compute.ts';
+import { type LengthStudy, lengthStudy } from '../length/compute.ts';
+import { type PedalStudy, pedalStudyOf } from '../pedal/compute.ts';
+import { type PlenumStudy, plenumOutcomes, plenumStudyOf } from '../plenum/compute.ts';
+import type { Asked } from '../study.ts';
+
+export interface WorthStudy {
+  length: LengthStudy;
+  /** Bodies on the trumpets recommended beside a plenum. */
+  plenum: PlenumStudy;
+  /** Bodies on the trumpets fitted now against that plenum. */
+  fitted: TradeOff;
+  /** One plate that is off; absent for one cylinder. */
+  plates?: SpreadStudy;
+  /** Absent where the file has no section of it. */
+  idle?: IdleStudy;
+  pedal?: PedalStudy;
+  /** Defaults of the file by what they move, most first. */
+  effects: Effect[];
+}
+
+export async function worthStudyOf(
+  asked: Pick<Asked, 'text' | 'file' | 'scenario'>,
+  computer: Computer,
+  observer: SweepObserver = {},
+): Promise<WorthStudy> {
+  const { scenario } = asked;
+  const { engine, speeds, target, pressureBar: bar } = scenario;
+  const length = await lengthStudy(lengthQuestion(scenario), computer, observer);
+  const best = withLength(engine, length.recommended.length);
+  const { plenum: spec, lengthUnit } = scenario;
+  const question = { engine: best, plenum: spec, speeds, target, lengthUnit };
+  const [plenum, plates, effects] = await Promise.all([
+    plenumStudyOf(question, computer, observer),
+    engine.cylinder.count > 1
+      ? spreadStudy({ ...scenario, engine: best }, computer, observer)
+      : undefined,
+    effectsOf(effectQuestion(asked), computer, observer),
+  ]);
+  const [now, other] = [length.baseline.outcomes, plenum.onPlenum.outcomes].map((outcomes) =>
+    scores(outcomes, target.score),
+  );
+  const idle = scenario.idle && { engine: best, spec: scenario.idle, ...(bar && { bar }) };
+  return {
+    ...{ length, plenum, effects },
+    fitted: tradeOff(speeds, now!, other!, target),
+    ...(plates && { plates }),
+    ...(idle && { idle: idleStudyOf(idle) }),
+    ...(scenario.pedal && { pedal: pedalStudyOf(scenario.pedal) }),
+  };
+}
+
+/** As `sweep` asks it, without what is bought and sprayed. */
+function lengthQuestion({ engine, speeds, refine, target, fit, lengthUnit, sweep }: Scenario) {
+  const { lengths } = sweep;
+  return { engine, lengths, speeds, refine, unit: lengthUnit, target, ...(fit && { fit }) };
+}
+
+/** Every point that the page rests on but those that rank the defaults. */
+export function worthOutcomes({ length, plenum, plates }: WorthStudy): PointOutcome[] {
+  const curves = [...length.tried, length.baseline, length.recommended];
+  return [
+    ...curves.flatMap(({ outcomes, between = [] }) => [...outcomes, ...between]),
+    ...plenumOutcomes(plenum),
+    ...(plates?.loads.flatMap(({ outcomes }) => outcomes) ?? []),
+  ];
+}
+
+export const worthSound = (study: WorthStudy): boolean =>
+  worthOutcomes(study).every((one) => !isFailure(one) && one.settled);

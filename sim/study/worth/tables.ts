@@ -1,0 +1,178 @@
+/** Gains and prices on one page as a table and as a JSON document. */
+import { auditOf } from '../../report/audit.ts';
+import { documentHead } from '../../report/document.ts';
+import { rpm } from '../../report/figures.ts';
+import { plain } from '../../report/numbers.ts';
+import * as q from '../../report/quantities.ts';
+import { asObjects, type Table, tableOf, words } from '../../report/table.ts';
+import type { Scenario } from '../../scenario/resolve.ts';
+import type { SpreadRow } from '../balance/spread.ts';
+import { effectsTable } from '../check/tables.ts';
+import { brakeAt, type FedCurve, spreadOf } from '../fed.ts';
+import { WAYS } from '../idle/tables.ts';
+import { stuck } from '../pedal/compute.ts';
+import type { SensedPoint } from '../plenum/compute.ts';
+import { SENSED_SWING, SPREAD } from '../plenum/tables.ts';
+import { tradeOffDocument } from '../tradeOffs.ts';
+import { type WorthStudy, worthOutcomes } from './compute.ts';
+
+/** One thing that is weighed. */
+export interface WorthRow {
+  what: string;
+  bodies: string;
+  plenum: string;
+  /** The command that says more. */
+  more: string;
+}
+
+/** The greatest brake power of a curve [W] and its speed [rpm]; undefined where every point failed. */
+export function topPower(curve: FedCurve): { power: number; speed: number } | undefined {
+  const rows = curve.outcomes.flatMap(({ speed }, i) => {
+    const brake = brakeAt(curve, i);
+    return brake ? [{ power: brake.power, speed }] : [];
+  });
+  return rows.toSorted((a, b) => b.power - a.power)[0];
+}
+
+export type SensedPair = Record<SensedPoint['way'], SensedPoint & { mean: number; swing: number }>;
+
+/** What a sensor is under at the lowest speed and the smallest opening, both ways. */
+export function sensedPair({ plenum: { part, speeds } }: WorthStudy): SensedPair | undefined {
+  const [bodies, plenum] = (['bodies', 'plenum'] as const).map((way) =>
+    part.find(
+      (one): one is SensedPair['bodies'] =>
+        one.way === way && one.speed === speeds[0] && one.swing !== undefined,
+    ),
+  );
+  return bodies && plenum && { bodies, plenum };
+}
+
+/** Error of a plate that is told of [deg]. */
+const PLATE_OFF = 0.2;
+
+/** What a plate that stands off does at idle; undefined where it is not known. */
+export function plateOff({ plates }: WorthStudy): SpreadRow | undefined {
+  return plates?.rows.find(
+    ({ load, error, air }) => load.name === 'idle' && error === PLATE_OFF && air !== undefined,
+  );
+}
+
+/** The most that cylinders differ along the plenum [-], and where [rpm]. */
+export function plenumSpread({ plenum: { onPlenum } }: WorthStudy) {
+  return onPlenum.outcomes
+    .map((one) => ({ speed: one.speed, spread: spreadOf(one) ?? 0 }))
+    .reduce((a, b) => (b.spread > a.spread ? b : a));
+}
+
+const AIR = q.signedShare('', '');
+const NONE = '-';
+
+const row = (what: string, bodies: string, plenum: string, more: string): WorthRow => {
+  return { what, bodies, plenum, more };
+};
+
+export function worthRows(study: WorthStudy): WorthRow[] {
+  const { target, weighed, turns, lengthUnit, bodies, onPlenum } = study.plenum;
+  const mean = q.bandMean(target.score);
+  const score = q.scored(target.score);
+  const other = weighed.bandMean / (1 + weighed.gainPercent / 100);
+  const spread = plenumSpread(study);
+  const apart = `${q.told(SPREAD, spread.spread)} at ${rpm(spread.speed)}`;
+  const power = (curve: FedCurve) => {
+    const top = topPower(curve);
+    return top ? `${q.told(q.FLYWHEEL_POWER[lengthUnit], top.power)} at ${rpm(top.speed)}` : NONE;
+  };
+  const ours = q.told(mean, weighed.bandMean);
+  return [
+    row(`mean ${score.name} in the band`, ours, q.told(mean, other), 'plenum, sweep'),
+    row('most brake power', power(bodies), power(onPlenum), 'plenum'),
+    row(
+      'turns to fill at small openings',
+      turns.port.toFixed(2),
+      turns.plenum.toFixed(2),
+      'plenum',
+    ),
+    row('cylinders apart by their place', NONE, apart, 'plenum'),
+    ...besides(study),
+  ];
+}
+
+/** What each of the other studies puts in, where the file asks it. */
+function besides(study: WorthStudy): WorthRow[] {
+  const { idle, pedal } = study;
+  const [pair, off] = [sensedPair(study), plateOff(study)];
+  const swing = (one: SensedPair['bodies']) =>
+    `${q.told(SENSED_SWING, one.swing)}, mean ${q.told(SENSED_SWING, one.mean)}`;
+  const way = idle?.best ? WAYS[idle.best.name][1] : 'no way that reaches';
+  const shuts = pedal && stuck(pedal).length === 0 ? 'yes' : 'NO';
+  const at = pair && rpm(pair.bodies.speed);
+  return [
+    ...(pair
+      ? [
+          row(
+            `swing of the signal at ${at}, nearly shut`,
+            swing(pair.bodies),
+            swing(pair.plenum),
+            'signal',
+          ),
+        ]
+      : []),
+    ...(off
+      ? [
+          row(
+            `one plate ${PLATE_OFF} deg off at idle: its air`,
+            q.told(AIR, off.air!),
+            NONE,
+            'balance',
+          ),
+        ]
+      : []),
+    ...(idle ? [row('idle air, cold and with load', way, NONE, 'idle')] : []),
+    ...(pedal ? [row('plates shut with any one part gone', shuts, NONE, 'pedal')] : []),
+  ];
+}
+
+export function worthTable(study: WorthStudy): Table {
+  return tableOf<WorthRow>(
+    'Weighed side by side',
+    [
+      words('what', 'what', ({ what }) => what),
+      words('individual_bodies', 'individual bodies', ({ bodies }) => bodies),
+      words('plenum', 'plenum', ({ plenum }) => plenum),
+      words('more', 'more by', ({ more }) => more),
+    ],
+    worthRows(study),
+  );
+}
+
+export function worthDocument(study: WorthStudy, scenario: Scenario) {
+  const { length, plenum, fitted, effects, idle, pedal } = study;
+  const { score } = plenum.target;
+  const [pair, off] = [sensedPair(study), plateOff(study)];
+  const top = (curve: FedCurve) => {
+    const found = topPower(curve);
+    return found ? { kW: q.filed(q.FLYWHEEL_POWER.mm, found.power), at_rpm: found.speed } : null;
+  };
+  return {
+    ...documentHead('worth', scenario),
+    recommended_length_mm: q.filed(q.LENGTH, length.recommended.length),
+    plenum_given: plenum.plenum.given,
+    recommended_against_plenum: tradeOffDocument(plenum.weighed, score),
+    fitted_against_plenum: tradeOffDocument(fitted, score),
+    recommended_against_fitted: tradeOffDocument(length.decision, score),
+    most_brake_power: { bodies: top(plenum.bodies), plenum: top(plenum.onPlenum) },
+    turns_to_fill: { port: plain(plenum.turns.port), plenum: plain(plenum.turns.plenum) },
+    signal_swing_kPa: pair
+      ? {
+          bodies: q.filed(SENSED_SWING, pair.bodies.swing),
+          plenum: q.filed(SENSED_SWING, pair.plenum.swing),
+        }
+      : null,
+    plate_off_air_change: plain(off?.air),
+    idle_best: idle?.best?.name ?? null,
+    closes_with_any_part_gone: pedal ? stuck(pedal).length === 0 : null,
+    side_by_side: asObjects(worthTable(study)),
+    defaults_by_effect: asObjects(effectsTable(effects)),
+    audit: auditOf(worthOutcomes(study)),
+  };
+}

@@ -1,0 +1,170 @@
+/** Whether individual bodies pay on this engine: one sentence first, then what they give, cost and ask. */
+import { lengthIn, percent, rpm, share } from '../../report/figures.ts';
+import { counted } from '../../report/numbers.ts';
+import * as q from '../../report/quantities.ts';
+import type { Report } from '../../report/report.ts';
+import type { Scenario } from '../../scenario/resolve.ts';
+import { BALANCE_CAUTIONS } from '../balance/cautions.ts';
+import { pointCautions } from '../cautions.ts';
+import { effectsTable } from '../check/tables.ts';
+import { IDLE_CAUTIONS, idleSentences } from '../idle/tell.ts';
+import { PEDAL_CAUTIONS, pedalSentences } from '../pedal/tell.ts';
+import { bothPlot, torquePlot } from '../plenum/figure.ts';
+import { plenumTable, SENSED_SWING, sizesTable } from '../plenum/tables.ts';
+import { ASSUMED, PLENUM_CAUTIONS, plenumWords } from '../plenum/tell.ts';
+import { bandWords, lossWords } from '../verdict.ts';
+import { type WorthStudy, worthOutcomes } from './compute.ts';
+import { plateOff, sensedPair, topPower, worthTable } from './tables.ts';
+
+/** Change of the mean in the band below which nobody feels a difference [%]; common practice, no source. */
+const FELT = 0.5;
+
+/** The sentence that the page begins with, and those behind it. */
+export function worthSentences(study: WorthStudy): string[] {
+  return [verdict(study), lengthWords(study), priceWords(study), ...workWords(study)];
+}
+
+function verdict({ plenum }: WorthStudy): string {
+  const { weighed, target, bodies, onPlenum, lengthUnit } = plenum;
+  const { gainPercent: gain, worstLossPercent: loss } = weighed;
+  if (!Number.isFinite(gain + loss))
+    return 'Not to be told: points failed. What failed stands below.';
+  const trumpets = `individual bodies on trumpets of ${lengthIn(bodies.engine.intake.trumpet.length, lengthUnit)}`;
+  const [ours, theirs] = [topPower(bodies)!, topPower(onPlenum)!];
+  const power = q.FLYWHEEL_POWER[lengthUnit];
+  const figures =
+    `${trumpets} give ${percent(Math.abs(gain))} ${gain < 0 ? 'less' : 'more'} ${bandWords(target)} than ` +
+    `${plenumWords(plenum)}, ${q.told(power, ours.power)} for ${q.told(power, theirs.power)} at best`;
+  const measured = plenum.plenum.given ? '' : ', against a plenum that nobody measured';
+  if (gain < -FELT) return `Not worth it for power: ${figures}${measured}.`;
+  if (gain <= FELT) return `Not worth it for power alone: nothing is felt; ${figures}${measured}.`;
+  const price =
+    loss > FELT
+      ? `, and at worst ${percent(loss)} less outside it`
+      : ', and lose nothing that is felt outside it';
+  return `${loss < gain ? 'Worth it for power' : 'Worth it in the band alone'}: ${figures}${price}${measured}.`;
+}
+
+/** How much of it is the length of the trumpets and not the bodies. */
+function lengthWords({ length, fitted, plenum }: WorthStudy): string {
+  const { baseline, recommended, unit } = length;
+  const own = lengthIn(baseline.length, unit);
+  if (baseline.length === recommended.length) {
+    return `The trumpets of ${own} fitted now are those to keep.`;
+  }
+  const gain = fitted.gainPercent;
+  const byLength = plenum.weighed.gainPercent - gain;
+  const more = byLength > Math.abs(gain) ? ': length decides more than bodies do' : '';
+  return (
+    `With the ${own} fitted now the bodies give ${percent(Math.abs(gain))} ${gain < 0 ? 'less' : 'more'} than that plenum${more}. ` +
+    'A plenum on other runners would move too: give yours in the section plenum.'
+  );
+}
+
+function priceWords({ plenum: { weighed } }: WorthStudy): string {
+  const { worstLossPercent: loss, worstLossSpeed: speed, feltLossPercent } = weighed;
+  return speed === undefined
+    ? 'Outside the band they lose at no speed computed.'
+    : `Outside the band they give at worst ${lossWords(loss, speed, feltLossPercent)}.`;
+}
+
+/** Response, signal, balance, idle, pedal: what else changes and what there is to do. */
+function workWords(study: WorthStudy): string[] {
+  const { plenum, length, idle, pedal } = study;
+  const { turns, bodies } = plenum;
+  const count = bodies.engine.cylinder.count;
+  const changes = length.baseline.length !== length.recommended.length;
+  const cut = `${counted(count, 'trumpet')} of ${lengthIn(length.recommended.length, length.unit)} to make, `;
+  return [
+    `Response: a port fills in ${turns.port.toFixed(2)} turns of the crank, the plenum in ${turns.plenum.toFixed(1)}; small openings answer so much quicker.`,
+    signalWords(study),
+    plateWords(study),
+    idle
+      ? `Idle: ${idleSentences(idle)[0]}`
+      : 'Idle: the file has no section idle, so what its air could come through is not known (idle).',
+    pedal
+      ? `Pedal: ${pedalSentences(pedal)[0]}`
+      : 'Pedal: the file has no section pedal, so whether plates shut with any part gone is not known (pedal).',
+    `Work: ${changes ? cut : ''}plates and bleeds to balance, the fuel table to make anew.`,
+  ];
+}
+
+function signalWords(study: WorthStudy): string {
+  const pair = sensedPair(study);
+  if (!pair) return '';
+  const swing = (value: number) => q.told({ ...SENSED_SWING, digits: 3 }, value);
+  return (
+    `Signal: nearly shut at ${rpm(pair.bodies.speed)} the pressure behind one plate swings by ${swing(pair.bodies.swing)}, ` +
+    `in the plenum by ${swing(pair.plenum.swing)}: join the runners to a damped bar, or fuel by plate angle (signal, load).`
+  );
+}
+
+function plateWords(study: WorthStudy): string {
+  const off = plateOff(study);
+  if (!off) return '';
+  const count = counted(study.plenum.bodies.engine.cylinder.count, 'plate');
+  return (
+    `Balance: ${count} to set alike; one ${q.told(q.PLATE, off.error)} off takes ${share(off.air!)} more air at idle and ` +
+    `runs at lambda ${q.told(q.LAMBDA, off.lambda!)} (balance).`
+  );
+}
+
+/** What would have to be measured before anything is bought; the defaults that move most come first. */
+export function toMeasure({ plenum, effects, idle, pedal }: WorthStudy): string[] {
+  const most = effects.filter(({ moves }) => moves > LEAST).slice(0, NAMED);
+  return [
+    ...(plenum.plenum.given
+      ? []
+      : [
+          'The plenum there is: bore of its throttle, volume, length and bore of runners and inlet (section plenum).',
+        ]),
+    ...most.map(
+      ({ path, text, moves }) =>
+        `${path}, taken as ${text}: moves filling by ${share(moves)} over its doubt.`,
+    ),
+    ...(idle
+      ? ['Air of the warm and the cold engine at idle, and lambda of every cylinder.']
+      : ['What the engine idles on (section idle).']),
+    ...(pedal ? [] : ['Springs, levers and cable (section pedal).']),
+    'A run on a dyno with what is fitted now, set beside the prediction by compare: nothing here was held against this engine.',
+  ];
+}
+
+/** Defaults that are named, at most, and what one must move [-]. */
+const NAMED = 5;
+const LEAST = 0.001;
+
+/** Said before anything is bought. */
+const CAUTIONS: readonly string[] = [
+  ...PLENUM_CAUTIONS,
+  IDLE_CAUTIONS[0]!,
+  PEDAL_CAUTIONS[0]!,
+  BALANCE_CAUTIONS[0]!,
+];
+
+export function worthReport(study: WorthStudy, scenario: Scenario): Report {
+  const { plenum, length, effects } = study;
+  return {
+    about: 'Is it worth it',
+    scenario,
+    answer: worthSentences(study),
+    flags: [
+      ...pointCautions([
+        { name: 'individual bodies', outcomes: plenum.bodies.outcomes },
+        { name: 'the plenum', outcomes: plenum.onPlenum.outcomes },
+        { name: 'part throttle', outcomes: plenum.part.map(({ outcome }) => outcome) },
+      ]),
+      ...(plenum.plenum.given ? [] : [ASSUMED]),
+    ],
+    sections: [
+      { tables: [worthTable(study)] },
+      { heading: 'Measure before you buy', items: toMeasure(study) },
+      { plots: [bothPlot(plenum), torquePlot(plenum)] },
+      { tables: [sizesTable(plenum)] },
+      { tables: [plenumTable(plenum), effectsTable(effects)], only: 'html' },
+      { heading: 'Mind', items: CAUTIONS },
+    ],
+    length: length.recommended.length,
+    outcomes: worthOutcomes(study),
+  };
+}

@@ -1,0 +1,67 @@
+/** The command `worth` on the hill-climb four on a coarse mesh: one page from other studies' results. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import Papa from 'papaparse';
+import { describe, expect, it } from 'vitest';
+import { answer, coarseText, fileOf, freshFolder } from './commandLine.ts';
+
+const text = coarseText()
+  .replace('step: 100 mm', 'step: 200 mm')
+  .concat('\nplenum:\n  volume: 2.5 L\n\nidle:\n  speed: 1000 rpm\n');
+
+/** Figure and unit stand on one line whatever the width. */
+const joined = (lines: string) => lines.replace(/\s+/g, ' ');
+
+describe('worth', () => {
+  it('says in its first sentence what the studies found, and writes a page to print', async () => {
+    const folder = freshFolder();
+    const { code, stdout, stderr } = await answer('worth', fileOf(text), '--out', folder);
+    expect(stderr).toBe('');
+    expect(code).toBe(0);
+    const document = JSON.parse(readFileSync(join(folder, 'worth.json'), 'utf8'));
+    expect(document.schema).toEqual({ name: 'trumpetry-worth', version: 1 });
+    const { gain_in_band_percent: gain, band_mean: mean } = document.recommended_against_plenum;
+    const said = joined(stdout);
+    const size = `${Math.abs(gain).toFixed(1)} % ${gain < 0 ? 'less' : 'more'}`;
+    const length = document.recommended_length_mm;
+    expect(said).toContain(
+      `individual bodies on trumpets of ${length} mm give ${size} from 6000 to 7000 rpm`,
+    );
+    expect(said).toContain('a plenum of 2500 cm3');
+    const { bodies, plenum } = document.most_brake_power;
+    expect(said).toContain(
+      `${Number(bodies.kW.toPrecision(3))} kW for ${Number(plenum.kW.toPrecision(3))} kW at best`,
+    );
+    expect(said).not.toMatch(/nobody measured|no section plenum|no section idle/);
+    expect(said).toContain('no section pedal');
+    expect(document.idle_best).not.toBeNull();
+    expect(document.closes_with_any_part_gone).toBeNull();
+    // What moves most stands first among what is to be measured.
+    const [first] = document.defaults_by_effect;
+    expect(said).toContain(`Measure before you buy - ${first.key}, taken as`);
+    const { data, errors } = Papa.parse<Record<string, string>>(
+      readFileSync(join(folder, 'worth.csv'), 'utf8'),
+      { header: true, skipEmptyLines: true },
+    );
+    expect(errors).toEqual([]);
+    expect(data[0]).toMatchObject({
+      what: 'mean volumetric efficiency in the band',
+      individual_bodies: mean.toFixed(3),
+      plenum: (mean / (1 + gain / 100)).toFixed(3),
+    });
+    expect(data.map(({ more }) => more)).toEqual(
+      expect.arrayContaining(['signal', 'balance', 'idle']),
+    );
+    const page = readFileSync(join(folder, 'worth.html'), 'utf8');
+    expect(page).toMatch(/@media print/);
+    expect(page).not.toMatch(/(src|href)="https?:/);
+  }, 120_000);
+
+  it('refuses what is no question of it with a remedy and ends with 2', async () => {
+    const wrong = text.replace('volume: 2.5 L', 'volume: 2.5 mm');
+    const { code, stdout, stderr } = await answer('worth', fileOf(wrong));
+    expect(code).toBe(2);
+    expect(stdout).toBe('');
+    expect(stderr).toMatch(/:\d+:\d+ plenum\.volume: [\s\S]*remedy/);
+  });
+});

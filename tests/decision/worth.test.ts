@@ -1,0 +1,52 @@
+/** The first sentence of `worth` turns with what was found, and with nothing else. */
+import { expect, it } from 'vitest';
+import { worthSentences } from '../../sim/study/worth/tell.ts';
+import { demo } from '../scenario.ts';
+
+const { engine, plenum, target } = demo('hill-climb');
+const outcome = (speed: number, indicatedTorque: number) => ({ speed, indicatedTorque });
+
+function firstSentence(gainPercent: number, worstLossPercent: number, given = true): string {
+  const curve = (torque: number) => ({
+    engine,
+    outcomes: [outcome(6000, torque), outcome(7000, torque)],
+  });
+  const study = {
+    length: { baseline: { length: 0.09 }, recommended: { length: 0.09 } },
+    fitted: { gainPercent },
+    plenum: {
+      ...{ target, lengthUnit: 'mm', speeds: [6000, 7000], part: [] },
+      plenum: { ...plenum, given },
+      bodies: curve(220),
+      onPlenum: curve(200),
+      weighed: { gainPercent, worstLossPercent, bandMean: 1, stretches: [] },
+      turns: { port: 1, plenum: 4 },
+    },
+    effects: [],
+  };
+  return worthSentences(study as never)[0]!;
+}
+
+it.each([
+  [
+    6,
+    0.2,
+    /^Worth it for power: .* give 6\.0 % more .*, and lose nothing that is felt outside it\.$/,
+  ],
+  [6, 3, /^Worth it for power: .*, and at worst 3\.0 % less outside it\.$/],
+  [
+    2,
+    9,
+    /^Worth it in the band alone: .* give 2\.0 % more .*, and at worst 9\.0 % less outside it\.$/,
+  ],
+  [0.3, 0, /^Not worth it for power alone: nothing is felt; .* give 0\.3 % more/],
+  [-0.4, 2, /^Not worth it for power alone: .* give 0\.4 % less/],
+  [-4, 2, /^Not worth it for power: .* give 4\.0 % less/],
+  [Number.NaN, Number.NaN, /^Not to be told: points failed/],
+])('a gain of %d %% and a loss of %d %%', (gain, loss, said) => {
+  expect(firstSentence(gain, loss)).toMatch(said);
+});
+
+it('says where the plenum was not measured', () => {
+  expect(firstSentence(6, 0, false)).toMatch(/, against a plenum that nobody measured\.$/);
+});
