@@ -24,10 +24,10 @@ describe('worth', () => {
     const said = joined(stdout);
     const size = `${Math.abs(gain).toFixed(1)} % ${gain < 0 ? 'less' : 'more'}`;
     const length = document.recommended_length_mm;
-    expect(said).toContain(
-      `individual bodies on trumpets of ${length} mm give ${size} from 6000 to 7000 rpm`,
+    expect(said).toContain(`individual bodies give ${size} from 6000 to 7000 rpm`);
+    expect(said).toMatch(
+      new RegExp(`on trumpets of ${length} mm against one throttle of .* a plenum of 2500 cm3`),
     );
-    expect(said).toContain('a plenum of 2500 cm3');
     const { bodies, plenum } = document.most_brake_power;
     expect(said).toContain(
       `${Number(bodies.kW.toPrecision(3))} kW for ${Number(plenum.kW.toPrecision(3))} kW at best`,

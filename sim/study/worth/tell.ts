@@ -7,6 +7,7 @@ import type { Scenario } from '../../scenario/resolve.ts';
 import { BALANCE_CAUTIONS } from '../balance/cautions.ts';
 import { pointCautions } from '../cautions.ts';
 import { effectsTable } from '../check/tables.ts';
+import type { FedCurve } from '../fed.ts';
 import { IDLE_CAUTIONS, idleSentences } from '../idle/tell.ts';
 import { PEDAL_CAUTIONS, pedalSentences } from '../pedal/tell.ts';
 import { bothPlot, torquePlot } from '../plenum/figure.ts';
@@ -21,28 +22,43 @@ const FELT = 0.5;
 
 /** The sentence that the page begins with, and those behind it. */
 export function worthSentences(study: WorthStudy): string[] {
-  return [verdict(study), lengthWords(study), priceWords(study), ...workWords(study)];
+  return [
+    verdict(study),
+    sizeWords(study),
+    lengthWords(study),
+    priceWords(study),
+    ...workWords(study),
+  ];
 }
 
 function verdict({ plenum }: WorthStudy): string {
-  const { weighed, target, bodies, onPlenum, lengthUnit } = plenum;
-  const { gainPercent: gain, worstLossPercent: loss } = weighed;
-  if (!Number.isFinite(gain + loss))
+  const { gainPercent: gain, worstLossPercent: loss } = plenum.weighed;
+  if (!Number.isFinite(gain + loss)) {
     return 'Not to be told: points failed. What failed stands below.';
-  const trumpets = `individual bodies on trumpets of ${lengthIn(bodies.engine.intake.trumpet.length, lengthUnit)}`;
-  const [ours, theirs] = [topPower(bodies)!, topPower(onPlenum)!];
-  const power = q.FLYWHEEL_POWER[lengthUnit];
+  }
+  const other = `one throttle and a plenum${plenum.plenum.given ? '' : ' that nobody measured'}`;
   const figures =
-    `${trumpets} give ${percent(Math.abs(gain))} ${gain < 0 ? 'less' : 'more'} ${bandWords(target)} than ` +
-    `${plenumWords(plenum)}, ${q.told(power, ours.power)} for ${q.told(power, theirs.power)} at best`;
-  const measured = plenum.plenum.given ? '' : ', against a plenum that nobody measured';
-  if (gain < -FELT) return `Not worth it for power: ${figures}${measured}.`;
-  if (gain <= FELT) return `Not worth it for power alone: nothing is felt; ${figures}${measured}.`;
+    `individual bodies give ${percent(Math.abs(gain))} ${gain < 0 ? 'less' : 'more'} ` +
+    `${bandWords(plenum.target)} than ${other}`;
+  if (gain < -FELT) return `Not worth it for power: ${figures}.`;
+  if (gain <= FELT) return `Not worth it for power alone: nothing is felt; ${figures}.`;
   const price =
     loss > FELT
-      ? `, and at worst ${percent(loss)} less outside it`
-      : ', and lose nothing that is felt outside it';
-  return `${loss < gain ? 'Worth it for power' : 'Worth it in the band alone'}: ${figures}${price}${measured}.`;
+      ? `and at worst ${percent(loss)} less outside it`
+      : 'and lose nothing that is felt outside it';
+  const answer = loss < gain ? 'Worth it for power' : 'Worth it in the band alone';
+  return `${answer}: ${figures}, ${price}.`;
+}
+
+/** What stands against what, and power. */
+function sizeWords({ plenum }: WorthStudy): string {
+  const { bodies, onPlenum, lengthUnit } = plenum;
+  const trumpets = lengthIn(bodies.engine.intake.trumpet.length, lengthUnit);
+  const power = (curve: FedCurve) => {
+    const top = topPower(curve);
+    return top ? q.told(q.FLYWHEEL_POWER[lengthUnit], top.power) : 'no power';
+  };
+  return `That is on trumpets of ${trumpets} against ${plenumWords(plenum)}: ${power(bodies)} for ${power(onPlenum)} at best, friction by a correlation.`;
 }
 
 /** How much of it is the length of the trumpets and not the bodies. */
