@@ -5,7 +5,7 @@ import type { Row } from '../../sound/monopoles.ts';
 import type { EngineSpecification } from '../../specification.ts';
 import { maybe, optional, section } from '../key.ts';
 import type { ScenarioView } from '../schema.ts';
-import { inletAt, rowAlong, usualTaker } from './usual.ts';
+import { boreFor, inletAt, mostFlow, rowAlong, usualTaker } from './usual.ts';
 
 /** Volume over the swept volume [-], and mean air speed in the snorkel at the highest speed [m/s]. */
 const BOX_SHARE = 4;
@@ -30,7 +30,10 @@ export const airboxSection = optional(
       snorkelDiameter: maybe('length', 'Bore of that pipe.', {
         limits: ['15 mm', '400 mm'],
         usual: ['40 mm', '200 mm'],
-        absent: { rule: '30 m/s of mean air at the highest speed', why: PRACTICE },
+        absent: {
+          rule: '30 m/s of mean air at the highest speed, fewer than four cylinders counted as four',
+          why: PRACTICE,
+        },
       }),
       filterLoss: maybe(
         'ratio',
@@ -48,20 +51,20 @@ export const airboxSection = optional(
 /** The box of the file, or one as is usual; `highest` engine speed [rpm]. */
 export function resolveAirbox(
   { airbox }: ScenarioView,
-  { cylinder }: EngineSpecification,
+  engine: EngineSpecification,
   highest: number,
   mouths: Row,
 ): AirboxSpecification {
+  const { cylinder } = engine;
   const take = usualTaker(airbox.here);
   const swept = cylinder.count * sweptVolume(cylinder);
-  const flow = (swept * highest) / 120;
   return {
     given: airbox.here.present,
     volume: take.rule(airbox.volume, () => BOX_SHARE * swept),
     ...rowAlong(mouths, take.word(airbox.inletAt)),
     snorkelLength: take.value(airbox.snorkelLength),
     snorkelDiameter: take.rule(airbox.snorkelDiameter, () =>
-      Math.sqrt((4 * flow) / (Math.PI * SNORKEL_SPEED)),
+      boreFor(mostFlow(engine, highest), SNORKEL_SPEED),
     ),
     filterLoss: take.value(airbox.filterLoss),
   };

@@ -8,7 +8,7 @@ import { quantityToText } from '../quantity.ts';
 import type { ScenarioView } from '../schema.ts';
 import { openPlateLoss } from './throttle.ts';
 import { LEAST_STRAIGHT } from './trumpet.ts';
-import { inletAt, rowAlong, usualTaker } from './usual.ts';
+import { boreFor, inletAt, mostFlow, rowAlong, usualTaker } from './usual.ts';
 
 /** Volume over the swept volume [-], and mean air speed in the plate's bore at the highest speed [m/s]. */
 const PLENUM_SHARE = 1.5;
@@ -28,7 +28,10 @@ export const plenumSection = optional(
       plateBore: maybe('length', 'Bore of the one throttle.', {
         limits: ['15 mm', '200 mm'],
         usual: ['30 mm', '110 mm'],
-        absent: { rule: '45 m/s of mean air at the highest speed', why: PRACTICE },
+        absent: {
+          rule: '45 m/s of mean air at the highest speed, fewer than four cylinders counted as four; at most the area of all bodies',
+          why: PRACTICE,
+        },
       }),
       runnerLength: maybe('length', 'From the rim in the plenum to the face of the head.', {
         limits: ['60 mm', '1.5 m'],
@@ -97,15 +100,16 @@ function bodyOf(bore: number): ThrottleSpecification {
 /** The plenum of the file, or one as is usual; `highest` engine speed [rpm]. */
 export function resolvePlenum(
   { plenum }: ScenarioView,
-  { cylinder, intake }: EngineSpecification,
+  engine: EngineSpecification,
   highest: number,
   mouths: Row,
 ): PlenumSpecification {
+  const { cylinder, intake } = engine;
   const take = usualTaker(plenum.here);
   const swept = cylinder.count * sweptVolume(cylinder);
-  const flow = (swept * highest) / 120;
+  const allBodies = intake.throttle.bore * Math.sqrt(cylinder.count);
   const plateBore = take.rule(plenum.plateBore, () =>
-    Math.sqrt((4 * flow) / (Math.PI * PLATE_SPEED)),
+    Math.min(boreFor(mostFlow(engine, highest), PLATE_SPEED), allBodies),
   );
   return {
     given: plenum.here.present,

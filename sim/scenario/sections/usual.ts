@@ -1,6 +1,7 @@
 /** Sections that a file may leave out altogether: what they hold is then as is usual, and told by the study. */
+import { sweptVolume } from '../../cylinder/crank.ts';
 import type { Row } from '../../sound/monopoles.ts';
-import type { ChamberSpecification } from '../../specification.ts';
+import type { ChamberSpecification, EngineSpecification } from '../../specification.ts';
 import { choice } from '../key.ts';
 import type { ChoicePlace, LeafPlace, Place } from '../view.ts';
 
@@ -13,6 +14,21 @@ export function usualTaker({ present }: Place) {
       present ? place.take() : place.key.absent!.value,
   };
 }
+
+/**
+ * Mean air of an engine at its highest speed [m^3/s], at a filling of 1; of fewer than four cylinders, whose
+ * inductions leave gaps, as if they filled them.
+ */
+export function mostFlow({ cylinder }: EngineSpecification, highest: number): number {
+  const { count } = cylinder;
+  return (Math.max(count, GAPLESS) * sweptVolume(cylinder) * highest) / 120;
+}
+
+/** Cylinders whose inductions leave no gap. */
+const GAPLESS = 4;
+
+/** Bore of a pipe that passes a flow [m^3/s] at a mean speed [m/s]. */
+export const boreFor = (flow: number, speed: number) => Math.sqrt((4 * flow) / (Math.PI * speed));
 
 /** Where along the row of mouths a chamber is fed. */
 export const inletAt = () =>

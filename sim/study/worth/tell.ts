@@ -101,7 +101,7 @@ function workWords(study: WorthStudy): string[] {
     pedal
       ? `Pedal: ${pedalSentences(pedal)[0]}`
       : 'Pedal: the file has no section pedal, so whether plates shut with any part gone is not known (pedal).',
-    `Work: ${changes ? cut : ''}plates and bleeds to balance, the fuel table to make anew.`,
+    `Work: ${changes ? cut : ''}${count > 1 ? 'plates and bleeds to balance, ' : ''}the fuel table to make anew.`,
   ];
 }
 
