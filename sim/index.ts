@@ -173,13 +173,13 @@ export {
   lengthsToRun,
 } from './study/length/compute.ts';
 export { mixedWords, shelfWords } from './study/length/offerWords.ts';
+export { sweepReport } from './study/length/report.ts';
 export { lengthsTable, studyCurves, sweepDocument } from './study/length/tables.ts';
 export {
   type DecisionWords,
   decisionSentences,
   decisionWords,
   goodEnough,
-  sweepReport,
 } from './study/length/tell.ts';
 export {
   type ListenQuestion,

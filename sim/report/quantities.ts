@@ -40,6 +40,11 @@ export const EFFICIENCY = quantity('volumetric_efficiency', 'VE', '-', {
 export const FILLING_SPREAD = share('filling_spread_fraction', 'spread', {
   name: 'spread between cylinders',
 });
+export const BAND_SPREAD = {
+  ...FILLING_SPREAD,
+  key: 'filling_spread_in_band_fraction',
+  name: 'spread between cylinders in band',
+};
 /** What cylinders that do alike catch; the keys of one column each. */
 export function cylinderEfficiency(numbers: readonly number[]): Quantity {
   const key = `${EFFICIENCY.key}_of_${numbers.join('_')}`;

@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { tradeOff } from '../../sim/decision/tradeOff.ts';
 import { reportText } from '../../sim/report/report.ts';
 import { lengthStudy } from '../../sim/study/length/compute.ts';
+import { sweepReport } from '../../sim/study/length/report.ts';
 import { sweepDocument } from '../../sim/study/length/tables.ts';
-import { sweepReport } from '../../sim/study/length/tell.ts';
 import { readDemo, toyRunner } from '../toy.ts';
 
 const speeds = [4000, 5000, 6000, 7000, 8000];

@@ -4,7 +4,7 @@ import { createRequire } from 'node:module';
 import { beforeAll, expect, test } from 'vitest';
 import { reportHtml } from '../../sim/report/report.ts';
 import { lengthStudy } from '../../sim/study/length/compute.ts';
-import { sweepReport } from '../../sim/study/length/tell.ts';
+import { sweepReport } from '../../sim/study/length/report.ts';
 import { fileOf } from '../cli/commandLine.ts';
 import { readDemo, toyRunner } from '../toy.ts';
 import { browser } from './opened.ts';

@@ -9,7 +9,10 @@ import {
   leadCautions,
   spreadCautions,
 } from '../../sim/study/cylinders.ts';
-import { readDemo, toyPoint } from '../toy.ts';
+import { lengthStudy } from '../../sim/study/length/compute.ts';
+import { lengthsTable } from '../../sim/study/length/tables.ts';
+import type { PointJob } from '../../sim/sweep/runner.ts';
+import { readDemo, toyPoint, toyRunner } from '../toy.ts';
 import { crossPlaneEight } from '../unevenEngines.ts';
 
 const twin = readDemo('uneven-twin');
@@ -72,6 +75,25 @@ describe('cylinders that differ', () => {
       "The cylinders differ; this is cylinder 1's, and so 6's.",
     ]);
   });
+});
+
+it('a sweep has the widest spread in the band of every length', async () => {
+  const { engine } = twin;
+  const lengths = [0.08, 0.12];
+  const target = { from: 5500, to: 7500 };
+  const runner = toyRunner(() => 1);
+  const spread = {
+    ...runner,
+    run: async ({ engine: one, speed }: PointJob) => {
+      const { length } = one.intake.trumpet;
+      // 40 % outside the band, within it 10 % and twice as much at 7000 rpm, less for the longer.
+      const wide = (speed === 5000 ? 0.4 : speed === 7000 ? 0.2 : 0.1) * (0.08 / length);
+      return pointOf(speed, 1 - wide / 2, 1 + wide / 2);
+    },
+  };
+  const study = await lengthStudy({ engine, lengths, speeds: [5000, 6000, 7000], target }, spread);
+  const { heads, cells } = asGrid(lengthsTable(study));
+  expect(cells.map((row) => row[heads.indexOf('spread')])).toEqual(['20.0', '13.3']);
 });
 
 it('of cylinders alike nothing of the kind is told', () => {

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { reportHtml } from '../../sim/report/report.ts';
 import { svgPlot } from '../../sim/report/svgPlot.ts';
 import { lengthStudy } from '../../sim/study/length/compute.ts';
-import { sweepReport } from '../../sim/study/length/tell.ts';
+import { sweepReport } from '../../sim/study/length/report.ts';
 import { readDemo, toyRunner } from '../toy.ts';
 
 const scenario = readDemo('hill-climb');

@@ -4,7 +4,8 @@ import { reportText } from '../../sim/report/report.ts';
 import { checkReport } from '../../sim/study/check/tell.ts';
 import { curveSentences } from '../../sim/study/curve/tell.ts';
 import { type LengthStudy, lengthStudy } from '../../sim/study/length/compute.ts';
-import { decisionSentences, sweepReport } from '../../sim/study/length/tell.ts';
+import { sweepReport } from '../../sim/study/length/report.ts';
+import { decisionSentences } from '../../sim/study/length/tell.ts';
 import type { PointRunner } from '../../sim/sweep/runner.ts';
 import { readDemo, type ToyInput, toyPoint, toyRunner } from '../toy.ts';
 

@@ -11,8 +11,8 @@ import type { Asked, Job, Study } from '../study.ts';
 import { askedVary, VARY_OPTION } from '../vary/ask.ts';
 import { variantJob } from '../vary/index.ts';
 import { type LengthQuestion, lengthStudy, lengthsToRun } from './compute.ts';
+import { sweepReport } from './report.ts';
 import { pointsTable, sweepDocument } from './tables.ts';
-import { sweepReport } from './tell.ts';
 
 export const sweepStudy: Study = {
   name: 'sweep',

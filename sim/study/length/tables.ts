@@ -1,16 +1,17 @@
 /** The sweep of lengths and its decision as tables and as a JSON document. */
 import type { ShelfAnswer } from '../../decision/shelf.ts';
-import { targetMean } from '../../decision/target.ts';
+import { inTarget, targetMean } from '../../decision/target.ts';
 import { efficiencies, type WeighedLength } from '../../decision/tradeOff.ts';
 import { auditOf } from '../../report/audit.ts';
 import { documentHead } from '../../report/document.ts';
 import { plain } from '../../report/numbers.ts';
 import * as q from '../../report/quantities.ts';
-import { asObject, column, type Table, tableOf, words } from '../../report/table.ts';
+import { asObject, type Column, column, type Table, tableOf, words } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
 import { allPoints, type LengthCurve } from '../../sweep/sweep.ts';
 import { curveColumns, lengthCurveTable } from '../curve/tables.ts';
+import { spreadOf } from '../cylinders.ts';
 import { type Doubt, doubtDocument } from '../doubt/tables.ts';
 import { REMARK } from '../points.ts';
 import { allOutcomes } from '../study.ts';
@@ -35,11 +36,26 @@ export function lengthsTable(study: LengthStudy): Table {
     [
       column(q.lengthQuantity(study.unit), ({ length }) => length),
       ...tradeOffColumns(target.score, isNow),
+      ...spreadColumns(study),
       words('remark', '', (row) => remarkOf(row, study), REMARK),
     ],
     weighed,
     (row) => (row.length === recommended.length ? 'cut' : isNow(row) ? 'now' : ''),
   );
+}
+
+/** How far apart the cylinders fill in the band, at worst; nothing where they are alike. */
+function spreadColumns(study: LengthStudy): Column<WeighedLength>[] {
+  const curves = studyCurves(study);
+  const spreads = ({ length }: WeighedLength) => {
+    const curve = curves.find((one) => one.length === length);
+    const points = curve
+      ? allPoints(curve).filter(({ speed }) => inTarget(study.target, speed))
+      : [];
+    return points.flatMap((one) => spreadOf(one) ?? []);
+  };
+  if (study.weighed.every((row) => spreads(row).length === 0)) return [];
+  return [column(q.BAND_SPREAD, (row) => Math.max(...spreads(row)))];
 }
 
 /** What stands out about a length, in words; empty where nothing does. */

@@ -5,18 +5,11 @@ import { justifiedStep } from '../../decision/lengthUnit.ts';
 import type { TradeOff } from '../../decision/tradeOff.ts';
 import { change, lengthIn, percent, share, UNFELT } from '../../report/figures.ts';
 import { bandMean, DIFFERENCE, lengthQuantity, shown, told } from '../../report/quantities.ts';
-import type { Report } from '../../report/report.ts';
-import type { Scenario } from '../../scenario/resolve.ts';
 import { allPoints } from '../../sweep/sweep.ts';
-import { fillingCautions, pointCautions } from '../cautions.ts';
+import { pointCautions } from '../cautions.ts';
 import { spreadCautions } from '../cylinders.ts';
-import type { Doubt } from '../doubt/tables.ts';
-import { doubtSections } from '../doubt/tell.ts';
-import { allOutcomes } from '../study.ts';
-import { TRADE_OFF_NOTE } from '../tradeOffs.ts';
 import { bandWords, floorWords, isWeighted, meanWords } from '../verdict.ts';
 import type { LengthStudy } from './compute.ts';
-import { studyPlot, worthPlot } from './figure.ts';
 import { mixedWords, shelfWords } from './offerWords.ts';
 import {
   edge,
@@ -26,7 +19,7 @@ import {
   resolutionCautions,
   resolutionWords,
 } from './priceWords.ts';
-import { lengthsTable, mapTable, studyCurves } from './tables.ts';
+import { studyCurves } from './tables.ts';
 
 export interface DecisionWords {
   /** What to cut. */
@@ -95,7 +88,7 @@ export function decisionSentences(study: LengthStudy): string[] {
 }
 
 /** Everything but cautions, in the order of reading. */
-function answerOf(words: DecisionWords): string[] {
+export function answerOf(words: DecisionWords): string[] {
   const {
     answer,
     gain,
@@ -249,54 +242,4 @@ function fuelWords({ fuelled }: LengthStudy): string {
     `${change(wet.gainPercent)} in the band at the speeds of the file, without them ` +
     `${change(dry.gainPercent)} there.${doubt}`
   );
-}
-
-export function sweepReport(study: LengthStudy, scenario: Scenario, doubt?: Doubt): Report {
-  const words = decisionWords(study);
-  return {
-    about: 'Trumpet length',
-    scenario,
-    answer: answerOf(words),
-    flags: [
-      ...words.cautions,
-      ...fillingCautions(scenario.engine, allOutcomes(studyCurves(study))),
-    ],
-    sections: [
-      { sentences: [LENGTH_MEANING_SHORT], only: 'text' },
-      { plots: [studyPlot(study), worthPlot(study)] },
-      ...(doubt ? doubtSections(doubt, study.target) : []),
-      {
-        tables: [lengthsTable(study)],
-        notes: [TRADE_OFF_NOTE, ...knownNotes(study), paretoWords(study)],
-      },
-      { tables: [mapTable(study)], notes: [MAP_NOTE], only: 'html' },
-    ],
-    length: study.recommended.length,
-    outcomes: allOutcomes(studyCurves(study)),
-  };
-}
-
-const LENGTH_MEANING_SHORT =
-  'Lengths run from the rim plane of the mouth to the throttle body face, bellmouth included.';
-
-const MAP_NOTE =
-  'Volumetric efficiency; rows are lengths, columns speeds. The lighter, the fuller. A star marks a point that did not settle.';
-
-/** Lengths that no other beats in gain without a higher price. */
-function paretoWords({ pareto, unit, resolution }: LengthStudy): string {
-  const words = pareto.map(
-    ({ length, gainPercent, worstLossPercent }) =>
-      `${lengthIn(length, unit)} (${change(gainPercent)}, at worst ${percent(worstLossPercent)} less outside)`,
-  );
-  const others = resolution ? 'No other length whose price is resolved' : 'No other length';
-  return `${others} gains as much at a lower price as these: ${words.join('; ')}.`;
-}
-
-/** What is meant by rows that are known less well. */
-function knownNotes({ resolution }: LengthStudy): string[] {
-  if (!resolution) return [];
-  return [
-    'Coarse: out of contest, so computed at the speeds of the file alone; what it loses between them ' +
-      'is not known. Coarse outside: the same of its price.',
-  ];
 }
