@@ -54,7 +54,7 @@ export { Duct, type DuctOptions, type InitialState } from './duct/duct.ts';
 export { type Profile, profileOf } from './duct/profile.ts';
 export { type Front, frontFrom } from './engine/front.ts';
 export { type Moment, Network } from './engine/network.ts';
-export { type PointResult, runPoint } from './engine/point.ts';
+export { type CylinderFigures, type PointResult, runPoint } from './engine/point.ts';
 export {
   STATIONS,
   type Station,

@@ -1,7 +1,7 @@
 /**
- * A joint of like pipes of an evenly firing engine, of which one is solved and the others echo it: in a
- * settled engine every cylinder sends into the joint just what the first one sent, some crank degrees
- * later. So the others' arriving gas is replayed from the first one's last cycle.
+ * A joint of like pipes that fire at like intervals, of which one is solved and the others echo it: once
+ * settled, each sends into the joint just what the first one sent, some crank degrees later. So the others'
+ * arriving gas is replayed from the first one's last cycle.
  *
  * A record of the last cycle alone can swing from cycle to cycle for ever; the mean of all, the older
  * the less, has the same settled state and finds it. No source: symmetry. Exact once the cycle has

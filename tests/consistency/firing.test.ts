@@ -136,6 +136,22 @@ it('a four-two-one: one cylinder with echoes at both joints against all four', (
   expect(Math.abs(error)).toBeLessThan(2 * SETTLE);
 });
 
+it('a cylinder that stands for three counts three times', () => {
+  const engine = coarseEngine(5);
+  const firing = fired([1, 2, 3, 4, 5], [100, 140, 60, 180, 240]);
+  // 1, 3 and 5 fire evenly; 2 and 4 do not.
+  const groups = [
+    [1, 3, 5],
+    [2, 4],
+  ];
+  const point = runPoint({ ...engine, firing, exhaust: { ...engine.exhaust, groups } }, 5000);
+  const { cylinders = [] } = point;
+  expect(cylinders.map(({ numbers }) => numbers)).toEqual([[1, 3, 5], [2], [4]]);
+  const [three, second, fourth] = cylinders.map((one) => one.volumetricEfficiency);
+  const mean = (3 * three! + second! + fourth!) / 5;
+  expect(point.volumetricEfficiency).toBeCloseTo(mean, 12);
+});
+
 it('figures of the engine are means over its cylinders', () => {
   const point = runPoint(twin(270), 5000);
   const [first, second] = point.cylinders!;
