@@ -1,7 +1,9 @@
 /** The drawing of what a length means, in the proportions of the engine's own intake. */
+
+import type { LengthUnit } from '../decision/lengthUnit.ts';
 import { cos, sin } from '../elementary/angles.ts';
 import type { IntakeSpecification } from '../specification.ts';
-import { millimetres } from './figures.ts';
+import { lengthIn } from './figures.ts';
 import { html, type Markup } from './markup.ts';
 import { fixed } from './numbers.ts';
 
@@ -11,7 +13,11 @@ const MARGIN = 40;
 const AXIS = 96;
 
 /** Longitudinal section from the rim plane to the valve; `length` is the trumpet's [m]. */
-export function lengthDrawing(intake: IntakeSpecification, length: number): Markup {
+export function lengthDrawing(
+  intake: IntakeSpecification,
+  length: number,
+  unit: LengthUnit = 'mm',
+): Markup {
   const { trumpet, throttle, runner, port } = intake;
   const behind = runner.length + port.length;
   const total = length + throttle.length + behind;
@@ -40,7 +46,7 @@ export function lengthDrawing(intake: IntakeSpecification, length: number): Mark
   const plate = length + throttle.shaftPosition;
   const tall = half(throttle.bore) * 0.94;
   const description =
-    `Section of the intake. The length to cut, ${millimetres(length)}, runs from the rim plane of ` +
+    `Section of the intake. The length to cut, ${lengthIn(length, unit)}, runs from the rim plane of ` +
     'the mouth on the left to the face of the throttle body, bellmouth included.';
   return html`<svg class="drawing" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="${description}">
 <path class="wall" d="${wall(1)}"/>
@@ -52,7 +58,7 @@ export function lengthDrawing(intake: IntakeSpecification, length: number): Mark
 <line class="limit" x1="${at(length)}" x2="${at(length)}" y1="20" y2="${HEIGHT - 44}"/>
 <line class="measure" x1="${at(0)}" x2="${at(length)}" y1="${HEIGHT - 54}" y2="${HEIGHT - 54}"/>
 <path class="arrow" d="M${at(0)} ${HEIGHT - 54} l10 -4 v8 z M${at(length)} ${HEIGHT - 54} l-10 -4 v8 z"/>
-<text x="${px(MARGIN + (length * scale) / 2)}" y="${HEIGHT - 32}" text-anchor="middle" class="strong">length to cut ${millimetres(length)}, bellmouth included</text>
+<text x="${px(MARGIN + (length * scale) / 2)}" y="${HEIGHT - 32}" text-anchor="middle" class="strong">length to cut ${lengthIn(length, unit)}, bellmouth included</text>
 <text x="${at(0)}" y="14">rim plane</text>
 <text x="${at(length)}" y="14" text-anchor="middle">body face</text>
 <text x="${at(plate)}" y="${HEIGHT - 10}" text-anchor="middle">plate</text>

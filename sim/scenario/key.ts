@@ -20,7 +20,15 @@ export interface Doubt {
 }
 
 /** Groups of a form, in its order. */
-export const FORM_GROUPS = ['Engine', 'Intake', 'Where you need it', 'Lengths to try'] as const;
+export const FORM_GROUPS = [
+  'Engine',
+  'Intake',
+  'Throttle body',
+  'Valves',
+  'Exhaust',
+  'Where you need it',
+  'Lengths to try',
+] as const;
 
 export interface FormField {
   group: (typeof FORM_GROUPS)[number];

@@ -1,5 +1,11 @@
 /** The answer in one strip: what to cut, how exact, what it gives and costs, how sure; and all its words. */
-import { bandWords, goodEnough, issueText, quantities as q } from '../../sim/index.ts';
+import {
+  bandWords,
+  goodEnough,
+  issueText,
+  type LengthStudy,
+  quantities as q,
+} from '../../sim/index.ts';
 import { rpm, told, typeset } from '../format.ts';
 import { resultOf } from '../state/asked.ts';
 import { doubt } from '../state/doubt.ts';
@@ -37,6 +43,9 @@ function Waiting() {
     <div>
       <p class="sentence long">The scenario cannot be read yet.</p>
       <p class="supporting">{issueText(now.issues[0]!)}</p>
+      <p>
+        <a href={addressOf('length', 'file')}>Mend it</a>, or choose another engine above.
+      </p>
     </div>
   );
 }
@@ -123,16 +132,12 @@ function spokenWords(now: Picture): string {
 
 function Facts({ verdict, study: of }: { verdict: Verdict; study: Study }) {
   const { tradeOff } = verdict;
-  const range = goodEnough(of.full!);
-  const exact = range
-    ? `${q.shown(lengthFigure(), range.from)} to ${lengthText(range.to)}`
-    : 'as it says';
-  const near = range ? `within ${told(q.DIFFERENCE, range.share).replace('+', '')} of it` : '';
   return (
     <dl class="facts">
-      <Fact name="Good enough" value={exact} note={near || 'see all it says'} />
+      <GoodEnough full={of.full!} />
       <Fact
-        name={typeset(`In the band, ${bandWords(of.scenario.target)}`)}
+        name="In the band"
+        more={typeset(`, ${bandWords(of.scenario.target)}`)}
         value={finite(tradeOff.gainPercent, q.GAIN)}
         note={of.scenario.target.score === 'indicated-torque' ? 'torque' : 'filling'}
       />
@@ -150,16 +155,38 @@ function Facts({ verdict, study: of }: { verdict: Verdict; study: Study }) {
 const finite = (value: number, quantity: q.Quantity) =>
   Number.isFinite(value) ? told(quantity, value) : 'not known';
 
+/** How exact the length need be, or why that is not known. */
+function GoodEnough({ full }: { full: LengthStudy }) {
+  const name = 'Good enough';
+  const range = goodEnough(full);
+  if (range) {
+    const value = `${q.shown(lengthFigure(), range.from)} to ${lengthText(range.to)}`;
+    const near = told(q.DIFFERENCE, range.share).replace('+', '');
+    return <Fact name={name} value={value} note={`within ${near} of it`} />;
+  }
+  const { reason, length } = full.recommended;
+  const end = length === full.tried[0]?.length ? 'shortest' : 'longest';
+  if (reason === 'at-the-end')
+    return <Fact name={name} value="not known" note={`the ${end} tried`} />;
+  const floors = (full.target.floors ?? []).length > 0;
+  return <Fact name={name} value="not known" note={floors ? 'a floor decides' : 'a narrow best'} />;
+}
+
 interface FactProps {
   name: string;
+  /** The rest of the name, where there is room. */
+  more?: string;
   value: string;
   note: string;
 }
 
-function Fact({ name, value, note }: FactProps) {
+function Fact({ name, more, value, note }: FactProps) {
   return (
     <div>
-      <dt>{name}</dt>
+      <dt>
+        {name}
+        {more && <span class="roomy">{more}</span>}
+      </dt>
       <dd>
         <strong>{value}</strong> <span>{note}</span>
       </dd>
@@ -175,7 +202,7 @@ interface LossProps {
 
 function Loss({ name, percent, speed }: LossProps) {
   if (!Number.isFinite(percent)) return <Fact name={name} value="not known" note="points failed" />;
-  if (speed === undefined) return <Fact name={name} value="no loss" note="at any speed computed" />;
+  if (speed === undefined) return <Fact name={name} value="no loss" note="" />;
   return (
     <Fact
       name={name}

@@ -58,7 +58,7 @@ export function Dial({ picture }: { picture: Picture }) {
           <HandSays picture={picture} />
         </p>
         <button type="button" disabled={hand.value === undefined} onClick={liftHand}>
-          Back to the answer
+          Back<span class="roomy"> to the answer</span>
         </button>
         <button
           type="button"

@@ -70,11 +70,11 @@ function WavePicture({ picture, shown }: { picture: Picture; shown: ShownTrace }
     <div class="wave-frame" {...takingMoment(window)}>
       <Tiles picture={picture} shown={shown} window={window} place={place} />
       <div class="wave-over" style={place}>
+        <FrontLine front={suctionFront(trace, picture)} window={window} />
         <Event window={window} angle={trace.intakeEvents.open} text="intake opens" />
         <Event window={window} angle={trace.intakeEvents.close} text="intake closes" />
         <DeadCentre window={window} angle={360} text="TDC" />
         <DeadCentre window={window} angle={540} text="BDC" />
-        <FrontLine front={suctionFront(trace, picture)} window={window} />
         <div class="moment" style={{ bottom: up(window, moment.value) }} />
       </div>
     </div>

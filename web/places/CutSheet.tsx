@@ -14,7 +14,7 @@ export function CutSheet({ picture }: { picture: Picture }) {
   const { trumpet } = scenario.engine.intake;
   const own = trumpet.length;
   const { length, words } = verdict;
-  const drawing = lengthDrawing(scenario.engine.intake, length).text;
+  const drawing = lengthDrawing(scenario.engine.intake, length, scenario.lengthUnit).text;
   return (
     <article class="sheet" aria-labelledby="sheet-title">
       <p class="engine">{scenario.title}</p>

@@ -28,6 +28,7 @@ export const engineSection = section('Cylinders, crank and combustion chamber.',
     limits: ['10 mm', '800 mm'],
     usual: ['60 mm', '250 mm'],
     doubt: { half: '0.2 mm', why: 'vernier' },
+    form: { group: 'Engine', label: 'Connecting rod' },
   }),
   compressionRatio: quantity('ratio', 'Volume at bottom over volume at top dead centre.', {
     example: '11.5',

@@ -12,6 +12,7 @@ const PAINT = { half: '100 K', why: 'temperature paint' } as const;
 const portSection = section(
   'Port in the head, from the seats to the flange.',
   pipeKeys('Length along the centre line, seat to flange.', {
+    form: { group: 'Exhaust', length: 'Exhaust port length', bore: 'Exhaust port bore' },
     longest: '400 mm',
     usual: { length: ['25 mm', '200 mm'], wall: ['400 K', '900 K'] },
     wallTemperature: { value: '500 K', why: 'common practice, no source' },
@@ -40,7 +41,10 @@ const PRIMARY = {
 
 const primarySection = section(
   'Pipe of one cylinder, from the flange to its step, the joint or the open air.',
-  pipeKeys('Length along the centre line.', PRIMARY),
+  pipeKeys('Length along the centre line.', {
+    ...PRIMARY,
+    form: { group: 'Exhaust', length: 'Primary length', bore: 'Primary bore' },
+  }),
   PIPE_DIAMETER,
 );
 

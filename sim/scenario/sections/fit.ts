@@ -21,7 +21,10 @@ export const fitSection = optional(
       limits: ['0 mm', '500 mm'],
       absent: { value: '10 mm', why: 'an engine rocks on its mounts; common practice, no source' },
     }),
-    longest: maybe('length', 'Longest trumpet that may be fitted, for whatever reason.', LENGTH),
+    longest: maybe('length', 'Longest trumpet that may be fitted, for whatever reason.', {
+      ...LENGTH,
+      form: { group: 'Lengths to try', label: 'Longest that fits' },
+    }),
     shelf: optional(
       list(
         quantity('length', 'One length on sale, rim plane to body face.', LENGTH),

@@ -33,6 +33,7 @@ const feedSection = section('A box that feeds the trumpets; without it they brea
 const runnerSection = section(
   'Pipe between throttle body and cylinder head; leave it out where the body bolts to the head.',
   pipeKeys('Length along the centre line.', {
+    form: { group: 'Intake', length: 'Runner length', bore: 'Runner bore' },
     longest: '2 m',
     usual: { length: ['10 mm', '350 mm'], wall: ['0 degC', '120 degC'] },
     wallTemperature: { value: '315 K', why: 'common practice, no source' },
@@ -48,6 +49,7 @@ const runnerSection = section(
 const portSection = section(
   'Port in the head, from its face to the valve seats; one pipe of the area that all branches share.',
   pipeKeys('Length along the centre line, face to seat.', {
+    form: { group: 'Intake', length: 'Intake port length', bore: 'Intake port bore' },
     longest: '500 mm',
     usual: { length: ['40 mm', '250 mm'], wall: ['20 degC', '150 degC'] },
     wallTemperature: { value: '350 K', why: 'common practice, no source' },

@@ -1,10 +1,12 @@
 /** What every pipe of the scenario has in common: length, diameters, wall. */
 import type { PipeSpecification } from '../../specification.ts';
-import { type Absent, type Doubt, type LeafOptions, maybe, oneOf, quantity } from '../key.ts';
+import { type Absent, type Doubt, type FormField, maybe, oneOf, quantity } from '../key.ts';
 import type { LeafPlace, SectionView } from '../view.ts';
 
 /** What differs from pipe to pipe. */
-interface PipeOptions<W extends Absent> extends Pick<LeafOptions, 'form'> {
+interface PipeOptions<W extends Absent> {
+  /** Whether the form shows its length, by this label, and its bore or bores, by that. */
+  form?: { group: FormField['group']; length: string; bore: string };
   longest: string;
   usual: Record<'length' | 'wall', readonly [string, string]>;
   wallTemperature: W;
@@ -20,28 +22,29 @@ export function pipeKeys<const W extends Absent>(length: string, options: PipeOp
     const doubt = options.doubt[key];
     return doubt ? { doubt } : {};
   };
+  const labelled = (label: string | undefined) =>
+    form && label ? { form: { group: form.group, label } } : {};
   const diameter = { limits: ['5 mm', '300 mm'], ...doubtOf('diameter') } as const;
   return {
     length: quantity('length', length, {
       limits: ['1 mm', longest],
       usual: usual.length,
       ...doubtOf('length'),
-      ...(form && { form }),
+      ...labelled(form?.length),
     }),
-    diameter: maybe(
-      'length',
-      'Inside diameter of a straight pipe; instead of the two ends.',
-      diameter,
-    ),
+    diameter: maybe('length', 'Inside diameter of a straight pipe; instead of the two ends.', {
+      ...diameter,
+      ...labelled(form?.bore),
+    }),
     diameterAirEnd: maybe(
       'length',
       'Inside diameter at the end nearer the open air; with diameterValveEnd, for a taper.',
-      diameter,
+      { ...diameter, ...labelled(form && `${form.bore}, air end`) },
     ),
     diameterValveEnd: maybe(
       'length',
       'Inside diameter at the end nearer the valve; with diameterAirEnd, for a taper.',
-      diameter,
+      { ...diameter, ...labelled(form && `${form.bore}, valve end`) },
     ),
     wallTemperature: maybe('temperature', 'Temperature of the wall.', {
       limits: ['220 K', '1300 K'],

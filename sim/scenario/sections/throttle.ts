@@ -22,19 +22,23 @@ export const throttleSection = section('The throttle body: one butterfly plate a
     limits: ['10 mm', '150 mm'],
     usual: ['20 mm', '70 mm'],
     doubt: { half: '0.1 mm', why: 'vernier' },
+    form: { group: 'Throttle body', label: 'Bore at the plate' },
   }),
   length: quantity('length', 'Length of the body, face to face.', {
     limits: ['5 mm', '300 mm'],
     usual: ['20 mm', '120 mm'],
     doubt: { half: '0.5 mm', why: 'vernier' },
+    form: { group: 'Throttle body', label: 'Body length' },
   }),
   shaftPosition: maybe('length', 'From the outer face of the body to the centre of the shaft.', {
     limits: ['0 mm', '300 mm'],
     absent: { rule: 'half the length of the body', why: 'common practice, no source' },
+    form: { group: 'Throttle body', label: 'Outer face to shaft' },
   }),
   shaftDiameter: maybe('length', 'Diameter of the shaft that carries the plate.', {
     limits: ['1 mm', '50 mm'],
     absent: { rule: '0.18 of the bore', why: 'common practice, no source' },
+    form: { group: 'Throttle body', label: 'Shaft diameter' },
   }),
   closedAngle: maybe('angle', 'Angle from the plane across the bore at which the plate seals.', {
     limits: ['0 deg', '40 deg'],

@@ -70,7 +70,7 @@ export const trumpetSection = section(
       },
       roughness: { value: '0.0015 mm', why: 'drawn tube, Moody 1944, from memory' },
       doubt: { diameter: { half: '0.2 mm', why: 'vernier in a spun tube' } },
-      form: { group: 'Intake', label: 'Trumpet fitted now' },
+      form: { group: 'Intake', length: 'Trumpet fitted now', bore: 'Trumpet bore' },
     }),
     bellmouth: optional(bellmouthSection),
   },

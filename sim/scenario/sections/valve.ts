@@ -61,6 +61,7 @@ export function valvesSection<K extends ValveKind>(kind: K) {
       headDiameter: quantity('length', 'Outside diameter of the valve head, by vernier.', {
         limits: ['5 mm', '150 mm'],
         usual: ['15 mm', '60 mm'],
+        ...formOf(kind, 'valve head'),
       }),
       seatDiameter: maybe('length', 'Inner diameter of the seat: what the throat leaves open.', {
         limits: ['4 mm', '150 mm'],
@@ -95,32 +96,34 @@ function liftSection(kind: ValveKind) {
       open: maybe(
         'angle',
         'Crank angle of opening at the check lift, off the cam card.',
-        event('open', 'Intake opens', wheel),
+        event('open', 'opens', wheel),
       ),
       close: maybe(
         'angle',
         'Crank angle of closing at the check lift, off the cam card.',
-        event('close', 'Intake closes', wheel),
+        event('close', 'closes', wheel),
       ),
       centre: maybe(
         'angle',
         'Crank angle of full lift: the centre of the lobe.',
-        event('centre', 'Intake lobe centre', { half: '2 deg', why: 'degree wheel and chain' }),
+        event('centre', 'lobe centre', { half: '2 deg', why: 'degree wheel and chain' }),
       ),
       duration: maybe('angle', 'Crank angle open at the check lift.', {
         limits: ['90 deg', `${LONGEST_DURATION} deg`],
         usual: ['180 deg', '330 deg'],
         doubt: { half: '2 deg', why: 'check lift' },
-        ...formOf(kind, 'Intake duration'),
+        ...formOf(kind, 'duration'),
       }),
       checkLift: maybe('length', 'Lift at which the timing is stated.', {
         limits: ['0.05 mm', '5 mm'],
         usual: ['0.1 mm', '1.5 mm'],
+        ...formOf(kind, 'check lift'),
       }),
       maximum: maybe('length', 'Full lift at the valve.', {
         limits: ['1 mm', '30 mm'],
         usual: ['4 mm', '18 mm'],
         doubt: { half: '0.1 mm', why: 'dial gauge and clearance' },
+        ...formOf(kind, 'full lift'),
       }),
       table: optional(tableOf(row)),
     },
@@ -136,9 +139,10 @@ function liftSection(kind: ValveKind) {
   );
 }
 
-/** The form shows the cam that the trumpets answer to. */
-const formOf = (kind: ValveKind, label: string) =>
-  kind === 'intake' ? { form: { group: 'Intake' as const, label } } : {};
+/** In the form the valves of both kinds stand under one head. */
+const formOf = (kind: ValveKind, what: string) => ({
+  form: { group: 'Valves' as const, label: `${kind === 'intake' ? 'Intake' : 'Exhaust'} ${what}` },
+});
 
 function tableOf(turn: { limits: readonly [string, string] }) {
   const row = section('One row of the lift table.', {
