@@ -16,6 +16,12 @@ declare global {
 
 if (!window.unfit) void begin();
 
+/** The built page keeps its own files, so that it opens without a network; some browsers forbid that. */
+function keepForOffline(): void {
+  if (!document.querySelector('link[rel=manifest]')) return;
+  void navigator.serviceWorker?.register('./sw.js').catch(() => {});
+}
+
 async function begin(): Promise<void> {
   followAddress();
   await openLink();
@@ -24,4 +30,5 @@ async function begin(): Promise<void> {
   place.replaceChildren();
   render(<Page />, place);
   followScenario();
+  keepForOffline();
 }

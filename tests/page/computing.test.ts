@@ -14,11 +14,10 @@ test('stops when told, says what it is then, and goes on where it was', async ()
   await go(page, 'sheet');
   await page.getByText('No sheet yet').waitFor();
   await page.getByRole('button', { name: 'Go on' }).click();
-  await answered(page);
   await page.locator('.sheet-cut').waitFor();
   expect(await page.getByText('Stopped').count()).toBe(0);
   expect(said).toEqual([]);
-  await page.context().close();
+  await page.close();
 });
 
 test('survives a worker that stops, and says so', async () => {
@@ -34,7 +33,7 @@ test('survives a worker that stops, and says so', async () => {
   await page.locator('.answer progress').waitFor({ state: 'detached' });
   const table = columns(await saved(page, 'filling', 'CSV'));
   for (const state of table['state, recommended']!) expect(state).toBe('computed');
-  await page.context().close();
+  await page.close();
 });
 
 test('marks points that failed or did not settle', async () => {
@@ -46,5 +45,5 @@ test('marks points that failed or did not settle', async () => {
   expect(table['state, fitted now']).toContain('not settled');
   await go(page, 'trust');
   await page.getByText('Points to distrust').waitFor();
-  await page.context().close();
+  await page.close();
 });

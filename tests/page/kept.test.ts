@@ -19,10 +19,10 @@ test('reload keeps text and place; Back goes to the place before', async () => {
   await page.goBack();
   await page.locator('#gain-and-price').waitFor();
   await drawer(page);
-  expect(await page.getByLabel('Bore').inputValue()).toBe('80 mm');
+  expect(await page.getByLabel('Bore', { exact: true }).inputValue()).toBe('80 mm');
   await page.goBack();
   await page.locator('.drawer').waitFor({ state: 'detached' });
-  await page.context().close();
+  await page.close();
 });
 
 test('a set-up is kept with its curve, survives reload, is saved as a file and opened again', async () => {
@@ -52,7 +52,7 @@ test('a set-up is kept with its curve, survives reload, is saved as a file and o
   await drawer(page);
   expect(await page.getByLabel('Trumpet fitted now').inputValue()).toBe('90 mm');
   expect(said).toEqual([]);
-  await page.context().close();
+  await page.close();
 });
 
 test('an edited text is set aside when another file takes its place', async () => {
@@ -62,6 +62,6 @@ test('an edited text is set aside when another file takes its place', async () =
   await drawer(page, 'Kept set-ups');
   await page.getByRole('button', { name: /^Open\s*: quick.yaml, set aside/ }).click();
   await drawer(page);
-  expect(await page.getByLabel('Bore').inputValue()).toBe('74 mm');
-  await page.context().close();
+  expect(await page.getByLabel('Bore', { exact: true }).inputValue()).toBe('74 mm');
+  await page.close();
 });

@@ -29,7 +29,7 @@ test('shows an estimate within half a second, then what the core gives for it', 
     expect(apart(value, document.pressure_at_valve_closing_kPa[i]!)).toBeLessThan(TEN_DIGITS);
   });
   expect(said).toEqual([]);
-  await page.context().close();
+  await page.close();
 });
 
 test('may have the WebAssembly kernel in its workers: the policy of the page lets them', async () => {
@@ -42,7 +42,7 @@ test('may have the WebAssembly kernel in its workers: the policy of the page let
     return new WebAssembly.Module(empty) instanceof WebAssembly.Module;
   });
   expect(compiles).toBe(true);
-  await page.context().close();
+  await page.close();
 });
 
 test('is dragged by the mouth of the drawing, and the drawing, the figure and the words follow', async () => {
@@ -63,7 +63,7 @@ test('is dragged by the mouth of the drawing, and the drawing, the figure and th
   await page.locator('.dial').getByRole('button', { name: 'Back to the answer' }).click();
   expect(Number(await page.getByLabel('in millimetres, exact').inputValue())).toBe(from);
   expect(said).toEqual([]);
-  await page.context().close();
+  await page.close();
 });
 
 test('is taken on the map, with its speed', async () => {
@@ -74,7 +74,7 @@ test('is taken on the map, with its speed', async () => {
   expect(await page.locator('.wave-above select').inputValue()).toBe('12000');
   const taken = Number(await page.getByLabel('in millimetres, exact').inputValue());
   expect(Math.abs(taken - 100)).toBeLessThanOrEqual(3);
-  await page.context().close();
+  await page.close();
 });
 
 test('follows the keyboard alone', async () => {
@@ -99,5 +99,5 @@ test('follows the keyboard alone', async () => {
   await page.keyboard.press('Enter');
   await page.getByText('Drag the mouth').waitFor();
   expect(Number(await slider.inputValue())).toBe(before);
-  await page.context().close();
+  await page.close();
 });

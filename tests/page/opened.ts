@@ -5,7 +5,13 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium,
+  type Page,
+} from 'playwright-core';
 import { build } from 'vite';
 import { pageConfig } from '../../web/build/pageConfig.ts';
 import { chromiumPath } from './chromium.ts';
@@ -66,23 +72,51 @@ export interface Opened {
   said: string[];
 }
 
-/** Opens the page in a fresh context, at a place where `hash` names one. */
+let shared: Promise<BrowserContext> | undefined;
+
+/** One context for all that ask for nothing of their own: it keeps what it has fetched and compiled. */
+function sharedContext(): Promise<BrowserContext> {
+  shared ??= beginShared();
+  return shared;
+}
+
+async function beginShared(): Promise<BrowserContext> {
+  const context = await (await browser()).newContext({ viewport: DESK, serviceWorkers: 'block' });
+  // Each page begins with an empty store, and keeps its own over a reload.
+  await context.addInitScript(() => {
+    if (sessionStorage.getItem('begun')) return;
+    localStorage.clear();
+    sessionStorage.setItem('begun', 'yes');
+  });
+  return context;
+}
+
+/** Pages of the test that runs. */
+const opened: Page[] = [];
+
+const DESK = { width: 1440, height: 900 };
+
+/** Opens the page in a tab of its own, at a place where `hash` names one. */
 export async function open({
   hash = '',
   ...options
 }: BrowserContextOptions & { hash?: string } = {}): Promise<Opened> {
-  const context = await (await browser()).newContext({
-    viewport: { width: 1440, height: 900 },
-    ...options,
-  });
+  // Tests come one after the other: what a failed one left open must not compute on beside this one.
+  for (const left of opened.splice(0)) await left.close();
+  const own = Object.keys(options).length > 0;
+  const context = own
+    ? await (await browser()).newContext({ viewport: DESK, serviceWorkers: 'block', ...options })
+    : await sharedContext();
   const page = await context.newPage();
+  opened.push(page);
   page.setDefaultTimeout(30_000);
   const said: string[] = [];
   page.on('console', (message) => {
+    if (message.text() === 'Service Worker registration blocked by Playwright') return;
     if (['error', 'warning'].includes(message.type())) said.push(message.text());
   });
   page.on('pageerror', (error) => said.push(String(error)));
   await page.goto((await address()) + hash);
-  await page.locator('.sentence strong').waitFor();
+  await page.locator('.sentence strong').waitFor({ state: 'attached' });
   return { page, said };
 }

@@ -36,7 +36,7 @@ test('saves every plot as picture and numbers, plays and steps through the wave'
   await expect.poll(() => angle.inputValue()).not.toBe('545');
   await page.getByRole('button', { name: 'Pause' }).click();
   expect(said).toEqual([]);
-  await page.context().close();
+  await page.close();
 });
 
 async function savesAll(page: Page, view: string): Promise<void> {
@@ -50,7 +50,7 @@ async function savesAll(page: Page, view: string): Promise<void> {
 }
 
 test('asks nothing of any other place, and works with the network cut', async () => {
-  const { page, said } = await open();
+  const { page, said } = await open({ locale: 'en-GB' });
   const asked: string[] = [];
   page.on('request', (request) => asked.push(request.url()));
   for (const place of await places(page)) await go(page, place);
@@ -64,7 +64,25 @@ test('asks nothing of any other place, and works with the network cut', async ()
   const own = await address();
   for (const url of asked) expect(url.startsWith(own) || url.startsWith('data:'), url).toBe(true);
   expect(said).toEqual([]);
-  await page.context().close();
+  await page.close();
+});
+
+test('opened once, it opens and computes with no network at all', async () => {
+  const { page, said } = await open({ serviceWorkers: 'allow' });
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => {}));
+  await page.context().setOffline(true);
+  await page.reload();
+  await page.locator('.sentence strong').waitFor();
+  await page.locator('#filling .js-plotly-plot').waitFor();
+  await take(page, 75);
+  await exactCurve(page);
+  await page.getByRole('button', { name: 'Your engine' }).click();
+  await page.getByRole('tab', { name: 'File' }).click();
+  await page.locator('.cm-content').waitFor();
+  const manifest = await page.locator('link[rel=manifest]').getAttribute('href');
+  expect(manifest).toBe('./page.webmanifest');
+  expect(said).toEqual([]);
+  await page.close();
 });
 
 test.each(['light', 'dark'] as const)('every place is accessible, %s', async (colorScheme) => {
@@ -87,7 +105,7 @@ test.each(['light', 'dark'] as const)('every place is accessible, %s', async (co
     if (tab === 'File') await page.locator('.cm-content').waitFor();
     expect(await barriers(page), tab).toEqual([]);
   }
-  await page.context().close();
+  await page.close();
 });
 
 function barriers(page: Page) {
@@ -113,7 +131,7 @@ test.each([
     const wide = await page.evaluate(() => document.documentElement.scrollWidth);
     expect(wide, place).toBeLessThanOrEqual(width);
   }
-  await page.context().close();
+  await page.close();
 });
 
 test('on a phone the dial spans the width, steps by a millimetre, and stays in sight', async () => {
@@ -135,7 +153,7 @@ test('on a phone the dial spans the width, steps by a millimetre, and stays in s
   await expect
     .poll(async () => Math.round((await page.locator('.bench .map').boundingBox())!.x))
     .toBeLessThan(20);
-  await page.context().close();
+  await page.close();
 });
 
 test('the cut sheet says the length in large type, and prints', async () => {
@@ -154,5 +172,5 @@ test('the cut sheet says the length in large type, and prints', async () => {
   }
   const pdf = await page.pdf({ format: 'A4' });
   expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)!.length).toBeLessThanOrEqual(2);
-  await page.context().close();
+  await page.close();
 });

@@ -79,7 +79,7 @@ test('doubt, choices, shelf and injectors agree with the core', async () => {
     expect(first.map(Number).filter(Number.isFinite).length, view).toBeGreaterThan(1);
   }
   expect(said).toEqual([]);
-  await page.context().close();
+  await page.close();
 });
 
 test('pedal and sound agree with the core, and follow what is changed of them', async () => {
@@ -118,7 +118,7 @@ test('pedal and sound agree with the core, and follow what is changed of them', 
   await page.getByRole('button', { name: 'run up' }).first().click();
   await page.locator('#listen button[aria-pressed="true"]', { hasText: 'Stop' }).waitFor();
   expect(said).toEqual([]);
-  await page.context().close();
+  await page.close();
 });
 
 test('signal and idle agree with the core', async () => {
@@ -143,18 +143,20 @@ test('signal and idle agree with the core', async () => {
   const own = idleStudyOf({ engine, spec: idle!, bar });
   expect(await page.locator('#idle .finding').textContent()).toBe(idleSentences(own)[0]);
   expect(said).toEqual([]);
-  await page.context().close();
+  await page.close();
 });
 
 test('a table of load agrees with the core', async () => {
   const { page, said } = await open();
+  await openFile(page, 'more.yaml', more);
+  await answered(page);
   await go(page, 'load');
   await page.getByRole('button', { name: 'Work out the table' }).click();
   await page.locator('#load .finding').waitFor({ timeout: 120_000 });
   const filling = columns(await saved(page, 'load', 'CSV'));
   const angles = column(filling, 'plate_deg');
   expect(angles.at(-1)).toBe(90);
-  const { engine, speeds: asked } = readScenario(text, 'quick.yaml');
+  const { engine, speeds: asked } = readScenario(more, 'more.yaml');
   const throttle = { ...engine.intake.throttle, angle: angles[1]! };
   const top = Math.max(...asked);
   const job = { engine: { ...engine, intake: { ...engine.intake, throttle } }, speed: top };
@@ -163,7 +165,7 @@ test('a table of load agrees with the core', async () => {
   const own = isFailure(point) ? Number.NaN : point.volumetricEfficiency;
   expect(apart(shown, 100 * own)).toBeLessThan(TEN_DIGITS);
   expect(said).toEqual([]);
-  await page.context().close();
+  await page.close();
 });
 
 test('values of another key are weighed where the scenario names one', async () => {
@@ -180,7 +182,7 @@ test('values of another key are weighed where the scenario names one', async () 
   const means = column(table, 'band_mean');
   expect(value).toBe(table['intake.port.length']![means.indexOf(Math.max(...means))]);
   expect(said).toEqual([]);
-  await page.context().close();
+  await page.close();
 });
 
 test('a run off the dyno lies over the prediction, and a bad one names its line', async () => {
@@ -202,7 +204,7 @@ test('a run off the dyno lies over the prediction, and a bad one names its line'
   const figures = column(table, 'predicted_torque_Nm');
   for (const value of figures) expect(value).toBeGreaterThan(0);
   expect(said).toEqual([]);
-  await page.context().close();
+  await page.close();
 });
 
 test('readings off the bodies and probes are worked out as by the core, and bad ones name their line', async () => {
@@ -232,5 +234,5 @@ test('readings off the bodies and probes are worked out as by the core, and bad 
   const fuel = columns(await saved(page, 'trims', 'CSV'));
   expect(column(fuel, 'fuel_trim')).toEqual(trims.map((one) => Number(one.toPrecision(10))));
   expect(said).toEqual([]);
-  await page.context().close();
+  await page.close();
 });

@@ -25,8 +25,8 @@ export async function drawer(page: Page, tab = 'Figures'): Promise<void> {
 /** Writes a figure of the engine's form. */
 export async function write(page: Page, label: string, figure: string): Promise<void> {
   await drawer(page);
-  await page.getByLabel(label).fill(figure);
-  await page.getByLabel(label).press('Enter');
+  await page.getByLabel(label, { exact: true }).fill(figure);
+  await page.getByLabel(label, { exact: true }).press('Enter');
 }
 
 /** Takes a length to try [mm]. */
@@ -38,10 +38,10 @@ export async function take(page: Page, mm: number): Promise<void> {
 
 export const exactCurve = (page: Page) => page.locator('.dial .standing.full').waitFor();
 
-/** Waits for an answer that is computed here to begin and to be complete. */
+/** Waits for the answer to a change just made: the old one is stale for a second, then the new one is complete. */
 export async function answered(page: Page): Promise<void> {
-  await page.locator('.answer progress').waitFor();
-  await page.locator('.answer progress').waitFor({ state: 'detached' });
+  await page.locator('.strip.stale').waitFor({ state: 'attached' });
+  await page.locator('.strip:not(.stale) .facts').waitFor({ state: 'attached' });
 }
 
 /** Opens a file as the scenario. */

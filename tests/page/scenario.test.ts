@@ -36,7 +36,7 @@ test('a bad file changes nothing: what is wrong and where stands at the top, and
   await page.keyboard.type('bore');
   await page.locator('.issues').waitFor({ state: 'detached' });
   expect(said).toEqual([]);
-  await page.context().close();
+  await page.close();
 });
 
 test('31 MB, nonsense, a bomb of aliases: told in words, never parsed for long', async () => {
@@ -68,7 +68,7 @@ test('31 MB, nonsense, a bomb of aliases: told in words, never parsed for long',
   expect(await alert.textContent()).toBe('');
   expect(await page.locator('.engine').first().textContent()).toBe('Quick single for tests');
   expect(said).toEqual([]);
-  await page.context().close();
+  await page.close();
 });
 
 test('a long text is parsed once for the whole form', async () => {
@@ -78,9 +78,9 @@ test('a long text is parsed once for the whole form', async () => {
   await openFile(page, 'long.yaml', long);
   const began = performance.now();
   await drawer(page);
-  await page.getByLabel('Bore').waitFor();
+  await page.getByLabel('Bore', { exact: true }).waitFor();
   expect(performance.now() - began).toBeLessThan(PATIENCE);
-  await page.context().close();
+  await page.close();
 });
 
 test('the form keeps remarks and layout, and marks a wrong figure', async () => {
@@ -94,9 +94,9 @@ test('the form keeps remarks and layout, and marks a wrong figure', async () => 
   expect(kept).toBe(text.replace('length: 60 mm #', 'length: 70 mm #'));
   await write(page, 'Bore', '77');
   await page.locator('.wrong-says').getByText('has no unit').waitFor();
-  expect(await page.getByLabel('Bore').getAttribute('aria-invalid')).toBe('true');
+  expect(await page.getByLabel('Bore', { exact: true }).getAttribute('aria-invalid')).toBe('true');
   expect(await page.locator('.answer > .notice').textContent()).toContain('has no unit');
-  await page.context().close();
+  await page.close();
 });
 
 test('a new title is taken, without a new answer', async () => {
@@ -104,7 +104,7 @@ test('a new title is taken, without a new answer', async () => {
   await openFile(page, 'named.yaml', text.replace('Quick single for tests', 'Her own single'));
   await expect.poll(() => page.locator('.engine').first().textContent()).toBe('Her own single');
   expect(await page.locator('.answer progress').count()).toBe(0);
-  await page.context().close();
+  await page.close();
 });
 
 test('travels in a link that holds the text as it is now, and comes back the same', async () => {
@@ -113,14 +113,14 @@ test('travels in a link that holds the text as it is now, and comes back the sam
   await page.getByRole('button', { name: 'Copy a link' }).click();
   const link = await page.getByLabel('The link').inputValue();
   expect(link.startsWith(await address())).toBe(true);
-  await page.context().close();
+  await page.close();
   const { hash } = new URL(link);
   const there = await open({ hash });
   expect(new URL(there.page.url()).hash).toBe('#/length');
   await drawer(there.page);
-  expect(await there.page.getByLabel('Bore').inputValue()).toBe('79 mm');
-  await there.page.context().close();
+  expect(await there.page.getByLabel('Bore', { exact: true }).inputValue()).toBe('79 mm');
+  await there.page.close();
   const broken = await open({ hash: hash.slice(0, -40) });
   await broken.page.getByText('no readable scenario').waitFor();
-  await broken.page.context().close();
+  await broken.page.close();
 });

@@ -10,6 +10,7 @@ const TYPES: Record<string, string> = {
   '.css': 'text/css',
   '.svg': 'image/svg+xml',
   '.woff2': 'font/woff2',
+  '.webmanifest': 'application/manifest+json',
 };
 
 /** Serves `folder` below `/some/folder/`, so that absolute paths of the page would be found out. */
@@ -21,7 +22,11 @@ export async function serve(folder: string): Promise<{ server: Server; address: 
     readFile(join(folder, normalize(`/${path}`))).then(
       (body) =>
         response
-          .writeHead(200, { 'content-type': TYPES[extname(path)] ?? 'application/octet-stream' })
+          .writeHead(200, {
+            'content-type': TYPES[extname(path)] ?? 'application/octet-stream',
+            // Names of assets hold a digest, so a browser may keep them.
+            'cache-control': path.startsWith('assets/') ? 'max-age=3600' : 'no-cache',
+          })
           .end(body),
       () => response.writeHead(404).end(),
     );

@@ -2,6 +2,7 @@
 import { join } from 'node:path';
 import type { UserConfig } from 'vite';
 import { demosPlugin, type WithRunner } from './demosPlugin.ts';
+import { offlinePlugin } from './offlinePlugin.ts';
 import { developmentPlugin, HEADERS, policyPlugin } from './policyPlugin.ts';
 
 export interface PageOptions {
@@ -26,6 +27,7 @@ export function pageConfig(options: PageOptions): UserConfig {
     plugins: [
       demosPlugin({ files: demos, root, ...(withRunner && { withRunner }) }),
       policyPlugin(),
+      offlinePlugin(),
       developmentPlugin(),
     ],
     worker: { format: 'es' },

@@ -13,6 +13,7 @@ export const POLICY = [
   "img-src 'self' data: blob:",
   "font-src 'self'",
   "connect-src 'none'",
+  "manifest-src 'self'",
   "base-uri 'none'",
   "form-action 'none'",
 ].join('; ');
