@@ -4,7 +4,7 @@ import { cpSync, mkdirSync, readdirSync, readFileSync, symlinkSync } from 'node:
 import { builtinModules } from 'node:module';
 import { dirname, join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { type Answer, coarseText, ended, fileOf, freshFolder, start } from './commandLine.ts';
+import { type Answer, coarseText, ended, fileOf, freshFolder, startSource } from './commandLine.ts';
 
 interface Package {
   bin: Record<string, string>;
@@ -50,7 +50,7 @@ describe('built', () => {
     ['curve', ['--length', '180mm']],
   ])('%s: the bytes of the source', async (command, more) => {
     const words = [command, file, '--json', '--workers', '2', ...more];
-    const source = await ended(start(...words));
+    const source = await ended(startSource(...words));
     expect(source).toMatchObject({ code: 0, stderr: '' });
     expect(await fromElsewhere(...words)).toEqual(source);
   });

@@ -6,7 +6,9 @@ import { join } from 'node:path';
 import { PassThrough } from 'node:stream';
 import { text as textOf } from 'node:stream/consumers';
 import { type AddCommand, runCommandLine } from '../../sim/cli/program.ts';
-import type { Computer } from '../../sim/sweep/tasks.ts';
+import { batched } from '../../sim/sweep/batch.ts';
+import { type Computer, TASKS } from '../../sim/sweep/tasks.ts';
+import { bundledProgram } from '../sweep/program.ts';
 
 export interface Answer {
   code: number | null;
@@ -36,15 +38,21 @@ export function coarseText(): string {
     .replace('step: 20 mm', 'step: 100 mm')
     .replace('from: 5400 rpm', 'from: 6000 rpm')
     .replace('to: 7400 rpm', 'to: 7000 rpm')
-    .concat('\nnumerics:\n  intakeCell: 20 mm\n  exhaustCell: 50 mm\n');
+    .concat('\nnumerics:\n  intakeCell: 20 mm\n  exhaustCell: 50 mm\n  settle: 0.005\n');
 }
+
+/** Points computed in this process, which no thread has to be started for. */
+const here: Computer = {
+  ...batched(1, async (job) => TASKS.speeds(job)),
+  task: async (name, input) => (TASKS[name] as (given: typeof input) => never)(input),
+};
 
 /** The answer of a command, run in this process. */
 export function answer(...words: string[]): Promise<Answer> {
-  return answerFrom(undefined, ...words);
+  return answerFrom(here, ...words);
 }
 
-/** The same with points from `workers` in place of worker threads. */
+/** The same with points from `workers`; undefined: from worker threads, as the program has them. */
 export function answerFrom(workers: Computer | undefined, ...words: string[]): Promise<Answer> {
   return answerOn({ workers }, ...words);
 }
@@ -69,8 +77,13 @@ export async function answerOn(
   return { code, stdout: await stdout, stderr: await stderr };
 }
 
-/** The command as a program of its own. */
+/** The command as a program of its own, as it is shipped. */
 export function start(...words: string[]): ChildProcess {
+  return spawn(process.execPath, [bundledProgram(), ...words]);
+}
+
+/** The same from its sources. */
+export function startSource(...words: string[]): ChildProcess {
   return spawn(process.execPath, ['--import', 'tsx', 'sim/cli/main.ts', ...words]);
 }
 

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
+import { slow } from '../slow.ts';
 import { answer, fileOf, freshFolder } from './commandLine.ts';
 
 const text = readFileSync('scenarios/endurance-six.yaml', 'utf8')
@@ -14,7 +15,7 @@ const text = readFileSync('scenarios/endurance-six.yaml', 'utf8')
   .concat('\nnumerics:\n  intakeCell: 25 mm\n  exhaustCell: 60 mm\n  settle: 0.01\n');
 
 describe('inject', () => {
-  it('says where to put them, writes what it says and ends with 0', async () => {
+  slow('says where to put them, writes what it says and ends with 0', async () => {
     const folder = freshFolder();
     const { code, stdout, stderr } = await answer('inject', fileOf(text), '--out', folder);
     expect(stderr).toBe('');

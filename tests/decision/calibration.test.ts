@@ -11,6 +11,7 @@ import { engineWith, scenarioUnknowns, type UnknownName } from '../../sim/scenar
 import type { EngineSpecification } from '../../sim/specification.ts';
 import { runHere } from '../../sim/sweep/runner.ts';
 import { sweep } from '../../sim/sweep/sweep.ts';
+import { slow } from '../slow.ts';
 import { demoText, readDemo, toyRunner } from '../toy.ts';
 
 /** Normal numbers of a fixed seed (Box & Muller 1958). */
@@ -81,7 +82,7 @@ describe('a stand-in of a formula', () => {
     expect(found.points % speeds.length).toBe(0);
   });
 
-  it('states intervals that hold the truth about as often as they say', async () => {
+  slow('states intervals that hold the truth about as often as they say', async () => {
     let held = 0;
     const runs = 60;
     for (let seed = 0; seed < runs; seed++) {
@@ -192,20 +193,24 @@ describe('the computation itself', () => {
     );
   }
 
-  it('recovers cam phase and flow scale from noisy brake torque', {
-    timeout: 300_000,
-  }, async () => {
-    const found = await run(['intake-cam-phase', 'intake-flow-scale'], [4, 0.95], 0.93, 1.1);
-    expect(found).not.toHaveProperty('refused');
-    const { unknowns, misfit } = found as Calibration;
-    const [phase, flow] = unknowns;
-    expect(phase!.interval[0]).toBeLessThan(4);
-    expect(phase!.interval[1]).toBeGreaterThan(4);
-    // Nearer the truth than the prior is, by far.
-    expect(Math.abs(phase!.value - 4)).toBeLessThan(1.5);
-    expect(Math.abs(flow!.value - 0.95)).toBeLessThan(0.03);
-    expect(flow!.interval[0]).toBeLessThan(0.95);
-    expect(flow!.interval[1]).toBeGreaterThan(0.95);
-    expect(misfit).toBeLessThan(2.5);
-  });
+  slow(
+    'recovers cam phase and flow scale from noisy brake torque',
+    {
+      timeout: 300_000,
+    },
+    async () => {
+      const found = await run(['intake-cam-phase', 'intake-flow-scale'], [4, 0.95], 0.93, 1.1);
+      expect(found).not.toHaveProperty('refused');
+      const { unknowns, misfit } = found as Calibration;
+      const [phase, flow] = unknowns;
+      expect(phase!.interval[0]).toBeLessThan(4);
+      expect(phase!.interval[1]).toBeGreaterThan(4);
+      // Nearer the truth than the prior is, by far.
+      expect(Math.abs(phase!.value - 4)).toBeLessThan(1.5);
+      expect(Math.abs(flow!.value - 0.95)).toBeLessThan(0.03);
+      expect(flow!.interval[0]).toBeLessThan(0.95);
+      expect(flow!.interval[1]).toBeGreaterThan(0.95);
+      expect(misfit).toBeLessThan(2.5);
+    },
+  );
 });

@@ -6,6 +6,7 @@
  * divided by that of the engine without a pipe. Read the first check below with that in mind.
  */
 import { describe, expect, it } from 'vitest';
+import { slow } from '../slow.ts';
 import {
   AROUND,
   boreChanges,
@@ -29,7 +30,7 @@ describe('the 500 cc single of the Helmholtz rule', () => {
     expect(Math.abs(engelmanConstant(engine, 13, 4872) - 2.1)).toBeLessThan(0.005);
   });
 
-  it('each pipe rams most where the rule says, K from 2.0 to 2.5', MINUTES, () => {
+  slow('each pipe rams most where the rule says, K from 2.0 to 2.5', MINUTES, () => {
     // Engelman 1973, from memory: K about 2.1, from 2.0 to 2.5 over engines.
     for (const [inches, speeds] of Object.entries(AROUND)) {
       const K = engelmanConstant(
@@ -49,7 +50,7 @@ describe('the 500 cc single of the Helmholtz rule', () => {
     expect(tunedSpeed(wide, 13, speeds)).toBeGreaterThan(tunedSpeed(engine, 13, AROUND[13]!));
   });
 
-  it('a chosen pipe gains considerably over none, over a wide range of speed', MINUTES, () => {
+  slow('a chosen pipe gains considerably over none, over a wide range of speed', MINUTES, () => {
     // Taylor, Livengood & Tsai, Trans. ASME 77 (1955) 1133, abstract. "Considerable" and "wide" are
     // taken as 5 % and a speed ratio of 1.5.
     const speeds = [3000, 3600, 4200, 4500];
@@ -102,7 +103,7 @@ describe('the 500 cc single of the Helmholtz rule', () => {
 describe('the five by seven inch single', () => {
   const engine = engineOf('five-by-seven');
 
-  it('a long pipe raises the pressure at every speed from 600 to 1800 rpm', MINUTES, () => {
+  slow('a long pipe raises the pressure at every speed from 600 to 1800 rpm', MINUTES, () => {
     // Mathews & Gardiner, NACA TN 180 (1924), abstract: a long pipe raised the compression pressure
     // enough to start on compression ignition. By how much stood in curves that were not to be had:
     // more than 5 % is asked for here.
@@ -113,7 +114,7 @@ describe('the five by seven inch single', () => {
     }
   });
 
-  it('speed times the root of length stays, for long pipes', MINUTES, () => {
+  slow('speed times the root of length stays, for long pipes', MINUTES, () => {
     // "On the effects of intake pipe system in a small two-stroke cycle gasoline engine, 1st report",
     // abstract: where inertia rules, as in four-strokes, N sqrt(L) = constant. Exponent -0.5; the
     // band of +-0.1 is ours.

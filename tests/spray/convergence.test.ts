@@ -1,6 +1,7 @@
 /** More parcels, or smaller cells, change nothing that matters: within the scatter stated. */
 import { describe, expect, test } from 'vitest';
 import { runPoint } from '../../sim/engine/point.ts';
+import { slow } from '../slow.ts';
 import { sprayed } from './engine.ts';
 
 /** Scatter that docs/injection.md states [-]. */
@@ -17,7 +18,7 @@ describe('at 7000 rpm, all fuel from above', () => {
     );
   });
 
-  test('half the cell', () => {
+  slow('half the cell', () => {
     const spec = sprayed(1);
     const finer = runPoint({ ...spec, numerics: { ...spec.numerics, intakeCell: 0.005 } }, 7000);
     expect(Math.abs(finer.volumetricEfficiency - base.volumetricEfficiency)).toBeLessThan(SCATTER);

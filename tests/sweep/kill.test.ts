@@ -1,7 +1,7 @@
 /** Killed at any moment and gone on with, a sweep ends as if nothing had happened. */
 import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { wholeLines } from '../../sim/sweep/store.ts';
@@ -46,7 +46,6 @@ beforeAll(async () => {
 });
 
 afterAll(() => {
-  rmSync(dirname(program), { recursive: true });
   rmSync(whole, { recursive: true });
 });
 

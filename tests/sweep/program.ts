@@ -1,19 +1,24 @@
 /** The program built into a folder of its own, so that it starts at once, many times. */
 import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
-import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { demoText } from '../toy.ts';
 
 /** Inside node_modules, where the bundle finds the package of the thread pool. */
 const CACHE = 'node_modules/.cache';
 
-/** Builds the program as it is shipped; gives the file to run. */
+let program: string | undefined;
+
+/** Builds the program as it is shipped, once for all tests of this process; gives the file to run. */
 export function bundledProgram(): string {
+  if (program) return program;
   mkdirSync(CACHE, { recursive: true });
-  const folder = mkdtempSync(join(CACHE, 'program-'));
+  const folder = resolve(mkdtempSync(join(CACHE, 'program-')));
+  process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
   execFileSync(process.execPath, ['sim/cli/build.mjs', folder]);
-  return join(folder, 'trumpetry.mjs');
+  program = join(folder, 'trumpetry.mjs');
+  return program;
 }
 
 /** Starts the program; its output is left alone. */

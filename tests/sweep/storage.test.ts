@@ -17,7 +17,7 @@ import {
 } from 'node:fs';
 import { hostname, tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { readStore } from '../../sim/sweep/store.ts';
 import { answerFrom, fileOf } from '../cli/commandLine.ts';
 import { chanceWorkers } from '../golden/chance.ts';
@@ -127,7 +127,6 @@ describe('the program itself', () => {
     program = bundledProgram();
     chmodSync(dirname(program), 0o755);
   });
-  afterAll(() => rmSync(dirname(program), { recursive: true }));
 
   const ran = (words: readonly string[], options: SpawnSyncOptions = {}) => {
     const [command, ...rest] = [process.execPath, program, ...words];

@@ -11,6 +11,7 @@ import { UNTOLD } from '../../sim/decision/family.ts';
 import { ANSWER_DOUBT } from '../../sim/decision/plateAnswer.ts';
 import { STATIONS, tracePoint } from '../../sim/engine/trace.ts';
 import { normalNumbers } from '../normal.ts';
+import { slow } from '../slow.ts';
 import { DEMO, demoBodies, type KnownBodies, madeBodies, withBleed } from './bodyReadings.ts';
 
 const engine = withBleed(DEMO.bore, DEMO.open);
@@ -60,13 +61,17 @@ describe.each<BodyFigure>(['vacuum', 'flow'])('by %s', (figure) => {
     expect(within(missesWith(0), 2)).toBeGreaterThanOrEqual(0.95);
   });
   // A normal distribution has 95.4 % within two and 68.3 % within one; 800 figures, four to a reading, scatter.
-  test('so they do where bodies answer otherwise by their doubt, and no wider', {
-    timeout: 120_000,
-  }, () => {
-    const misses = missesWith(figure === 'flow' ? ANSWER_DOUBT.air : ANSWER_DOUBT.vacuum);
-    expect(within(misses, 2)).toBeGreaterThan(0.92);
-    expect(within(misses, 1)).toBeLessThan(0.8);
-  });
+  slow(
+    'so they do where bodies answer otherwise by their doubt, and no wider',
+    {
+      timeout: 120_000,
+    },
+    () => {
+      const misses = missesWith(figure === 'flow' ? ANSWER_DOUBT.air : ANSWER_DOUBT.vacuum);
+      expect(within(misses, 2)).toBeGreaterThan(0.92);
+      expect(within(misses, 1)).toBeLessThan(0.8);
+    },
+  );
 });
 
 describe('what readings do not tell', () => {

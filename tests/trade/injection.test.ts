@@ -10,6 +10,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { leanTime } from '../../sim/decision/tipIn.ts';
 import { type PointResult, runPoint } from '../../sim/engine/point.ts';
 import type { EngineSpecification } from '../../sim/specification.ts';
+import { slow } from '../slow.ts';
 import { engine, sprayed } from '../spray/engine.ts';
 
 function throttled(spec: EngineSpecification, angle: number): EngineSpecification {
@@ -64,7 +65,7 @@ describe('full load, high speed', () => {
 });
 
 describe('part load, low speed', () => {
-  test('it wets more and answers worse', () => {
+  slow('it wets more and answers worse', () => {
     const film = (share: number) => {
       const { spray } = runPoint(throttled(sprayed(share), 22), 2500);
       return { share: spray!.filmShare, time: spray!.filmTime, mass: spray!.filmMass };
@@ -75,7 +76,7 @@ describe('part load, low speed', () => {
   });
 });
 
-test('larger drops wet more', () => {
+slow('larger drops wet more', () => {
   const film = (factor: number) => {
     const spec = sprayed(1);
     const list = spec.injectors!.list.map((injector) => ({

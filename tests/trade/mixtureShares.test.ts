@@ -10,6 +10,7 @@ import {
 } from '../../sim/decision/mixtureShares.ts';
 import { ANSWER_DOUBT } from '../../sim/decision/plateAnswer.ts';
 import { normalNumbers } from '../normal.ts';
+import { slow } from '../slow.ts';
 import { readDemo } from '../toy.ts';
 import { demoText, ERRORS, LOADS, REPEATABILITY } from './demoReadings.ts';
 import { type KnownErrors, type KnownLoad, madeReadings } from './lambdaReadings.ts';
@@ -100,13 +101,17 @@ describe('of 100 engines', () => {
     expect(within(missesWith(0), 2)).toBeGreaterThanOrEqual(0.95);
   });
   // A normal distribution has 95.4 % within two and 68.3 % within one; 1200 figures scatter.
-  test('so they do where air answers otherwise by its doubt, and no wider', {
-    timeout: 120_000,
-  }, () => {
-    const all = missesWith(ANSWER_DOUBT.air);
-    expect(within(all, 2)).toBeGreaterThan(0.92);
-    expect(within(all, 1)).toBeLessThan(0.8);
-  });
+  slow(
+    'so they do where air answers otherwise by its doubt, and no wider',
+    {
+      timeout: 120_000,
+    },
+    () => {
+      const all = missesWith(ANSWER_DOUBT.air);
+      expect(within(all, 2)).toBeGreaterThan(0.92);
+      expect(within(all, 1)).toBeLessThan(0.8);
+    },
+  );
 });
 
 describe('what the loads do not tell', () => {

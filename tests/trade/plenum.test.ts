@@ -10,6 +10,7 @@ import { withFreeFeed } from '../../sim/study/length/freeFeed.ts';
 import { onPlenum } from '../../sim/study/plenum/fitted.ts';
 import { TAPPING } from '../../sim/study/signal/tapped.ts';
 import { demo, meshed } from '../scenario.ts';
+import { slow } from '../slow.ts';
 
 const { engine: asFiled, plenum: along } = demo('hill-climb');
 /** One volume, alike to every runner. */
@@ -34,7 +35,7 @@ describe('a plenum', () => {
     expect(swing(inside)).toBeLessThan(swing(behind) / 5);
   });
 
-  it('smooths it the more the bigger it is', () => {
+  slow('smooths it the more the bigger it is', () => {
     const swings = [1.5e-3, 6e-3].map((volume) =>
       swing(at(4000, { ...plenum, volume }, 12).chamberPressure!),
     );
