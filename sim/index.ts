@@ -218,7 +218,7 @@ export { mixturePlot } from './study/trims/figure.ts';
 export * as trimsTables from './study/trims/tables.ts';
 export { TRIM_CAUTIONS, trimsSentences } from './study/trims/tell.ts';
 export { withConditions } from './study/vary/ask.ts';
-export { variantStudy } from './study/vary/compute.ts';
+export { type VariedStudy, variantStudy } from './study/vary/compute.ts';
 export { variantPlot } from './study/vary/figure.ts';
 export { variantsTable } from './study/vary/tables.ts';
 export { variantSentences } from './study/vary/tell.ts';

@@ -4,11 +4,12 @@
  */
 import { combinations } from '../combinations.ts';
 import type { PointOutcome } from '../sweep/runner.ts';
+import type { LengthCurve } from '../sweep/sweep.ts';
 import { bestBetween } from './bestBetween.ts';
 import { bestOf } from './choice.ts';
 import { paretoSet } from './pareto.ts';
-import { scores, type Target } from './target.ts';
-import { type TradeOff, tradeOff } from './tradeOff.ts';
+import type { Target } from './target.ts';
+import type { TradeOff, WeighedLength } from './tradeOff.ts';
 
 /** A key of the scenario and the values it takes in turn. */
 export interface VariedKey {
@@ -23,10 +24,15 @@ export interface VariedKey {
 
 /** One combination of values. */
 export type WeighedVariant = TradeOff & {
+  /** Where it is known between the speeds of the sweep; absent where none is. */
+  known?: WeighedLength['known'];
+  /** All its points. */
+  curve: LengthCurve;
   /** What the scenario would say, one text a key. */
   texts: string[];
   /** In the unit inside the program, one a key. */
   values: number[];
+  /** At the speeds of the sweep. */
   outcomes: PointOutcome[];
 };
 
@@ -68,23 +74,22 @@ export interface VariantStudy {
 
 /**
  * @param keys one key, or two; a condition beside a choice comes first
- * @param table one row of outcomes a combination of values, the last key running fastest
+ * @param curves one a combination of values, weighed, the last key running fastest
  * @param speeds rising [rpm]
  */
 export function weighVariants(
   keys: readonly VariedKey[],
-  table: readonly (readonly PointOutcome[])[],
+  curves: readonly (TradeOff & Pick<WeighedVariant, 'known' | 'curve'>)[],
   baseline: readonly PointOutcome[],
   speeds: readonly number[],
   target: Target,
 ): VariantStudy {
-  const figures = (outcomes: readonly PointOutcome[]) => scores(outcomes, target.score);
   const places = combinations(keys.map((key) => key.values.length));
-  const weighed = table.map((outcomes, i) => ({
+  const weighed = curves.map((one, i) => ({
     texts: keys.map((key, k) => key.texts[places[i]![k]!]!),
     values: keys.map((key, k) => key.values[places[i]![k]!]!),
-    outcomes: [...outcomes],
-    ...tradeOff(speeds, figures(outcomes), figures(baseline), target),
+    outcomes: one.curve.outcomes,
+    ...one,
   }));
   const [first, second] = keys;
   const bestSecond =
@@ -97,7 +102,7 @@ export function weighVariants(
     baseline: [...baseline],
     weighed,
     ...(!conditions && { recommended: weighed[bestOf(weighed)]! }),
-    pareto: conditions ? [] : paretoSet(weighed),
+    pareto: conditions ? [] : paretoSet(weighed.filter(({ known = 'all' }) => known === 'all')),
     ...(keys.length === 1 && !conditions && { between: topOf(first!, weighed) }),
     ...(bestSecond && { bestSecond }),
     ...(conditions && { costs: costsOf(bestSecond?.map(({ best }) => best) ?? weighed) }),

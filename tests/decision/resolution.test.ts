@@ -5,7 +5,9 @@ import { speedsBetween } from '../../sim/decision/resolution.ts';
 import { rippleSpacing } from '../../sim/decision/ripple.ts';
 import { smoothAt } from '../../sim/decision/smooth.ts';
 import { lengthStudy } from '../../sim/study/length/compute.ts';
-import { resolutionCautions, resolutionWords } from '../../sim/study/length/priceWords.ts';
+import { resolutionCautions, resolutionWords } from '../../sim/study/resolution.ts';
+import { variantStudy } from '../../sim/study/vary/compute.ts';
+import { variantSentences } from '../../sim/study/vary/tell.ts';
 import { withLength } from '../../sim/sweep/sweep.ts';
 import { readDemo, type ToyInput, toyRunner } from '../toy.ts';
 
@@ -60,6 +62,20 @@ function rippling({ engine: of, length, speed }: ToyInput): number {
   return 1 + 2 * length - 5 * length ** 2 + (0.25 / echoes) * Math.sin(2 * Math.PI * echoes);
 }
 
+const dense = Array.from({ length: 5601 }, (_, i) => 3000 + i);
+const truth = (length: number) =>
+  dense.map((speed) => rippling({ engine: withLength(engine, length), length, speed }));
+const inside = (speed: number) => speed >= target.from && speed <= target.to;
+const meanOf = (values: number[]) => {
+  const band = values.filter((_, i) => inside(dense[i]!));
+  return band.reduce((sum, y) => sum + y, 0) / band.length;
+};
+const worstOf = (length: number) => {
+  const [ours, own] = [truth(length), truth(0.09)];
+  const losses = dense.map((speed, i) => (inside(speed) ? 0 : 1 - ours[i]! / own[i]!));
+  return 100 * Math.max(...losses);
+};
+
 describe('a study of rippling curves', async () => {
   const LENGTHS = [0.06, 0.1, 0.14, 0.18, 0.22, 0.26, 0.3];
   const asked = { engine, lengths: LENGTHS, speeds, target, refine: true };
@@ -67,19 +83,6 @@ describe('a study of rippling curves', async () => {
   const observer = { onPoint: () => points++ };
   const study = await lengthStudy(asked, toyRunner(rippling), observer);
   const coarse = await lengthStudy({ ...asked, refine: false }, toyRunner(rippling));
-  const dense = Array.from({ length: 5601 }, (_, i) => 3000 + i);
-  const truth = (length: number) =>
-    dense.map((speed) => rippling({ engine: withLength(engine, length), length, speed }));
-  const inside = (speed: number) => speed >= target.from && speed <= target.to;
-  const meanOf = (values: number[]) => {
-    const band = values.filter((_, i) => inside(dense[i]!));
-    return band.reduce((sum, y) => sum + y, 0) / band.length;
-  };
-  const worstOf = (length: number) => {
-    const [ours, own] = [truth(length), truth(0.09)];
-    const losses = dense.map((speed, i) => (inside(speed) ? 0 : 1 - ours[i]! / own[i]!));
-    return 100 * Math.max(...losses);
-  };
   const { length } = study.recommended;
 
   test('means are met to 0.2 %, the worst loss to half a point', () => {
@@ -104,9 +107,13 @@ describe('a study of rippling curves', async () => {
   });
 
   test('is said', () => {
-    expect(resolutionWords(study)).toMatch(/^Resolved to \d+ rpm: \d+ points between the speeds/);
-    expect(resolutionCautions(study)).toEqual([]);
-    expect(resolutionCautions(coarse)[0]).toMatch(/^Computed at the 15 speeds listed alone, 6 of/);
+    expect(resolutionWords(study, 'lengths')).toMatch(
+      /^Resolved to \d+ rpm: \d+ points between the speeds/,
+    );
+    expect(resolutionCautions(study, String)).toEqual([]);
+    expect(resolutionCautions(coarse, String)[0]).toMatch(
+      /^Computed at the 15 speeds listed alone, 6 of/,
+    );
   });
 
   test('finds a floor that is broken between the speeds', async () => {
@@ -127,8 +134,42 @@ describe('a study of rippling curves', async () => {
     const open = await lengthStudy(asked, toyRunner(jump));
     expect(open.resolution!.resolved).toBe(false);
     expect(open.resolution!.open.length).toBeGreaterThan(0);
-    expect(resolutionCautions(open)[0]).toMatch(/^Not resolved: at a distance of 25 rpm/);
-    expect(resolutionWords(open)).toBe('');
+    expect(resolutionCautions(open, String)[0]).toMatch(/^Not resolved: at a distance of 25 rpm/);
+    expect(resolutionWords(open, 'lengths')).toBe('');
+  });
+});
+
+describe('values of a key, on the same rippling curves', async () => {
+  const lengths = [0.06, 0.14, 0.22, 0.26];
+  const keys = [
+    {
+      path: 'intake.trumpet.length',
+      values: lengths,
+      texts: lengths.map((one) => `${1e3 * one} mm`),
+    },
+  ];
+  const asked = { baseline: engine, keys, speeds, target, refine: true };
+  const engines = lengths.map((length) => withLength(engine, length));
+  const study = await variantStudy({ ...asked, engines }, toyRunner(rippling));
+  test('are known as well as lengths are', () => {
+    expect(study.resolution).toMatchObject({ resolved: true, floors: false, open: [] });
+    const best = study.recommended!;
+    const length = best.values[0]!;
+    expect(best.known).toBe('all');
+    expect(Math.abs(best.bandMean / meanOf(truth(length)) - 1)).toBeLessThan(0.002);
+    expect(Math.abs(best.worstLossPercent - worstOf(length))).toBeLessThan(0.5);
+    expect(study.weighed[0]!.known).toBe('sweep');
+  });
+
+  test('and say so', () => {
+    expect(variantSentences(study).at(-1)).toMatch(/^Resolved to \d+ rpm: .* variants in contest/);
+  });
+
+  test('a condition: every value is resolved in the band, none recommended', async () => {
+    const condition = keys.map((key) => ({ ...key, condition: true }));
+    const costs = await variantStudy({ ...asked, keys: condition, engines }, toyRunner(rippling));
+    expect(costs.recommended).toBeUndefined();
+    expect(costs.weighed.every(({ known }) => known !== 'sweep')).toBe(true);
   });
 });
 

@@ -23,10 +23,10 @@ import { type TradeOff, tradeOff, type WeighedLength } from '../../decision/trad
 import { cylindersDiffer } from '../../engine/manifolds.ts';
 import type { EngineSpecification, InjectorsSpecification } from '../../specification.ts';
 import type { PointRunner } from '../../sweep/runner.ts';
-import type { LengthCurve, SweepObserver } from '../../sweep/sweep.ts';
+import { type LengthCurve, type SweepObserver, withLength } from '../../sweep/sweep.ts';
+import { Contest, type Resolution } from '../contest.ts';
+import { Curves } from '../curves.ts';
 import { rangesOf } from '../refinement.ts';
-import { Contest, type Resolution } from './contest.ts';
-import { LengthCurves } from './curves.ts';
 import { type Flywheel, flywheel } from './flywheel.ts';
 import { freeFeed, isBoosted } from './freeFeed.ts';
 import { type Fuelled, fuelled } from './fuelled.ts';
@@ -90,8 +90,13 @@ export async function lengthStudy(
   const { engine, lengths, speeds, target, fit } = question;
   const own = engine.intake.trumpet.length;
   const asked = new Set([...lengths, ...shelfLengths(fit)]);
-  const curves = new LengthCurves(question, runner, observer);
-  const contest = new Contest(question, curves);
+  const curves = new Curves(
+    { ...question, own, engineOf: (length) => withLength(engine, length) },
+    runner,
+    observer,
+  );
+  const rules = { refine: question.refine ?? false, mayWin: (one: number) => fits(one, fit) };
+  const contest = new Contest(rules, curves);
   await curves.add(lengthsToRun(question));
   const swept = new Set(curves.all.map(({ length }) => length));
   await contest.resolve();
@@ -137,7 +142,7 @@ export async function lengthStudy(
 /** The same change of length breathing ambient air, and with the fuel of the injectors. */
 async function asOtherwise(
   question: LengthQuestion,
-  curves: LengthCurves,
+  curves: Curves,
   length: number,
   runner: PointRunner,
   observer: SweepObserver,
@@ -153,7 +158,7 @@ async function asOtherwise(
 }
 
 /** The speeds computed of the baseline in the bands and about them; it is resolved there [rpm]. */
-function bandSpeeds(question: LengthQuestion, { baseline }: LengthCurves): number[] {
+function bandSpeeds(question: LengthQuestion, { baseline }: Curves): number[] {
   const inBands = baseline.resolved
     ? rangesOf({ ...question, target: { ...question.target, floors: [] } }, 'bands')
     : [];
@@ -165,7 +170,7 @@ function bandSpeeds(question: LengthQuestion, { baseline }: LengthCurves): numbe
 }
 
 /** Both at the speeds at which both are known. */
-function flywheels(question: LengthQuestion, curves: LengthCurves, recommended: number) {
+function flywheels(question: LengthQuestion, curves: Curves, recommended: number) {
   const [ours, own] = [curves.at(recommended), curves.baseline];
   const at = curves.speedsFor(ours, own);
   return { recommended: flywheel(question, ours, at), baseline: flywheel(question, own, at) };
@@ -175,7 +180,7 @@ function flywheels(question: LengthQuestion, curves: LengthCurves, recommended: 
 const hasPrice = ({ known = 'all' }: WeighedLength) => known === 'all';
 
 /** The flattest pair of like lengths whose curves are known best; its curve is at its own speeds. */
-function bestPair(question: LengthQuestion, curves: LengthCurves): LengthStudy['mixed'] {
+function bestPair(question: LengthQuestion, curves: Curves): LengthStudy['mixed'] {
   const { fit, target, engine } = question;
   const { baseline } = curves;
   // Which cylinder has which length would count.

@@ -3,9 +3,9 @@ import { bestOf } from '../../decision/choice.ts';
 import { fits } from '../../decision/shelf.ts';
 import { bandsOf, movedTarget } from '../../decision/target.ts';
 import { percentOver } from '../../decision/tradeOff.ts';
+import type { Curves } from '../curves.ts';
 import { BAND_MOVE } from '../refinement.ts';
 import type { LengthQuestion } from './compute.ts';
-import type { LengthCurves } from './curves.ts';
 
 export interface MovedBand {
   /** By how much the bands are moved up [rpm]. */
@@ -19,7 +19,7 @@ export interface MovedBand {
 /** The best with all bands a little lower and a little higher, as far as the speeds reach. */
 export function movedBands(
   question: LengthQuestion,
-  curves: LengthCurves,
+  curves: Curves,
   recommended: number,
 ): MovedBand[] {
   const { speeds, fit } = question;

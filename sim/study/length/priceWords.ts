@@ -2,7 +2,6 @@
 import { inTarget } from '../../decision/target.ts';
 import { percentOver } from '../../decision/tradeOff.ts';
 import { change, lengthIn, percent, rpm, UNFELT } from '../../report/figures.ts';
-import { counted, fixed, listed } from '../../report/numbers.ts';
 import { FLYWHEEL_POWER, FLYWHEEL_TORQUE, scored, told } from '../../report/quantities.ts';
 import { inTens, lossWords, stretchWords } from '../verdict.ts';
 import type { LengthStudy } from './compute.ts';
@@ -89,35 +88,4 @@ export function edge({ moved, recommended, unit }: LengthStudy): string {
       ),
   ];
   return `${capital(parts.join('; '))}.`;
-}
-
-/** How well the curves are known between the speeds. */
-export function resolutionWords({ resolution }: LengthStudy): string {
-  if (!resolution?.resolved) return '';
-  const { step, meanPercent, lossPoints, points } = resolution;
-  return (
-    `Resolved to ${rpm(step)}: ${counted(points, 'point')} between the speeds of the file, for the ` +
-    `lengths in contest; their last halving moved no mean by more than ${percent(meanPercent, 2)} and ` +
-    `no worst loss by more than ${fixed(lossPoints, 2)} points.`
-  );
-}
-
-/** Says where the curves are not known between the speeds. */
-export function resolutionCautions({ resolution, unit, speeds, target }: LengthStudy): string[] {
-  if (resolution?.resolved) return [];
-  if (!resolution) {
-    const inBand = speeds.filter((speed) => inTarget(target, speed)).length;
-    return [
-      `Computed at the ${speeds.length} speeds listed alone, ${inBand} of them in the band: between them the ` +
-        'curve ripples, and losses can hide there. Give speeds as a range to have it resolved.',
-    ];
-  }
-  const { step, meanPercent, lossPoints, floors, open } = resolution;
-  const where =
-    open.length > 0 ? `, above all of ${listed(open.map((one) => lengthIn(one, unit)))}` : '';
-  return [
-    `Not resolved: at a distance of ${rpm(step)} the figures still move${where}: means by up to ` +
-      `${percent(meanPercent, 2)}, worst losses by up to ${fixed(lossPoints, 1)} points` +
-      `${floors ? ', and a floor changes its verdict' : ''}. Take them as no better than that.`,
-  ];
 }

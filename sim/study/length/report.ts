@@ -6,6 +6,7 @@ import type { Scenario } from '../../scenario/resolve.ts';
 import { fillingCautions } from '../cautions.ts';
 import type { Doubt } from '../doubt/tables.ts';
 import { doubtSections } from '../doubt/tell.ts';
+import { knownNotes } from '../resolution.ts';
 import { allOutcomes } from '../study.ts';
 import { TRADE_OFF_NOTE } from '../tradeOffs.ts';
 import type { LengthStudy } from './compute.ts';
@@ -35,7 +36,7 @@ export function sweepReport(study: LengthStudy, scenario: Scenario, doubt?: Doub
         tables: [lengths],
         notes: [
           TRADE_OFF_NOTE,
-          ...knownNotes(study),
+          ...knownNotes(study.resolution),
           ...(spreads ? [SPREAD_NOTE] : []),
           paretoWords(study),
         ],
@@ -61,13 +62,4 @@ function paretoWords({ pareto, unit, resolution }: LengthStudy): string {
   );
   const others = resolution ? 'No other length whose price is resolved' : 'No other length';
   return `${others} gains as much at a lower price as these: ${words.join('; ')}.`;
-}
-
-/** What is meant by rows that are known less well. */
-function knownNotes({ resolution }: LengthStudy): string[] {
-  if (!resolution) return [];
-  return [
-    'Coarse: out of contest, so computed at the speeds of the file alone; what it loses between them ' +
-      'is not known. Coarse outside: the same of its price.',
-  ];
 }

@@ -14,6 +14,7 @@ import { curveColumns, lengthCurveTable } from '../curve/tables.ts';
 import { spreadOf } from '../cylinders.ts';
 import { type Doubt, doubtDocument } from '../doubt/tables.ts';
 import { REMARK } from '../points.ts';
+import { knownRemark, resolutionDocument } from '../resolution.ts';
 import { allOutcomes } from '../study.ts';
 import { targetDocument, tradeOffColumns, tradeOffDocument } from '../tradeOffs.ts';
 import type { LengthStudy } from './compute.ts';
@@ -70,7 +71,7 @@ function remarkOf(row: WeighedLength, study: LengthStudy): string {
     ...(row.length === recommended.length ? [now ? 'keep' : 'take this'] : []),
     ...(now ? ['fitted now'] : []),
     ...(row.meetsFloors ? [] : ['breaks a floor']),
-    ...(row.known === 'sweep' ? ['coarse'] : row.known === 'bands' ? ['coarse outside'] : []),
+    ...knownRemark(row.known),
     ...(failed > 0 ? [`${failed} failed`] : []),
     ...(restless > 0 ? [`${restless} not settled`] : []),
   ].join(', ');
@@ -163,7 +164,10 @@ export function sweepDocument(study: LengthStudy, scenario: Scenario, doubt?: Do
 function whereAsked(study: LengthStudy, scenario: Scenario) {
   const { resolution, fit, shelf, mixed, free, fuelled, target } = study;
   return {
-    ...(resolution && resolutionDocument(study, scenario)),
+    ...(resolution && {
+      resolution: resolutionDocument(resolution),
+      refined: refinedCurves(study, scenario),
+    }),
     ...(fit && fit.shelf.length > 0 && { shelf: shelfDocument(shelf) }),
     ...(mixed && { mixed: mixedDocument(mixed, study) }),
     ...(free && { free_feed: tradeOffDocument(free, target.score) }),
@@ -187,25 +191,15 @@ function flywheelDocument({ flywheel: { recommended, baseline } }: LengthStudy) 
   return { recommended: figures(recommended), baseline: figures(baseline) };
 }
 
-/** How well the curves are known between the speeds, and those that were refined, each at its own. */
-function resolutionDocument(study: LengthStudy, scenario: Scenario) {
-  const { step, meanPercent, lossPoints, resolved, points } = study.resolution!;
-  return {
-    resolution: {
-      resolved,
-      step_rpm: step,
-      points,
-      band_mean_moved_percent: plain(meanPercent),
-      worst_loss_moved_points: plain(lossPoints),
-    },
-    refined: studyCurves(study)
-      .filter(({ resolved: reach }) => reach)
-      .map((curve) => ({
-        known: curve.resolved,
-        speeds_rpm: allPoints(curve).map(({ speed }) => speed),
-        ...curveColumns({ length: curve.length, outcomes: allPoints(curve) }, scenario),
-      })),
-  };
+/** The curves that were refined, each at its own speeds. */
+function refinedCurves(study: LengthStudy, scenario: Scenario) {
+  return studyCurves(study)
+    .filter(({ resolved: reach }) => reach)
+    .map((curve) => ({
+      known: curve.resolved,
+      speeds_rpm: allPoints(curve).map(({ speed }) => speed),
+      ...curveColumns({ length: curve.length, outcomes: allPoints(curve) }, scenario),
+    }));
 }
 
 /** Mean volumetric efficiency of the recommended length, whatever figure counts. */

@@ -8,17 +8,11 @@ import { bandMean, DIFFERENCE, lengthQuantity, shown, told } from '../../report/
 import { allPoints } from '../../sweep/sweep.ts';
 import { pointCautions } from '../cautions.ts';
 import { spreadCautions } from '../cylinders.ts';
+import { resolutionCautions, resolutionWords } from '../resolution.ts';
 import { bandWords, floorWords, isWeighted, meanWords } from '../verdict.ts';
 import type { LengthStudy } from './compute.ts';
 import { mixedWords, shelfWords } from './offerWords.ts';
-import {
-  edge,
-  flywheelWords,
-  inside,
-  price,
-  resolutionCautions,
-  resolutionWords,
-} from './priceWords.ts';
+import { edge, flywheelWords, inside, price } from './priceWords.ts';
 import { studyCurves } from './tables.ts';
 
 export interface DecisionWords {
@@ -61,7 +55,7 @@ export function decisionWords(study: LengthStudy): DecisionWords {
   if (!Number.isFinite(study.decision.bandMean)) return { ...noAnswer(study), cautions: points };
   const cautions = [
     ...points,
-    ...resolutionCautions(study),
+    ...resolutionCautions(study, (length) => lengthIn(length, study.unit)),
     ...spreadCautions(allPoints(study.recommended)),
   ];
   return {
@@ -71,7 +65,7 @@ export function decisionWords(study: LengthStudy): DecisionWords {
     price: price(study),
     inside: inside(study),
     edge: edge(study),
-    resolution: resolutionWords(study),
+    resolution: resolutionWords(study, 'lengths'),
     found: found(study),
     shelf: shelfWords(study),
     mixed: mixedWords(study),

@@ -3,17 +3,29 @@
 import type { VariantStudy, VariedKey } from '../../decision/variants.ts';
 import { axes, type Plot, type PlotLook, plotted } from '../../report/plot.ts';
 import { bandMean, type Quantity } from '../../report/quantities.ts';
-import { fillingPlot, type NamedCurve } from '../curve/figure.ts';
+import { allPoints, type LengthCurve } from '../../sweep/sweep.ts';
+import { fillingPlot, type NamedCurve, smoothLine } from '../curve/figure.ts';
+import type { VariedStudy } from './compute.ts';
 
 const LOOKS: readonly PlotLook[] = ['cut', 'third', 'other'];
 
 /** The best against the engine as it is; of conditions both ends and the middle of the values. */
-export function variantPlot({ baseline, recommended, weighed, target }: VariantStudy): Plot {
+export function variantPlot(study: VariedStudy): Plot {
+  const { asItIs, recommended, weighed, target, resolution } = study;
+  const drawn = (curve: LengthCurve) => ({
+    outcomes: allPoints(curve),
+    // Where others are smooth, what is not known between its points is no straight line.
+    ...(resolution && { line: smoothLine(curve, study) }),
+  });
   const ends = [...new Set([0, weighed.length >> 1, weighed.length - 1])].map((i) => weighed[i]!);
   const curves = (recommended ? [recommended] : ends).map(
-    ({ texts, outcomes }, i): NamedCurve => ({ name: texts.join(', '), look: LOOKS[i]!, outcomes }),
+    ({ texts, curve }, i): NamedCurve => ({
+      name: texts.join(', '),
+      look: LOOKS[i]!,
+      ...drawn(curve),
+    }),
   );
-  const now: NamedCurve = { name: 'as it is', look: 'now', outcomes: baseline };
+  const now: NamedCurve = { name: 'as it is', look: 'now', ...drawn(asItIs) };
   return fillingPlot([now, ...curves], target);
 }
 

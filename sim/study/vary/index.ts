@@ -1,6 +1,5 @@
 /** `sweep` over other keys than the length: every combination of their values at every speed. */
 
-import type { VariantStudy } from '../../decision/variants.ts';
 import { allSettled } from '../../report/audit.ts';
 import { doubtSample } from '../../scenario/doubt.ts';
 import type { Axis } from '../../scenario/range.ts';
@@ -14,14 +13,14 @@ import { bandsTable } from '../doubt/tables.ts';
 import type { Asked, Findings, Job } from '../study.ts';
 import { valuesTable } from '../table/tables.ts';
 import { withConditions } from './ask.ts';
-import { variantStudy } from './compute.ts';
+import { type VariedStudy, variantStudy } from './compute.ts';
 import { variantDocument } from './tables.ts';
 import { variantReport } from './tell.ts';
 
 export function variantJob(asked: Asked, axes: readonly Axis[]): Job {
   const { text, file, scenario } = asked;
   const keys = withConditions(axes);
-  const { engine: baseline, speeds, target } = scenario;
+  const { engine: baseline, speeds, target, refine } = scenario;
   const variants = variantsOf(text, file, keys);
   const { length } = variants;
   const at = (i: number) => (i < length ? variants.at(i) : baseline);
@@ -30,7 +29,7 @@ export function variantJob(asked: Asked, axes: readonly Axis[]): Job {
     width: table.length,
     table,
     async run(computer, observer) {
-      const question = { baseline, keys, engines: variants.all(), speeds, target };
+      const question = { baseline, keys, engines: variants.all(), speeds, target, refine };
       const study = await variantStudy(question, computer, observer);
       return variantFindings(
         study,
@@ -44,7 +43,7 @@ export function variantJob(asked: Asked, axes: readonly Axis[]): Job {
 
 /** How sure the recommended variant is, where that is asked and there is one. */
 async function doubtOf(
-  { keys, recommended }: VariantStudy,
+  { keys, recommended }: VariedStudy,
   asked: Asked,
   computer: Computer,
   observer: SweepObserver,
@@ -62,7 +61,7 @@ async function doubtOf(
 }
 
 function variantFindings(
-  study: VariantStudy,
+  study: VariedStudy,
   engines: readonly EngineSpecification[],
   { scenario }: Asked,
   doubt?: Doubt,

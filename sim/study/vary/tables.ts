@@ -1,6 +1,6 @@
 /** A sweep of other keys than the length as tables and as a JSON document. */
 import type { Score } from '../../decision/target.ts';
-import type { Cost, VariantStudy, WeighedVariant } from '../../decision/variants.ts';
+import type { Cost, WeighedVariant } from '../../decision/variants.ts';
 import { auditOf } from '../../report/audit.ts';
 import { documentHead } from '../../report/document.ts';
 import { plain } from '../../report/numbers.ts';
@@ -8,19 +8,23 @@ import * as q from '../../report/quantities.ts';
 import { asColumns, asObjects, column, type Table, tableOf, words } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import type { PointOutcome } from '../../sweep/runner.ts';
+import { allPoints } from '../../sweep/sweep.ts';
 import { curveTable } from '../curve/tables.ts';
 import { type Doubt, doubtDocument } from '../doubt/tables.ts';
 import { REMARK } from '../points.ts';
+import { knownRemark, resolutionDocument } from '../resolution.ts';
 import { allOutcomes } from '../study.ts';
 import { targetDocument, tradeOffColumns, tradeOffDocument } from '../tradeOffs.ts';
+import type { VariedStudy } from './compute.ts';
 
 /** Every variant: what it is worth and what it costs. */
-export function variantsTable({ keys, weighed, recommended, pareto, target }: VariantStudy): Table {
+export function variantsTable({ keys, weighed, recommended, pareto, target }: VariedStudy): Table {
   const remark = (row: WeighedVariant) =>
     [
       ...(row === recommended ? ['best'] : []),
       ...(pareto.includes(row) ? ['unbeaten'] : []),
       ...(row.meetsFloors ? [] : ['breaks a floor']),
+      ...knownRemark(row.known),
     ].join(', ');
   return tableOf(
     'Every variant',
@@ -41,10 +45,10 @@ function shortName(path: string): string {
   return path.split('.').slice(-2).join('.');
 }
 
-export function variantDocument(study: VariantStudy, scenario: Scenario, doubt?: Doubt) {
+export function variantDocument(study: VariedStudy, scenario: Scenario, doubt?: Doubt) {
   const { keys, weighed, recommended, pareto, baseline, between, bestSecond, costs, target } =
     study;
-  const figures = (outcomes: readonly PointOutcome[], names: readonly string[]) => {
+  const figures: Figures = (outcomes, names) => {
     const columns = asColumns(curveTable({ outcomes }, scenario));
     return Object.fromEntries(names.map((name) => [name, columns[name]]));
   };
@@ -56,6 +60,7 @@ export function variantDocument(study: VariantStudy, scenario: Scenario, doubt?:
     variants: weighed.map((variant) => ({
       values: variant.texts,
       ...tradeOffDocument(variant, target.score),
+      ...(variant.known && { known: variant.known }),
       ...figures(variant.outcomes, [...FIGURES, 'settled', 'failures']),
     })),
     recommended: recommended?.texts ?? null,
@@ -71,9 +76,30 @@ export function variantDocument(study: VariantStudy, scenario: Scenario, doubt?:
       })),
     }),
     ...(costs && { costs: asObjects(costsTable(costs, target.score)) }),
+    ...(study.resolution && {
+      resolution: resolutionDocument(study.resolution),
+      refined: refinedVariants(study, figures),
+    }),
     ...(doubt && { uncertainty: doubtDocument(doubt) }),
-    audit: auditOf(allOutcomes([...weighed, { outcomes: baseline }])),
+    audit: auditOf(allOutcomes([...weighed.map(({ curve }) => curve), study.asItIs])),
   };
+}
+
+type Figures = (
+  outcomes: readonly PointOutcome[],
+  names: readonly string[],
+) => Record<string, unknown>;
+
+/** The variants that were refined, each at its own speeds. */
+function refinedVariants({ weighed }: VariedStudy, figures: Figures) {
+  return weighed
+    .filter(({ curve }) => curve.resolved)
+    .map(({ texts, curve }) => ({
+      values: texts,
+      known: curve.resolved,
+      speeds_rpm: allPoints(curve).map(({ speed }) => speed),
+      ...figures(allPoints(curve), FIGURES),
+    }));
 }
 
 /** What each value of a condition leaves in the bands. */

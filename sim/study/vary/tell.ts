@@ -2,32 +2,41 @@
 
 import { NEXT_TO_NOTHING } from '../../decision/choice.ts';
 import { inTarget } from '../../decision/target.ts';
-import type { Cost, VariantStudy, WeighedVariant } from '../../decision/variants.ts';
+import type { Cost, WeighedVariant } from '../../decision/variants.ts';
 import { change, percent, share } from '../../report/figures.ts';
 import { brief, listed } from '../../report/numbers.ts';
 import { bandMean, shown } from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import { allPoints } from '../../sweep/sweep.ts';
 import { fillingCautions, pointCautions } from '../cautions.ts';
 import { spreadCautions } from '../cylinders.ts';
 import type { Doubt } from '../doubt/compute.ts';
 import { doubtSections } from '../doubt/tell.ts';
+import { knownNotes, resolutionCautions, resolutionWords } from '../resolution.ts';
 import { allOutcomes } from '../study.ts';
 import { TRADE_OFF_NOTE } from '../tradeOffs.ts';
 import { bandWords, floorWords, lossWords, meanWords } from '../verdict.ts';
+import type { VariedStudy } from './compute.ts';
 import { keyPlots, variantPlot } from './figure.ts';
 import { variantsTable } from './tables.ts';
 
-export function variantSentences(study: VariantStudy): string[] {
+export function variantSentences(study: VariedStudy): string[] {
   const { weighed, target, recommended, costs } = study;
   if (!weighed.some(({ bandMean }) => Number.isFinite(bandMean))) {
     return [`No answer: no variant could be computed at every speed ${bandWords(target)}.`];
   }
   const found = recommended ? bestWords(study, recommended) : [];
-  return [...found, ...(costs ? costWords(study, costs) : []), ...moves(study)];
+  const known = resolutionWords(study, 'variants');
+  return [
+    ...found,
+    ...(costs ? costWords(study, costs) : []),
+    ...moves(study),
+    ...(known === '' ? [] : [known]),
+  ];
 }
 
-function bestWords({ keys, weighed, target, between, speeds }: VariantStudy, best: WeighedVariant) {
+function bestWords({ keys, weighed, target, between, speeds }: VariedStudy, best: WeighedVariant) {
   const choice = keys.map(({ path }, k) => `${path} ${best.texts[k]}`).join(' and ');
   const loss = lossOutside(
     best,
@@ -64,7 +73,7 @@ function lossOutside(best: WeighedVariant, none: boolean): string {
 }
 
 /** Keys whose best value is the first or last of those tried: further on may be better still. */
-function endWords(keys: VariantStudy['keys'], best: WeighedVariant): string[] {
+function endWords(keys: VariedStudy['keys'], best: WeighedVariant): string[] {
   const atEnd = keys.flatMap(({ path, values, texts, condition }, k) => {
     const value = best.values[k]!;
     const [least, most] = [Math.min(...values), Math.max(...values)];
@@ -90,7 +99,7 @@ function flatWords(weighed: readonly WeighedVariant[], best: WeighedVariant): st
 }
 
 /** What a condition costs, which nobody chooses. */
-function costWords({ keys, target }: VariantStudy, costs: readonly Cost[]): string[] {
+function costWords({ keys, target }: VariedStudy, costs: readonly Cost[]): string[] {
   const known = costs.filter(({ bandMean }) => Number.isFinite(bandMean));
   const [kind, hard] = known.reduce(
     ([most, least], one) => [
@@ -111,7 +120,7 @@ function costWords({ keys, target }: VariantStudy, costs: readonly Cost[]): stri
 }
 
 /** Where the trend of a single key tops between its values; nothing at their ends. */
-function topWords(keys: VariantStudy['keys'], between: number): string[] {
+function topWords(keys: VariedStudy['keys'], between: number): string[] {
   const { path, values, texts } = keys[0]!;
   const end = [Math.min(...values), Math.max(...values)].includes(between);
   if (values.length < 3 || end) return [];
@@ -123,7 +132,7 @@ function topWords(keys: VariantStudy['keys'], between: number): string[] {
 }
 
 /** How the best of the second key moves with the first; nothing where there is one key. */
-function moves({ keys, bestSecond }: VariantStudy): string[] {
+function moves({ keys, bestSecond }: VariedStudy): string[] {
   if (!bestSecond) return [];
   const [first, second] = keys;
   const tops = bestSecond.map(({ text, best, between }) => {
@@ -137,7 +146,7 @@ function moves({ keys, bestSecond }: VariantStudy): string[] {
 
 /** Factor from SI to the unit of the texts, where the scale has no offset and no dead centre. */
 function unitScale(
-  { values, texts }: VariantStudy['keys'][number],
+  { values, texts }: VariedStudy['keys'][number],
   { values: own }: WeighedVariant,
 ) {
   const at = values.indexOf(own[1]!);
@@ -146,31 +155,36 @@ function unitScale(
   return { factor: Number(match[1]) / values[at]!, unit: match[2]! };
 }
 
-const COARSE =
-  'Values are weighed at the speeds of the file alone; between them curves ripple, and losses can hide ' +
-  'there. Take a smaller step under speeds to see.';
-
-export function variantReport(study: VariantStudy, scenario: Scenario, doubt?: Doubt): Report {
+export function variantReport(study: VariedStudy, scenario: Scenario, doubt?: Doubt): Report {
   const { weighed, baseline, target } = study;
-  const named = weighed.map(({ texts, outcomes }) => ({ name: texts.join(', '), outcomes }));
+  const named = weighed.map(({ texts, curve }) => ({
+    name: texts.join(', '),
+    outcomes: allPoints(curve),
+  }));
   return {
     about: 'Variants',
     scenario,
     answer: variantSentences(study),
     flags: [
-      ...pointCautions([...named, { name: 'as it is', outcomes: baseline }]),
+      ...pointCautions([...named, { name: 'as it is', outcomes: allPoints(study.asItIs) }]),
       ...fillingCautions(scenario.engine, baseline),
       ...spreadCautions(baseline),
-      COARSE,
+      ...resolutionCautions(
+        study,
+        (place) => weighed[place]?.texts.join(', ') ?? 'the engine as it is',
+      ),
     ],
     sections: [
       { plots: [variantPlot(study), ...keyPlots(study)] },
       ...(doubt ? doubtSections(doubt, target) : []),
       {
         tables: [variantsTable(study)],
-        notes: [`${TRADE_OFF_NOTE} Unbeaten: no other gains as much at a lower price.`],
+        notes: [
+          `${TRADE_OFF_NOTE} Unbeaten: no other gains as much at a lower price.`,
+          ...knownNotes(study.resolution),
+        ],
       },
     ],
-    outcomes: allOutcomes([...weighed, { outcomes: baseline }]),
+    outcomes: allOutcomes([...weighed.map(({ curve }) => curve), study.asItIs]),
   };
 }

@@ -1,40 +1,49 @@
 /**
- * The curves of a study of lengths: swept at the speeds asked for, then refined between them where the
- * answer turns on it, and weighed against the baseline by what is known of both.
+ * The curves of set-ups that differ in a length or in other keys: swept at the speeds asked for, then
+ * refined between them where the answer turns on it, and weighed against the baseline by what is known of both.
  */
-import { smoothAt } from '../../decision/smooth.ts';
-import { scores } from '../../decision/target.ts';
-import { percentOver, tradeOff, type WeighedLength } from '../../decision/tradeOff.ts';
-import type { EngineSpecification } from '../../specification.ts';
-import type { PointRunner } from '../../sweep/runner.ts';
+import { smoothAt } from '../decision/smooth.ts';
+import { scores, type Target } from '../decision/target.ts';
+import { percentOver, tradeOff, type WeighedLength } from '../decision/tradeOff.ts';
+import type { EngineSpecification } from '../specification.ts';
+import type { PointRunner } from '../sweep/runner.ts';
 import {
   allPoints,
   type LengthCurve,
   type Reach,
-  runLengths,
   type SweepObserver,
-  withLength,
-} from '../../sweep/sweep.ts';
-import { type Pains, Refinement, rangesOf } from '../refinement.ts';
-import type { LengthQuestion } from './compute.ts';
+  sweep,
+} from '../sweep/sweep.ts';
+import { type Pains, Refinement, rangesOf } from './refinement.ts';
 
 /** Speeds at which smooth curves are set against each other [rpm]. */
 const FINE = 10;
 
-export class LengthCurves {
+/** What is weighed. */
+export interface SetUps {
+  /** Speeds [rpm], rising. */
+  speeds: readonly number[];
+  target: Target;
+  /** Name of the set-up that the others are weighed against. */
+  own: number;
+  /** The set-up of a name: a length [m], or a place in a list. */
+  engineOf(name: number): EngineSpecification;
+}
+
+export class Curves {
   private readonly byLength = new Map<number, LengthCurve>();
   private readonly engines = new Map<number, EngineSpecification>();
   private readonly refinement: Refinement;
-  private readonly question: LengthQuestion;
+  private readonly question: SetUps;
   private readonly runner: PointRunner;
   private readonly observer: SweepObserver;
   private readonly own: number;
 
-  constructor(question: LengthQuestion, runner: PointRunner, observer: SweepObserver) {
+  constructor(question: SetUps, runner: PointRunner, observer: SweepObserver) {
     this.question = question;
     this.runner = runner;
     this.observer = observer;
-    this.own = question.engine.intake.trumpet.length;
+    this.own = question.own;
     this.refinement = new Refinement(question, runner, observer);
   }
 
@@ -51,12 +60,14 @@ export class LengthCurves {
     return this.at(this.own);
   }
 
-  /** Computes lengths [m] at the speeds of the question. */
+  /** Computes set-ups at the speeds of the question. */
   async add(lengths: readonly number[]): Promise<void> {
-    const { engine, speeds } = this.question;
     const open = lengths.filter((length) => !this.byLength.has(length));
-    const curves = await runLengths(engine, open, speeds, this.runner, this.observer);
-    for (const curve of curves) this.byLength.set(curve.length, curve);
+    const engines = open.map((length) => this.engineOf(length));
+    const table = await sweep(engines, this.question.speeds, this.runner, this.observer);
+    open.forEach((length, i) => {
+      this.byLength.set(length, { length, outcomes: table[i]! });
+    });
   }
 
   /** Computes between the speeds of the question until the curves are resolved. */
@@ -129,7 +140,7 @@ export class LengthCurves {
   }
 
   private engineOf(length: number): EngineSpecification {
-    const engine = this.engines.get(length) ?? withLength(this.question.engine, length);
+    const engine = this.engines.get(length) ?? this.question.engineOf(length);
     this.engines.set(length, engine);
     return engine;
   }

@@ -1,16 +1,14 @@
 /**
- * Which lengths the answer turns on, and how well their curves must be known: refined until halving
+ * Which set-ups the answer turns on, and how well their curves must be known: refined until halving
  * every stretch once more has moved no mean by 0.2 %, no worst loss by half a point and no floor's
  * verdict, or until the narrowest stretch is reached.
  */
-import { bestOf } from '../../decision/choice.ts';
-import { leastMargin } from '../../decision/floor.ts';
-import { fits } from '../../decision/shelf.ts';
-import { percentOver, type WeighedLength } from '../../decision/tradeOff.ts';
-import { allPoints } from '../../sweep/sweep.ts';
-import { type Pains, USUAL } from '../refinement.ts';
-import type { LengthQuestion } from './compute.ts';
-import type { LengthCurves } from './curves.ts';
+import { bestOf } from '../decision/choice.ts';
+import { leastMargin } from '../decision/floor.ts';
+import { percentOver, type WeighedLength } from '../decision/tradeOff.ts';
+import { allPoints } from '../sweep/sweep.ts';
+import type { Curves } from './curves.ts';
+import { type Pains, USUAL } from './refinement.ts';
 
 /** Means that coarse speeds may have taken for worse than the best [share of it]. */
 const IN_CONTEST = 0.03;
@@ -42,23 +40,29 @@ export interface Resolution {
   points: number;
 }
 
-export class Contest {
-  private readonly question: LengthQuestion;
-  private readonly curves: LengthCurves;
+/** Whether points are computed between the speeds, and which set-ups may win. */
+interface Rules {
+  refine: boolean;
+  mayWin(name: number): boolean;
+}
 
-  constructor(question: LengthQuestion, curves: LengthCurves) {
-    this.question = question;
+export class Contest {
+  private readonly rules: Rules;
+  private readonly curves: Curves;
+
+  constructor(rules: Rules, curves: Curves) {
+    this.rules = rules;
     this.curves = curves;
   }
 
-  /** What can be fitted, weighed. */
+  /** What may win, weighed. */
   choices(): WeighedLength[] {
-    return this.curves.weighed().filter((one) => fits(one.length, this.question.fit));
+    return this.curves.weighed().filter((one) => this.rules.mayWin(one.length));
   }
 
   /** Resolves the lengths in contest in the bands until no other comes near the best. */
   async resolve(): Promise<void> {
-    if (!this.question.refine) return;
+    if (!this.rules.refine) return;
     for (;;) {
       const { baseline } = this.curves;
       const open = new Set(
@@ -73,7 +77,7 @@ export class Contest {
 
   /** Resolves what is left, the nearly best over all speeds, and says how well it is known. */
   async conclude(): Promise<Resolution | undefined> {
-    if (!this.question.refine) return undefined;
+    if (!this.rules.refine) return undefined;
     let pains = USUAL;
     for (let left = MOST_TRIES; ; left--) {
       await this.resolve();
