@@ -207,6 +207,11 @@ export {
 export * as plenumFigures from './study/plenum/figure.ts';
 export * as plenumTables from './study/plenum/tables.ts';
 export { PLENUM_CAUTIONS, plenumSentences } from './study/plenum/tell.ts';
+export { usualResponse } from './study/response/ask.ts';
+export { type ResponseStudy, responseStudyOf } from './study/response/compute.ts';
+export { responsePlot } from './study/response/figure.ts';
+export { waysTable as responseTable } from './study/response/tables.ts';
+export { RESPONSE_CAUTIONS, responseSentences } from './study/response/tell.ts';
 export { type SignalStudy, sensorStudy } from './study/signal/compute.ts';
 export * as signalFigures from './study/signal/figure.ts';
 export * as signalTables from './study/signal/tables.ts';

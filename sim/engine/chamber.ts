@@ -37,6 +37,8 @@ export interface ChamberParts {
   atInlet: Volume;
   ducts: Duct[];
   nodes: Node[];
+  /** The one plate, where the chamber has a throttle body of its own. */
+  plate?: Node;
 }
 
 /** Cell of the inlet over the trumpets' [-]: the chamber stands between it and the valves. */
@@ -67,7 +69,7 @@ export function chamberParts(
   const inner = pipeOf('body', [bodyPiece(length - shaftPosition, inlet, throttle)], cell);
   const plate = plateNode(throttle, last, new DuctEnd(inner, 'low'));
   const nodes = [...box.nodes, open, plate, openEnd(new DuctEnd(inner, 'high'), atInlet)];
-  return { ...own, ducts: [...own.ducts, inner], nodes };
+  return { ...own, ducts: [...own.ducts, inner], nodes, plate };
 }
 
 /** The chamber itself: one volume, or one a mouth of the row and what joins them. */

@@ -57,6 +57,8 @@ export interface EngineModel {
   chamber?: Volume;
   /** Where the exhaust ends. */
   outside: OpenAir;
+  /** The plates that the pedal moves, all alike: of the bodies, or the one before a chamber. */
+  plates: readonly Node[];
   /** Joints whose other pipes are echoes. */
   collectors: Collector[];
   /** Crank angle at which cycles start and end: intake closing of the first cylinder [deg]. */
@@ -114,6 +116,7 @@ export function engineModel(
     feed,
     ...(box && { chamber: box.atInlet }),
     outside,
+    plates: box?.plate ? [box.plate] : nodes.filter(({ kind }) => kind === 'constriction'),
     collectors: out.collectors,
     start,
   };

@@ -11,6 +11,7 @@ import { listenStudy } from './listen/index.ts';
 import { loadStudy } from './load/index.ts';
 import { pedalStudy } from './pedal/index.ts';
 import { plenumStudy } from './plenum/index.ts';
+import { responseStudy } from './response/index.ts';
 import { signalStudy } from './signal/index.ts';
 import type { Study } from './study.ts';
 import { tableStudy } from './table/index.ts';
@@ -35,5 +36,6 @@ export const STUDIES: readonly Study[] = [
   loadStudy,
   plenumStudy,
   airboxStudy,
+  responseStudy,
   worthStudy,
 ];

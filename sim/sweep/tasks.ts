@@ -5,6 +5,7 @@
 import { type ReadingJob, readingOf } from '../acoustics/barReading.ts';
 import { type Trial, triedBar } from '../acoustics/barTrial.ts';
 import type { PressureBar } from '../acoustics/pressureBar.ts';
+import { type MovedPlates, movePlates, type PlateMove } from '../engine/plateMove.ts';
 import { type Station, type Trace, tracePoint } from '../engine/trace.ts';
 import { NonPhysicalStateError } from '../errors.ts';
 import { type PointFailure, type PointJob, type PointRunner, runSpeedsJob } from './runner.ts';
@@ -22,6 +23,7 @@ export const TASKS = {
   speeds: runSpeedsJob,
   trace: runTrace,
   bars: ({ bars, ...trial }: BarsJob) => bars.map((bar) => triedBar(bar, trial)),
+  plates: runPlates,
   readings: (jobs: readonly ReadingJob[]) => jobs.map(readingOf),
 };
 
@@ -35,8 +37,16 @@ export interface Computer extends PointRunner {
 }
 
 function runTrace({ engine, speed, stations }: TraceJob): Trace | PointFailure {
+  return orFailure(speed, () => tracePoint(engine, speed, stations));
+}
+
+function runPlates(move: PlateMove): MovedPlates | PointFailure {
+  return orFailure(move.speed, () => movePlates(move));
+}
+
+function orFailure<T>(speed: number, run: () => T): T | PointFailure {
   try {
-    return tracePoint(engine, speed, stations);
+    return run();
   } catch (error) {
     if (error instanceof NonPhysicalStateError) return { speed, failure: error.message };
     throw error;

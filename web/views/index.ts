@@ -28,6 +28,7 @@ import { paretoView } from './pareto.ts';
 import { pedalView } from './pedal.tsx';
 import { plateSpreadView } from './plateSpread.ts';
 import { plenumView } from './plenum.tsx';
+import { responseView } from './response.tsx';
 import { shelfView } from './shelf.tsx';
 import { signalView } from './signal.tsx';
 import { signalChoiceView } from './signalChoice.ts';
@@ -67,7 +68,7 @@ export const places: readonly Place[] = [
     injectorPulsesView,
   ),
   place('worth', 'Worth it', worthView),
-  place('plenum', 'Plenum', plenumView, airboxView),
+  place('plenum', 'Plenum', plenumView, airboxView, responseView),
   place('load', 'Part throttle', loadView),
   place('idle', 'Idle', idleView),
   place('balance', 'Balance', plateSpreadView, balanceView, trimsView),

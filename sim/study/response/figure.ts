@@ -1,0 +1,31 @@
+/** Share of the change of filling over time, a line a way. */
+import { axes, type Plot, type PlotLook, plotted } from '../../report/plot.ts';
+import { type ResponseStudy, THERE, type WayName } from './compute.ts';
+import { FIRING_TIME, SHARE, WAY_NAMES } from './tables.ts';
+
+const LOOKS: Record<WayName, PlotLook> = { bodies: 'cut', box: 'third', plenum: 'now' };
+
+export function responsePlot({ ways, question }: ResponseStudy): Plot {
+  const x = { ...FIRING_TIME, head: 'time since plates began to move, to the firing' };
+  const y = { ...SHARE, head: 'share of the new torque' };
+  return {
+    id: 'response',
+    caption: `Charge by charge at ${question.speed} rpm`,
+    description:
+      'Share of the change of torque that every firing has, over time since the plates began to move.',
+    ...axes(x, y),
+    series: ways.map(({ name, charges }) => ({
+      name: WAY_NAMES[name],
+      look: LOOKS[name],
+      xs: plotted(
+        x,
+        charges.map(({ firing }) => firing),
+      ),
+      ys: plotted(
+        y,
+        charges.map(({ share }) => share),
+      ),
+    })),
+    marks: [{ axis: 'y', at: plotted(y, [THERE])[0]!, name: 'there', look: 'other' }],
+  };
+}
