@@ -97,6 +97,8 @@ const SAMPLES = 256;
 export function plateGrowth(plate: Plate, angle: number): Float64Array {
   const opening = openingOf(plate, angle);
   const slow = throttleArea(plate, angle);
+  // What is shut is so at any pressure.
+  if (slow <= 0) return new Float64Array(LEVELS + 2).fill(1);
   const fast = Array.from({ length: SAMPLES }, (_, i) =>
     behindJet(opening, (i + 1) / (SAMPLES + 1)),
   );

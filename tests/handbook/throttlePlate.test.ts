@@ -22,6 +22,14 @@ function fastArea(of: typeof plate, angle: number, ratio: number): number {
 
 const bore = (Math.PI / 4) * plate.bore ** 2;
 
+it.each([0.042, 0.044, 0.045, 0.048])(
+  'shut in a bore of %f m passes nothing at any pressure',
+  (bore) => {
+    const shut = { ...plate, bore, closedAngle: 8 };
+    for (const ratio of [1, 0.99, 0.6, 0.2]) expect(fastArea(shut, 8, ratio)).toBeLessThan(1e-15);
+  },
+);
+
 describe('slow flow', () => {
   it('wide open loses the stated dynamic heads', () => {
     expect(plateLoss(plate, 90)).toBeCloseTo(0.3, 7);
