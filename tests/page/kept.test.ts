@@ -30,9 +30,9 @@ test('a set-up is kept with its curve, survives reload, is saved as a file and o
   await take(page, 90);
   await exactCurve(page);
   await page.locator('.dial').getByRole('button', { name: 'Keep' }).click();
-  await page.locator('#filling .annotation', { hasText: 'quick 90' }).waitFor();
+  await page.locator('#filling .annotation', { hasText: 'quick' }).waitFor();
   await page.reload();
-  await page.locator('#filling .annotation', { hasText: 'quick 90' }).waitFor();
+  await page.locator('#filling .annotation', { hasText: 'quick' }).waitFor();
   await drawer(page, 'Kept set-ups');
   await page.getByLabel('Name of the set-up').fill('club day');
   await page.getByLabel('Name of the set-up').press('Enter');

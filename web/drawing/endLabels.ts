@@ -68,22 +68,20 @@ export function endLabels(
   });
 }
 
-/** How far a further name must be moved, down positive, to lie over none of the others [px]. */
+/** How far a further name must be moved, down positive, to lie over none of those that stand [px]. */
 export function apartFrom(
-  others: readonly Ended[],
+  standing: NonNullable<Layout['annotations']>,
   ys: readonly number[],
   { range, height }: { range: readonly [number, number]; height: number },
 ): number {
   const scale = (height - MARGIN.t - MARGIN.b) / (range[1] - range[0]);
-  const at = (values: readonly number[]) =>
-    (range[1] - (values[values.findLastIndex(Number.isFinite)] ?? Number.NaN)) * scale;
-  const own = at(ys);
-  const taken = others.map((one) => at(one.ys)).sort((a, b) => a - b);
-  let shift = 0;
-  for (const place of taken) {
-    if (Math.abs(own + shift - place) < APART) shift = place + APART - own;
-  }
-  return shift;
+  const at = (y: number) => (range[1] - y) * scale;
+  const own = at(ys[ys.findLastIndex(Number.isFinite)] ?? Number.NaN);
+  const taken = standing.map(({ y, yshift = 0 }) => at(Number(y)) - yshift);
+  const free = (place: number) => taken.every((one) => Math.abs(one - place) >= APART - 0.01);
+  const places = [own, ...taken.flatMap((one) => [one - APART, one + APART])].filter(free);
+  const away = (place: number) => Math.abs(place - own);
+  return places.reduce((a, b) => (away(b) < away(a) ? b : a), places[0] ?? own) - own;
 }
 
 function end(xs: readonly number[], ys: readonly number[]) {

@@ -108,7 +108,7 @@ function keepShown(picture: Picture, length: number): void {
   const curve = curveOf(picture, 'hand') ?? curveOf(picture, 'best') ?? picture.curves[0]!;
   const { file, text } = source.peek();
   keep({
-    name: `${file.replace(/\.ya?ml$/i, '')} ${lengthText(length)}`,
+    name: `${lengthText(length)} ${file.replace(/\.ya?ml$/i, '')}`,
     file,
     text,
     length,

@@ -1,5 +1,5 @@
 /** Filling, torque or power against speed: the lengths in question, and set-ups pinned beside them. */
-import { signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import type { Data, Layout } from 'plotly.js-dist-min';
 import { axes, bandsOf, type Plot, plotted, quantities as q } from '../../sim/index.ts';
 import { apartFrom, endLabels } from '../drawing/endLabels.ts';
@@ -12,6 +12,7 @@ import { OverCurve } from '../parts/OverCurve.tsx';
 import type { KeptPoint } from '../state/kept.ts';
 import { type Curve, curveAt, curveOf, type Picture, picture, still } from '../state/picture.ts';
 import { unit } from '../state/scenario.ts';
+import { look } from '../state/theme.ts';
 import { chooseSpeed } from '../state/why.ts';
 
 const FIGURES = ['filling', 'torque', 'power'] as const;
@@ -63,34 +64,26 @@ export const curvesView: View = {
     return highest(picture, quantity, value);
   },
   ready: ({ curves }) => curves.some(isKnown),
-  figure: (picture, look, height) => {
-    const { quantity, value, pinned } = shownFigure();
+  figure: (picture, colours, height) => {
+    const { quantity, value } = shownFigure();
     const { target } = picture.scenario;
-    const layout = baseLayout(look, q.headed(q.SPEED), q.headed(quantity));
-    const kept = picture.pinned.map((one) => ({
-      name: one.name,
-      xs: one.points.map(({ speed }) => speed),
-      ys: plotted(quantity, one.points.map(pinned)),
-    }));
-    const own = picture.curves.map((curve) => ({
-      ...curve,
-      ys: plotted(quantity, curve.points.map(value)),
-    }));
+    const layout = baseLayout(colours, q.headed(q.SPEED), q.headed(quantity));
+    const { own, kept } = linesOf(picture);
     const range = rangeOf(picture);
-    const names = endLabels(own, kept, look, { range, height });
+    const names = endLabels(own, kept, colours, { range, height });
     return {
       data: [
-        ...lossGround(own, picture.scenario.speeds, look),
-        ...kept.map((one) => pinnedLine(one, look)),
-        ...curveLines(picture, look, quantity, value),
+        ...lossGround(own, picture.scenario.speeds, colours),
+        ...kept.map((one) => pinnedLine(one, colours)),
+        ...curveLines(picture, colours, quantity, value),
       ],
       layout: {
         ...layout,
         margin: { ...layout.margin, r: NAMES },
         xaxis: { ...layout.xaxis, range: speedRange(picture) },
         yaxis: { ...layout.yaxis, range, hoverformat: shown.value === 'filling' ? '.3f' : '.1f' },
-        shapes: bandShapes(look, target),
-        annotations: [...bandLabels(look, target), ...names],
+        shapes: bandShapes(colours, target),
+        annotations: [...bandLabels(colours, target), ...names],
       } as Partial<Layout>,
     };
   },
@@ -107,6 +100,19 @@ export const curvesView: View = {
 };
 
 const isKnown = ({ points }: Curve) => points.some(({ efficiency }) => efficiency !== undefined);
+
+/** The curves of a picture, and of what is pinned beside them, in the unit of the axis. */
+function linesOf({ curves, pinned: kept }: Picture) {
+  const { quantity, value, pinned } = shownFigure();
+  return {
+    own: curves.map((curve) => ({ ...curve, ys: plotted(quantity, curve.points.map(value)) })),
+    kept: kept.map(({ name, points }) => ({
+      name,
+      xs: points.map(({ speed }) => speed),
+      ys: plotted(quantity, points.map(pinned)),
+    })),
+  };
+}
 
 function FigureChoice() {
   return (
@@ -135,14 +141,15 @@ function TriedCurve({ height }: { height: number }) {
   const tried = now && curveOf(now, 'hand');
   if (!tried || !base) return null;
   const { quantity, value } = shownFigure();
-  const ysOf = (curve: Curve) => plotted(quantity, curve.points.map(value));
-  const range = rangeOf(base);
-  const own = base.curves.map((curve) => ({ ...curve, ys: ysOf(curve) }));
-  const label = apartFrom(own, ysOf(tried), { range, height });
+  const ys = plotted(quantity, tried.points.map(value));
+  const range = stillRange.value!;
+  const { own, kept } = linesOf(base);
+  const box = { range, height };
+  const label = apartFrom(endLabels(own, kept, look.value, box), ys, box);
   return (
     <OverCurve
       curve={tried}
-      ys={ysOf(tried)}
+      ys={ys}
       fitted={own[0]!.ys}
       xRange={speedRange(base)}
       yRange={range}
@@ -151,6 +158,9 @@ function TriedCurve({ height }: { height: number }) {
     />
   );
 }
+
+/** The same while a length is tried, worked out once. */
+const stillRange = computed(() => still.value && rangeOf(still.value));
 
 /** From a little below the least of all that is known to a little above the most, whatever length is tried. */
 function rangeOf(picture: Picture): [number, number] {
