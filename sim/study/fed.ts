@@ -58,13 +58,6 @@ export function sensedIn(one: Traced, where: 'plate' | 'chamber'): Sensed | unde
   return { mean: reading.mean(history), swing: reading.swing(history) };
 }
 
-/** By how much cylinders differ in filling, most less least over the mean [-]; undefined where they do not. */
-export function spreadOf(outcome: PointOutcome): number | undefined {
-  if (isFailure(outcome) || !outcome.cylinders) return undefined;
-  const fillings = outcome.cylinders.map(({ volumetricEfficiency }) => volumetricEfficiency);
-  return (Math.max(...fillings) - Math.min(...fillings)) / outcome.volumetricEfficiency;
-}
-
 /** Filling of one over that of another, less one [-]; undefined where a point failed. */
 export function gainOf(one: PointOutcome, other: PointOutcome): number | undefined {
   if (isFailure(one) || isFailure(other)) return undefined;

@@ -5,7 +5,8 @@ import { runPoint } from '../../sim/engine/point.ts';
 import { tracePoint } from '../../sim/engine/trace.ts';
 import type { AirboxSpecification } from '../../sim/fittings.ts';
 import { inBox } from '../../sim/study/airbox/fitted.ts';
-import { spreadOf } from '../../sim/study/fed.ts';
+import { spreadOf } from '../../sim/study/cylinders.ts';
+
 import { TAPPING } from '../../sim/study/signal/tapped.ts';
 import { demo, meshed } from '../scenario.ts';
 

@@ -13,7 +13,8 @@ import {
 } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
-import { brakeAt, gainOf, spreadOf } from '../fed.ts';
+import { spreadOf } from '../cylinders.ts';
+import { brakeAt, gainOf } from '../fed.ts';
 import { efficiencyOf, REMARK, remarkOf } from '../points.ts';
 import { targetDocument, tradeOffDocument } from '../tradeOffs.ts';
 import { type AirboxStudy, airboxOutcomes, type BoxedLength } from './compute.ts';

@@ -5,7 +5,8 @@ import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { pointCautions } from '../cautions.ts';
-import { spreadOf } from '../fed.ts';
+import { spreadOf } from '../cylinders.ts';
+
 import { bandWords, lossWords } from '../verdict.ts';
 import { type AirboxStudy, airboxOutcomes } from './compute.ts';
 import { boxedLengthsPlot, boxedPlot } from './figure.ts';

@@ -13,7 +13,8 @@ import {
   words,
 } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
-import { brakeAt, gainOf, spreadOf } from '../fed.ts';
+import { spreadOf } from '../cylinders.ts';
+import { brakeAt, gainOf } from '../fed.ts';
 import { figureOf, REMARK, remarkOf } from '../points.ts';
 import { targetDocument, tradeOffDocument } from '../tradeOffs.ts';
 import { type PlenumStudy, plenumOutcomes, type SensedPoint } from './compute.ts';
