@@ -10,6 +10,8 @@ import {
   mixtureTrims,
   pedalSentences,
   pedalStudyOf,
+  plenumSentences,
+  plenumStudyOf,
   readScenario,
   readTrims,
   runHere,
@@ -19,6 +21,9 @@ import {
   shelfWords,
   soundOf,
   TASKS,
+  withLength,
+  worthSentences,
+  worthStudyOf,
 } from '../../sim/index.ts';
 import { questionOf } from '../../web/compute/question.ts';
 import { open } from './opened.ts';
@@ -142,6 +147,29 @@ test('signal and idle agree with the core', async () => {
   await page.locator('#idle .finding').waitFor();
   const own = idleStudyOf({ engine, spec: idle!, bar });
   expect(await page.locator('#idle .finding').textContent()).toBe(idleSentences(own)[0]);
+  expect(said).toEqual([]);
+  await page.close();
+});
+
+test('plenum and worth agree with the core', async () => {
+  const { page, said } = await open();
+  const computer = { ...runHere, task: async (name: 'trace', job: never) => TASKS[name](job) };
+  const ask = async (place: string, view: string, label: string) => {
+    await go(page, place);
+    await page.getByRole('button', { name: label }).click();
+    await page.locator(`#${view} .finding`).waitFor();
+    return page.locator(`#${view} .finding`).textContent();
+  };
+  const answer = await lengthStudy({ ...questionOf(scenario) }, runHere);
+  const { plenum, target, lengthUnit } = scenario;
+  const engine = withLength(scenario.engine, answer.recommended.length);
+  const asked = { engine, plenum, speeds, target, lengthUnit };
+  const beside = await plenumStudyOf(asked, computer as never);
+  const weighed = await ask('plenum', 'plenum', 'Weigh against a plenum');
+  expect(weighed).toBe(plenumSentences(beside)[0]);
+  const question = { scenario, text, file: 'quick.yaml' };
+  const worth = worthSentences(await worthStudyOf(question, computer as never));
+  expect(await ask('worth', 'worth', 'Weigh it all')).toBe(worth[0]);
   expect(said).toEqual([]);
   await page.close();
 });
