@@ -29,6 +29,8 @@ const WITHOUT_PHYSICS = [
   'sim/duct/mesh.ts',
   'sim/step/powers.ts',
   // The spray's books, and how its answers are shared out in time and place.
+  'sim/spray/filmOptions.ts',
+  'sim/spray/sprayOptions.ts',
   'sim/spray/filmConditions.ts',
   'sim/spray/intakeLine.ts',
   'sim/spray/pulse.ts',

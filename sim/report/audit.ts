@@ -6,6 +6,11 @@ import { plain } from './numbers.ts';
 interface AuditSummary {
   mass_error_max: number | null;
   energy_error_max: number | null;
+  /**
+   * Fuel that films took up more than they gave off in a cycle, or less, over the fuel injected: they are run on
+   * between cycles, so no balance of a cycle sees it. Where there are injectors.
+   */
+  film_imbalance_max?: number | null;
 }
 
 /** The worst audit of all points. */
@@ -15,6 +20,9 @@ export function auditOf(outcomes: readonly PointOutcome[]): AuditSummary {
   return {
     mass_error_max: worst((point) => point.audit.massError),
     energy_error_max: worst((point) => point.audit.energyError),
+    ...(points.some(({ spray }) => spray) && {
+      film_imbalance_max: worst(({ spray }) => spray?.filmImbalance ?? 0),
+    }),
   };
 }
 

@@ -10,9 +10,9 @@ import type { Volume } from '../boundary/reservoir.ts';
 import type { Gas } from '../gas/gas.ts';
 import type { SprayCouplingSpecification } from '../specification.ts';
 import type { Surroundings } from './evaporation.ts';
+import type { Runoff } from './filmOptions.ts';
 import { type LiquidFuel, totalMass } from './liquidFuel.ts';
 import type { SprayLedger } from './sprayLedger.ts';
-import type { Runoff } from './wallFilm.ts';
 
 export class ChargeGas {
   /** Liquid on the walls. */

@@ -5,13 +5,9 @@
  * smallest drops', which are advanced implicitly).
  */
 import type { DuctEnd } from '../boundary/ductEnd.ts';
-import type { Volume } from '../boundary/reservoir.ts';
 import { circleArea } from '../duct/profile.ts';
-import type { Gas } from '../gas/gas.ts';
-import type { InjectorsSpecification } from '../specification.ts';
 import { ChargeGas } from './chargeGas.ts';
 import { IntakeLine } from './intakeLine.ts';
-import type { LiquidFuel } from './liquidFuel.ts';
 import { totalMass } from './liquidFuel.ts';
 import { Metering, shares } from './metering.ts';
 import { MouthCloud } from './mouthCloud.ts';
@@ -19,38 +15,11 @@ import { energyOf, massOf } from './parcel.ts';
 import { gravityAlong, Parcels } from './parcels.ts';
 import { Pulse } from './pulse.ts';
 import { type SprayLedger, sprayLedger } from './sprayLedger.ts';
+import type { SprayOptions } from './sprayOptions.ts';
 import { jetSpeed } from './spraySource.ts';
 import { MixtureRecord, type SprayCycle, sprayCycle } from './sprayTally.ts';
 import { outerShare } from './staging.ts';
 import { WallFilm } from './wallFilm.ts';
-
-export interface SprayOptions {
-  injectors: InjectorsSpecification;
-  fuel: LiquidFuel;
-  gas: Gas;
-  /** Ducts with their ends. */
-  mouth: DuctEnd;
-  intakeValve: DuctEnd;
-  cylinder: Volume;
-  /** Distance of the rim plane behind x = 0 of the trumpet duct [m]; negative in front of it. */
-  rim: number;
-  /** Share of the bore that the plate blocks [-] and the width of what blocks it [m]. */
-  plate: { blocked: number; width: number };
-  /** Intake valves: diameter of one [m], how many. */
-  valve: { diameter: number; count: number };
-  /** Bore [m] and swept volume [m^3] of the cylinder. */
-  bore: number;
-  sweptVolume: number;
-  outside: { temperature: number; pressure: number };
-  /** Speed [rpm]. */
-  speed: number;
-  /** Crank angles of this cylinder [deg]: valve opening and closing, start of the burn. */
-  angles: { open: number; close: number; burn: number };
-  /** Air per fuel as burned, by mass [-]. */
-  airFuelRatio: number;
-  /** Air of a full cylinder at ambient density [kg]. */
-  fullAir: number;
-}
 
 /** Longest spray step [s]; gas steps are gathered up to it. */
 export const SPRAY_STEP = 1e-4;

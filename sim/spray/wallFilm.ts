@@ -21,12 +21,11 @@
  * Gravity on the film, waves and stripping at edges are left out.
  */
 import { cubeRoot, exp, power } from '../elementary/powers.ts';
-import type { Gas } from '../gas/gas.ts';
 import { PRANDTL } from '../gas/viscosity.ts';
 import { blowing, type Surroundings, solveSurface, wetSurface } from './evaporation.ts';
 import { FilmConditions } from './filmConditions.ts';
-import type { IntakeLine } from './intakeLine.ts';
-import { type LiquidFuel, liquidEnergy, liquidTemperature, totalMass } from './liquidFuel.ts';
+import type { FilmOptions, Give, Runoff } from './filmOptions.ts';
+import { liquidEnergy, liquidTemperature, totalMass } from './liquidFuel.ts';
 import type { SprayLedger } from './sprayLedger.ts';
 
 /** Nusselt number of laminar flow in a round pipe at constant wall temperature [-]. */
@@ -38,25 +37,6 @@ const NOTHING = 1e-13;
 const SETTLING_STEP = 4e-3;
 /** Bounds of a patch's removal over what mean conditions give [-]. */
 const FACTORS = [0.2, 5] as const;
-
-export interface FilmOptions {
-  fuel: LiquidFuel;
-  line: IntakeLine;
-  gas: Gas;
-  /** Thickness below which the film breaks into patches [m]. */
-  thickness: number;
-  /** Head of the intake valve: wetted area [m^2], temperature [K]. */
-  valve: { area: number; temperature: number };
-}
-
-/** Liquid that has run through the valve. */
-export interface Runoff {
-  mass: Float64Array;
-  energy: number;
-}
-
-/** Takes vapour [kg] and energy [J] that a film lost at cell k. */
-export type Give = (k: number, vapour: number, energy: number) => void;
 
 export class WallFilm {
   /** Patches: the cells of the line, then the valve's head. */
