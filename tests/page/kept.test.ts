@@ -8,7 +8,9 @@ import { drawer, exactCurve, go, openFile, readDownload, take, write } from './r
 test('reload keeps text and place; Back goes to the place before', async () => {
   const { page } = await open();
   await write(page, 'Bore', '80 mm');
-  await page.getByRole('button', { name: 'Close' }).click();
+  await page.keyboard.press('Escape');
+  await page.locator('.drawer').waitFor({ state: 'detached' });
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Your engine');
   await go(page, 'price');
   await page.locator('#gain-and-price').waitFor();
   await page.reload();

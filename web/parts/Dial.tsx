@@ -18,11 +18,6 @@ export function Dial({ picture }: { picture: Picture }) {
   const length = shownLength(picture);
   const { face, width } = pipeSpan(picture);
   const share = (metres: number) => `${((face + metres * 1e3) / width) * 100}%`;
-  const one = METRES[unit.value];
-  const step = STEP[unit.value];
-  const take = ({ valueAsNumber }: HTMLInputElement) => {
-    if (Number.isFinite(valueAsNumber)) moveHand(valueAsNumber * one);
-  };
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be laid out alike in all browsers
     <div
@@ -31,29 +26,11 @@ export function Dial({ picture }: { picture: Picture }) {
       aria-label="Length to try"
       style={{ '--from': share(least), '--to': share(most) }}
     >
-      <div class="dial-track">
-        <input
-          type="range"
-          class="dial-slider"
-          aria-label={`Trumpet length in ${UNIT_NAME[unit.value]}`}
-          aria-valuetext={lengthText(length)}
-          min={figure(Math.floor(least / step + EVEN) * step)}
-          max={figure(Math.ceil(most / step - EVEN) * step)}
-          step={figure(step)}
-          value={figure(length)}
-          onInput={(event) => take(event.currentTarget)}
-        />
-      </div>
+      <Track length={length} />
       <div class="dial-row">
-        <button type="button" class="step" onClick={() => moveHand(length - step)}>
-          <span aria-hidden="true">−</span>
-          <span class="sr">{lengthText(step)} shorter</span>
-        </button>
-        <Exact length={length} onTake={take} />
-        <button type="button" class="step" onClick={() => moveHand(length + step)}>
-          <span aria-hidden="true">+</span>
-          <span class="sr">{lengthText(step)} longer</span>
-        </button>
+        <Step by={-1} length={length} />
+        <Exact length={length} />
+        <Step by={1} length={length} />
         <p class="hand-says">
           <HandSays picture={picture} />
         </p>
@@ -73,18 +50,50 @@ export function Dial({ picture }: { picture: Picture }) {
   );
 }
 
+/** Takes what a field says, in the unit of the file. */
+function take({ valueAsNumber }: HTMLInputElement): void {
+  if (Number.isFinite(valueAsNumber)) moveHand(valueAsNumber * METRES[unit.value]);
+}
+
+function Track({ length }: { length: number }) {
+  const { least, most } = handRange.value;
+  const step = STEP[unit.value];
+  return (
+    <div class="dial-track">
+      <input
+        type="range"
+        class="dial-slider"
+        aria-label={`Trumpet length in ${UNIT_NAME[unit.value]}`}
+        aria-valuetext={lengthText(length)}
+        min={figure(Math.floor(least / step + EVEN) * step)}
+        max={figure(Math.ceil(most / step - EVEN) * step)}
+        step={figure(step)}
+        value={figure(length)}
+        onInput={(event) => take(event.currentTarget)}
+      />
+    </div>
+  );
+}
+
+function Step({ by, length }: { by: 1 | -1; length: number }) {
+  const step = STEP[unit.value];
+  return (
+    <button type="button" class="step" onClick={() => moveHand(length + by * step)}>
+      <span aria-hidden="true">{by < 0 ? '−' : '+'}</span>
+      <span class="sr">
+        {lengthText(step)} {by < 0 ? 'shorter' : 'longer'}
+      </span>
+    </button>
+  );
+}
+
 /** What a whole number of steps may miss by round-off. */
 const EVEN = 1e-6;
 
 /** A length [m] as a figure in the unit of the file. */
 const figure = (metres: number) => Math.round((metres / METRES[unit.value]) * 1e3) / 1e3;
 
-interface ExactProps {
-  length: number;
-  onTake(field: HTMLInputElement): void;
-}
-
-function Exact({ length, onTake }: ExactProps) {
+function Exact({ length }: { length: number }) {
   const { least, most } = handRange.value;
   const box = useFollowing(String(figure(length)));
   return (
@@ -96,7 +105,7 @@ function Exact({ length, onTake }: ExactProps) {
         max={figure(most)}
         step={figure(STEP[unit.value])}
         ref={box}
-        onChange={(event) => onTake(event.currentTarget)}
+        onChange={(event) => take(event.currentTarget)}
       />{' '}
       {unit.value}
     </span>

@@ -13,7 +13,10 @@ export function Drawer() {
   const title = useRef<HTMLHeadingElement>(null);
   const shown = tab !== undefined;
   useEffect(() => {
-    if (shown) title.current?.focus();
+    if (!shown) return;
+    const before = document.activeElement as HTMLElement | null;
+    title.current?.focus();
+    return () => before?.focus();
   }, [shown]);
   if (!tab) return null;
   return (

@@ -1,8 +1,9 @@
 /** What goes into the workshop: the length in large type, from where to where it counts, what to mind. */
 import { bandWords, CAUTIONS, LENGTH_MEANING, lengthDrawing, PROGRAM } from '../../sim/index.ts';
 import { typeset } from '../format.ts';
+import { Cautions } from '../parts/Cautions.tsx';
 import { mayAsk } from '../state/asked.ts';
-import type { Picture } from '../state/picture.ts';
+import type { Picture, Verdict } from '../state/picture.ts';
 import { addressOf } from '../state/place.ts';
 import { lengthText } from '../state/unit.ts';
 
@@ -23,21 +24,9 @@ export function CutSheet({ picture }: { picture: Picture }) {
       </h2>
       <p class="sheet-meaning">{LENGTH_MEANING}</p>
       <div class="sheet-drawing" dangerouslySetInnerHTML={{ __html: drawing }} />
-      <ul class="sheet-facts">
-        <li>Trumpets: {scenario.engine.cylinder.count}, all alike</li>
-        <li>Fitted now: {lengthText(own)}</li>
-        <li>{typeset(`Band: ${bandWords(scenario.target)}`)}</li>
-        <li>{words.gain}</li>
-        {words.price && <li>{words.price}</li>}
-        <li>{words.found}</li>
-        {words.shelf && <li>{words.shelf}</li>}
-      </ul>
+      <Facts picture={picture} verdict={verdict} />
       <h3>Before you cut and fit</h3>
-      <ul class="cautions">
-        {[...words.cautions, ...CAUTIONS].map((caution) => (
-          <li key={caution}>{caution}</li>
-        ))}
-      </ul>
+      <Cautions items={[...words.cautions, ...CAUTIONS]} />
       <p class="quiet">
         Computed, not measured. Trumpetry {PROGRAM.version}, question {study.hash.slice(0, 12)}.
       </p>
@@ -48,6 +37,27 @@ export function CutSheet({ picture }: { picture: Picture }) {
       </p>
     </article>
   );
+}
+
+function Facts({ picture: { scenario }, verdict: { words } }: FactsProps) {
+  const { cylinder, intake } = scenario.engine;
+  return (
+    <ul class="sheet-facts">
+      <li>Trumpets: {cylinder.count}, all alike</li>
+      <li>Fitted now: {lengthText(intake.trumpet.length)}</li>
+      <li>{typeset(`Band: ${bandWords(scenario.target)}`)}</li>
+      {[words.gain, words.price, words.found, words.shelf]
+        .filter((sentence) => sentence !== '')
+        .map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+    </ul>
+  );
+}
+
+interface FactsProps {
+  picture: Picture;
+  verdict: Verdict;
 }
 
 function NotYet() {

@@ -21,7 +21,7 @@ export const paretoView: View = {
   width: 'half',
   height: 400,
   reading: (picture) =>
-    `Gain in your band upwards, the worst loss outside it to the right. Lengths on the line are beaten by none: no other gives more at no higher price. Choose a point to take its length under your hand. ${floorsOf(picture)}`,
+    `Gain in your band upwards, the worst loss outside it to the right. Lengths on the line are beaten by none: no other gives more at no higher price. Choose a point to try its length. ${floorsOf(picture)}`,
   summary: (picture) =>
     `Not beaten: ${studyOf(picture)
       .pareto.map(
