@@ -1,6 +1,6 @@
 /** What a box over the trumpets does, in sentences. */
 import { percentOver } from '../../decision/tradeOff.ts';
-import { lengthIn, percent, rpm } from '../../report/figures.ts';
+import { lengthIn, percent, rpm, UNFELT } from '../../report/figures.ts';
 import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
@@ -18,9 +18,6 @@ import {
   SPREAD,
   SWING,
 } from './tables.ts';
-
-/** Change of the mean in the band below which nobody feels a difference [%]; common practice, no source. */
-const FELT = 0.5;
 
 export function airboxSentences(study: AirboxStudy): string[] {
   return [verdictWords(study), lengthWords(study), ...spreadWords(study), ...pressureWords(study)];
@@ -40,9 +37,9 @@ function verdictWords(study: AirboxStudy): string {
     return `The box ${trumpets} cannot be weighed: a point failed.`;
   const size = percent(Math.abs(gainPercent));
   const verdict =
-    gainPercent > FELT
+    gainPercent > UNFELT
       ? `gives ${size} more`
-      : gainPercent < -FELT
+      : gainPercent < -UNFELT
         ? `takes ${size}`
         : `changes nothing that is felt (${size})`;
   const worst =

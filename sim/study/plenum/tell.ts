@@ -1,6 +1,6 @@
 /** What individual bodies give and take against one throttle and a plenum, in sentences. */
 
-import { change, lengthIn, percent, rpm } from '../../report/figures.ts';
+import { change, lengthIn, percent, rpm, UNFELT } from '../../report/figures.ts';
 import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
@@ -12,9 +12,6 @@ import { bandWords, lossWords, stretchWords } from '../verdict.ts';
 import { type PlenumStudy, plenumOutcomes, type SensedPoint } from './compute.ts';
 import { bothPlot, swingPlot, torquePlot } from './figure.ts';
 import { GAIN, plenumTable, SENSED_SWING, SPREAD, sensedTable, sizesTable } from './tables.ts';
-
-/** Change of the mean in the band below which nobody feels a difference [%]; common practice, no source. */
-const FELT = 0.5;
 
 export const PLENUM_CAUTIONS: readonly string[] = [
   'Individual bodies at full load stand open to the engine bay: fuel, hands, cloth and grit keep away from the mouths, and every plate must shut by itself (see pedal).',
@@ -52,9 +49,9 @@ export function verdictWords(study: PlenumStudy): string {
     return `${trumpets} cannot be weighed ${bandWords(target)}: a point failed there.`;
   }
   const verdict =
-    gainPercent > FELT
+    gainPercent > UNFELT
       ? `give ${percent(gainPercent)} more`
-      : gainPercent < -FELT
+      : gainPercent < -UNFELT
         ? `give ${percent(-gainPercent)} less`
         : `give nothing that is felt (${change(gainPercent)})`;
   const other = bandMean / (1 + gainPercent / 100);

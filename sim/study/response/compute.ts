@@ -62,7 +62,8 @@ export async function responseStudyOf(
     engines.map(async ({ name, engine }) => {
       const { closedAngle } = pedalled(engine);
       const start = withPlates(engine, closedAngle + from);
-      const job = { engine: start, speed, to: closedAngle + to, seconds, cycles: CYCLES };
+      const end = Math.min(closedAngle + to, 90);
+      const job = { engine: start, speed, to: end, seconds, cycles: CYCLES };
       const moved = await computer.task('plates', job);
       observer.onPoint?.(0, speed, 'failure' in moved ? moved : moved.before);
       return { name, moved };

@@ -1,5 +1,5 @@
 /** Whether individual bodies pay on this engine: one sentence first, then what they give, cost and ask. */
-import { lengthIn, percent, rpm, share } from '../../report/figures.ts';
+import { lengthIn, percent, rpm, share, UNFELT } from '../../report/figures.ts';
 import { counted } from '../../report/numbers.ts';
 import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
@@ -16,9 +16,6 @@ import { ASSUMED, PLENUM_CAUTIONS, plenumWords } from '../plenum/tell.ts';
 import { bandWords, lossWords } from '../verdict.ts';
 import { type WorthStudy, worthOutcomes } from './compute.ts';
 import { plateOff, sensedPair, topPower, worthTable } from './tables.ts';
-
-/** Change of the mean in the band below which nobody feels a difference [%]; common practice, no source. */
-const FELT = 0.5;
 
 /** The sentence that the page begins with, and those behind it. */
 export function worthSentences(study: WorthStudy): string[] {
@@ -40,10 +37,10 @@ function verdict({ plenum }: WorthStudy): string {
   const figures =
     `individual bodies give ${percent(Math.abs(gain))} ${gain < 0 ? 'less' : 'more'} ` +
     `${bandWords(plenum.target)} than ${other}`;
-  if (gain < -FELT) return `Not worth it for power: ${figures}.`;
-  if (gain <= FELT) return `Not worth it for power alone: nothing is felt; ${figures}.`;
+  if (gain < -UNFELT) return `Not worth it for power: ${figures}.`;
+  if (gain <= UNFELT) return `Not worth it for power alone: nothing is felt; ${figures}.`;
   const price =
-    loss > FELT
+    loss > UNFELT
       ? `and at worst ${percent(loss)} less outside it`
       : 'and lose nothing that is felt outside it';
   const answer = loss < gain ? 'Worth it for power' : 'Worth it in the band alone';
