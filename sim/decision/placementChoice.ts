@@ -11,7 +11,7 @@
  * the second part being what a ripple sampled at n speeds leaves open in a mean.
  */
 import { hypot, square } from '../elementary/powers.ts';
-import type { InjectorSpecification } from '../specification.ts';
+import type { InjectorSpecification } from '../injectors.ts';
 import { isFailure, type PointOutcome } from '../sweep/runner.ts';
 import { mostShare } from './pulseWidth.ts';
 

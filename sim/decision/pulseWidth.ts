@@ -4,7 +4,7 @@
  *
  *   pulse = m_fuel / flow + dead time,   duty = pulse n / 120
  */
-import type { InjectorSpecification } from '../specification.ts';
+import type { InjectorSpecification } from '../injectors.ts';
 
 /** Duty above which pulses of neighbours run into one another [-]; common practice, no source. */
 export const MOST_DUTY = 0.85;

@@ -8,9 +8,10 @@ import type {
   PlenumSpecification,
   PressureBarSpecification,
 } from '../fittings.ts';
+import type { InjectorsSpecification } from '../injectors.ts';
 import type { Linkage } from '../linkage/linkage.ts';
 import type { Row } from '../sound/monopoles.ts';
-import type { EngineSpecification, InjectorsSpecification } from '../specification.ts';
+import type { EngineSpecification } from '../specification.ts';
 import { type FactSection, factsOf } from './facts.ts';
 import type { ScenarioView } from './schema.ts';
 import { resolveAirbox } from './sections/airbox.ts';

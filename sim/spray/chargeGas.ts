@@ -8,7 +8,7 @@
  */
 import type { Volume } from '../boundary/reservoir.ts';
 import type { Gas } from '../gas/gas.ts';
-import type { SprayCouplingSpecification } from '../specification.ts';
+import type { SprayCouplingSpecification } from '../injectors.ts';
 import type { Surroundings } from './evaporation.ts';
 import type { Runoff } from './filmOptions.ts';
 import { type LiquidFuel, totalMass } from './liquidFuel.ts';

@@ -9,8 +9,8 @@
 import type { Duct } from '../duct/duct.ts';
 import type { Gas } from '../gas/gas.ts';
 import { viscosity } from '../gas/viscosity.ts';
+import type { SprayCouplingSpecification } from '../injectors.ts';
 import { fanningFactor } from '../loss/friction.ts';
-import type { SprayCouplingSpecification } from '../specification.ts';
 import type { Surroundings } from './evaporation.ts';
 import type { SprayLedger } from './sprayLedger.ts';
 

@@ -9,7 +9,7 @@
  *
  * An integral controller: common practice, no source.
  */
-import type { StagingSpecification } from '../specification.ts';
+import type { StagingSpecification } from '../injectors.ts';
 
 /** Share of a cycle's shortfall that the next one makes up, once the first fuel has come through. */
 const FEEDBACK = 0.15;

@@ -17,7 +17,7 @@ import { cos } from '../elementary/angles.ts';
 import { cube, exp, hypot } from '../elementary/powers.ts';
 import type { Gas } from '../gas/gas.ts';
 import { viscosity } from '../gas/viscosity.ts';
-import type { SprayCouplingSpecification } from '../specification.ts';
+import type { SprayCouplingSpecification } from '../injectors.ts';
 import { STANDARD_GRAVITY } from '../units.ts';
 import type { ChargeGas } from './chargeGas.ts';
 import { dropDiameter, evaporateDrop, relaxationTime } from './droplet.ts';

@@ -5,7 +5,7 @@
  * nor given twice when its length changes. Each pulse makes the same drops as the one before.
  */
 import { cube } from '../elementary/powers.ts';
-import type { InjectorSpecification } from '../specification.ts';
+import type { InjectorSpecification } from '../injectors.ts';
 import { type LiquidFuel, liquidEnergy } from './liquidFuel.ts';
 import type { Parcels } from './parcels.ts';
 import type { SprayLedger } from './sprayLedger.ts';

@@ -2,7 +2,7 @@
 import type { DuctEnd } from '../boundary/ductEnd.ts';
 import type { Volume } from '../boundary/reservoir.ts';
 import type { Gas } from '../gas/gas.ts';
-import type { InjectorsSpecification } from '../specification.ts';
+import type { InjectorsSpecification } from '../injectors.ts';
 import type { LiquidFuel } from './liquidFuel.ts';
 
 export interface SprayOptions {

@@ -10,7 +10,7 @@
  */
 import { cos, sin } from '../elementary/angles.ts';
 import { log1p, power } from '../elementary/powers.ts';
-import type { InjectorSpecification } from '../specification.ts';
+import type { InjectorSpecification } from '../injectors.ts';
 
 /** Radical inverse steps: fractional parts of multiples fill 0..1 evenly (plastic number). */
 const STEPS = [0.7548776662466927, 0.5698402909980532, 0.4301597090019468] as const;

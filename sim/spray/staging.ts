@@ -5,8 +5,9 @@
  *
  *   n  speed [rpm]   L  load: air trapped over ambient density times swept volume [-]
  */
+
+import type { StagingSpecification } from '../injectors.ts';
 import { interpolateLinear } from '../interpolation.ts';
-import type { StagingSpecification } from '../specification.ts';
 
 /** Share of the fuel that the outermost injector gives [0..1]. */
 export function outerShare(staging: StagingSpecification, speed: number, load: number): number {

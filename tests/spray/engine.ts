@@ -1,7 +1,8 @@
 /** The endurance six with its injectors, coarse enough for tests. */
 import { readFileSync } from 'node:fs';
+import type { InjectorsSpecification } from '../../sim/injectors.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
-import type { EngineSpecification, InjectorsSpecification } from '../../sim/specification.ts';
+import type { EngineSpecification } from '../../sim/specification.ts';
 import { withShare } from '../../sim/study/inject/compute.ts';
 
 const scenario = readScenario(

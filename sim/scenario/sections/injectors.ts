@@ -1,11 +1,11 @@
 /** The injectors of one cylinder, and how they share the fuel. */
 import type { FuelName } from '../../gas/fuel.ts';
 import type {
-  EngineSpecification,
   InjectorSpecification,
   InjectorsSpecification,
   StagingSpecification,
-} from '../../specification.ts';
+} from '../../injectors.ts';
+import type { EngineSpecification } from '../../specification.ts';
 import { liquidFuel } from '../../spray/liquidFuel.ts';
 import { list, maybe, oneOf, optional, quantity, section, text } from '../key.ts';
 import type { ScenarioView } from '../schema.ts';

@@ -16,11 +16,8 @@ import {
   uncertaintyOf,
 } from '../../decision/placementEffects.ts';
 import type { PulseFigures } from '../../decision/pulseWidth.ts';
-import type {
-  EngineSpecification,
-  InjectorsSpecification,
-  SprayCouplingSpecification,
-} from '../../specification.ts';
+import type { InjectorsSpecification, SprayCouplingSpecification } from '../../injectors.ts';
+import type { EngineSpecification } from '../../specification.ts';
 import { outerShare } from '../../spray/staging.ts';
 import { isFailure, type PointOutcome, type PointRunner } from '../../sweep/runner.ts';
 import type { SweepObserver } from '../../sweep/sweep.ts';

@@ -21,7 +21,8 @@ import {
 import { scores, type Target } from '../../decision/target.ts';
 import { type TradeOff, tradeOff, type WeighedLength } from '../../decision/tradeOff.ts';
 import { cylindersDiffer } from '../../engine/manifolds.ts';
-import type { EngineSpecification, InjectorsSpecification } from '../../specification.ts';
+import type { InjectorsSpecification } from '../../injectors.ts';
+import type { EngineSpecification } from '../../specification.ts';
 import type { PointRunner } from '../../sweep/runner.ts';
 import { type LengthCurve, type SweepObserver, withLength } from '../../sweep/sweep.ts';
 import { Contest, type Resolution } from '../contest.ts';

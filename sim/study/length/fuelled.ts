@@ -6,8 +6,9 @@
 
 import { scores, type Target } from '../../decision/target.ts';
 import { type TradeOff, tradeOff, type WeighedLength } from '../../decision/tradeOff.ts';
+import type { InjectorsSpecification } from '../../injectors.ts';
 import { allSettled } from '../../report/audit.ts';
-import type { EngineSpecification, InjectorsSpecification } from '../../specification.ts';
+import type { EngineSpecification } from '../../specification.ts';
 import type { PointRunner } from '../../sweep/runner.ts';
 import { type SweepObserver, sweep, withLength } from '../../sweep/sweep.ts';
 

@@ -2,11 +2,12 @@
 import { pulseOf } from '../../decision/pulseWidth.ts';
 import { cylindersDiffer } from '../../engine/manifolds.ts';
 import { workingGas } from '../../engine/workingGas.ts';
+import type { InjectorSpecification } from '../../injectors.ts';
 import { auditOf } from '../../report/audit.ts';
 import { documentHead } from '../../report/document.ts';
 import * as q from '../../report/quantities.ts';
 import { asColumns, asObjects, column, type Table, tableOf, words } from '../../report/table.ts';
-import type { EngineSpecification, InjectorSpecification } from '../../specification.ts';
+import type { EngineSpecification } from '../../specification.ts';
 import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
 import { pointColumns } from '../points.ts';
 import { airMass, withAngle } from './cell.ts';
