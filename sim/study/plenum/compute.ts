@@ -16,7 +16,7 @@ import type { Computer } from '../../sweep/tasks.ts';
 import { type FedCurve, outcomeOf, Runs, type Sensed, sensedIn } from '../fed.ts';
 import { isBoosted, withFreeFeed } from '../length/freeFeed.ts';
 import { coarse } from '../signal/tapped.ts';
-import { onPlenum } from './fitted.ts';
+import { onPlenum, wideOpen } from './fitted.ts';
 
 export interface PlenumQuestion {
   /** With individual bodies and the trumpets that are weighed. */
@@ -56,7 +56,8 @@ export async function plenumStudyOf(
   computer: Computer,
   observer: SweepObserver = {},
 ): Promise<PlenumStudy> {
-  const { engine, ...asked } = question;
+  const { engine: filed, ...asked } = question;
+  const engine = wideOpen(filed);
   const { speeds, target, plenum } = asked;
   const other = onPlenum(engine, plenum);
   const free = isBoosted(engine) ? [withFreeFeed(engine), withFreeFeed(other)] : [];

@@ -8,6 +8,12 @@ import type {
   ThrottleSpecification,
 } from '../../specification.ts';
 
+/** Full load, however far the file has the plates open. */
+export function wideOpen(engine: EngineSpecification): EngineSpecification {
+  const throttle = { ...engine.intake.throttle, angle: 90 };
+  return { ...engine, intake: { ...engine.intake, throttle } };
+}
+
 /** @param angle of the one plate [deg]; 90 is wide open */
 export function onPlenum(
   engine: EngineSpecification,
