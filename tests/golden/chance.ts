@@ -92,5 +92,6 @@ function chanceTrace(job: TraceJob): Trace {
       temperature: column(290, 400),
     })),
     wave: { distance: [0, 0.1], pressure: [[1e5, 1e5]], velocity: [[0, 1]] },
+    ...(job.engine.intake.chamber && { chamberPressure: column(5e4, 1e5) }),
   };
 }
