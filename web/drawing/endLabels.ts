@@ -15,6 +15,7 @@ interface Named extends Ended {
 interface OfLength extends Ended {
   role: Role;
   length: number;
+  firstLook?: boolean;
   points: readonly { speed: number }[];
 }
 
@@ -33,8 +34,8 @@ export function endLabels(
   { range, height }: { range: readonly [number, number]; height: number },
 ): NonNullable<Layout['annotations']> {
   const labels = [
-    ...own.map(({ role, length, points, ys }) => ({
-      text: `${SHORT[role]} ${lengthText(length)}`,
+    ...own.map(({ role, length, firstLook, points, ys }) => ({
+      text: `${firstLook ? 'first look' : SHORT[role]} ${lengthText(length)}`,
       color: look.role[role],
       ...end(
         points.map(({ speed }) => speed),

@@ -54,8 +54,8 @@ const STANDING_NOTE: Record<Standing, string> = {
   waiting: '',
 };
 
-export function curveName({ role, length }: Curve): string {
-  return `${ROLE_NAME[role]}, ${lengthText(length)}`;
+export function curveName({ role, length, firstLook }: Curve): string {
+  return `${firstLook ? 'first look' : ROLE_NAME[role]}, ${lengthText(length)}`;
 }
 
 /** Speeds down, curves across, and how good each point is. */

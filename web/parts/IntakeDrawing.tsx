@@ -36,7 +36,7 @@ export function IntakeDrawing({ picture, length, trace }: DrawingProps) {
   const mouth = face + length * 1e3;
   return (
     <svg
-      class={hand.value === undefined ? 'intake resting' : 'intake'}
+      class={classOf(picture)}
       viewBox={`0 0 ${width} ${2 * middle + RULE}`}
       role="img"
       aria-label={`The intake drawn to scale with a trumpet of ${lengthText(length)}`}
@@ -64,6 +64,12 @@ export function IntakeDrawing({ picture, length, trace }: DrawingProps) {
       <Rule picture={picture} top={2 * middle + 7} />
     </svg>
   );
+}
+
+/** At rest the trumpet has the colour of the answer, once there is one. */
+function classOf({ verdict }: Picture): string {
+  if (hand.value !== undefined) return 'intake';
+  return verdict?.standing === 'full' ? 'intake resting' : 'intake resting open';
 }
 
 /** Pointer events that take the mouth along; the drawing is as wide as its frame. */

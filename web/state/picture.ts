@@ -41,6 +41,8 @@ export interface Curve {
   /** Trumpet length [m]. */
   length: number;
   points: CurvePoint[];
+  /** Whether it is the best of a first look only, and nothing is recommended yet. */
+  firstLook?: boolean;
 }
 
 export interface Verdict {
@@ -71,7 +73,10 @@ export const still = computed<Picture | undefined>(() => {
   const verdict = verdictOf(now);
   const own = now.scenario.engine.intake.trumpet.length;
   const curves = [curveAt(now, 'now', own)];
-  if (verdict) curves.push(curveAt(now, 'best', verdict.length));
+  if (verdict) {
+    const firstLook = verdict.standing === 'preview';
+    curves.push({ ...curveAt(now, 'best', verdict.length), firstLook });
+  }
   return {
     scenario: now.scenario,
     study: now,

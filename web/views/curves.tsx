@@ -175,7 +175,8 @@ function rangeOf(picture: Picture): [number, number] {
   ].filter(Number.isFinite);
   const [low, high] = [Math.min(...known), Math.max(...known)];
   const edge = 0.05 * (high - low || 1);
-  return [low - edge, high + edge];
+  // Above, the name of the band wants room.
+  return [low - edge, high + 2 * edge];
 }
 
 function pinnedLine(
