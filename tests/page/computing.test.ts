@@ -1,12 +1,14 @@
 /** What the page says while it computes, when it is stopped, and when something of it breaks. */
 import { expect, test } from 'vitest';
 import { open } from './opened.ts';
-import { text } from './quick.ts';
+import { refined, text } from './quick.ts';
 import { answered, columns, go, openFile, saved, write } from './reader.ts';
 
 test('stops when told, says what it is then, and goes on where it was', async () => {
   const { page, said } = await open();
-  await write(page, 'Bore', '76 mm');
+  // A finer mesh, so that there is time to stop it.
+  const slow = refined.replace('bore: 77 mm', 'bore: 76 mm').replace('30 mm', '10 mm');
+  await openFile(page, 'slow.yaml', slow);
   await page.getByRole('button', { name: 'Stop' }).click();
   await page.getByText('Stopped before the answer was complete.').first().waitFor();
   expect(await page.locator('progress').count()).toBe(0);
