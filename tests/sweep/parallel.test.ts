@@ -14,6 +14,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { SLOW } from '../slow.ts';
 import { bundledProgram, quickScenario } from './program.ts';
 
 const RESULTS = ['sweep.json', 'sweep.csv', 'report.html'];
@@ -48,7 +49,7 @@ it('merging too early says what is missing and decides nothing', () => {
   expect(String(early.stderr)).toMatch(/\d+ of \d+ points are not in/);
 });
 
-it.each([1, 3, 12])(
+it.each(SLOW ? [1, 3, 12] : [3])(
   '%d shards under GNU parallel and merge give the bytes of one sweep',
   (shards) => {
     const shared = folder();
@@ -67,7 +68,7 @@ it.each([1, 3, 12])(
   },
 );
 
-it.each(['1', '7'])('%s workers give the bytes of two', (workers) => {
+it.each(SLOW ? ['1', '7'] : ['7'])('%s workers give the bytes of two', (workers) => {
   const out = folder();
   expect(trumpetry('sweep', file, '--workers', workers, '--out', out).status).toBe(0);
   for (const name of RESULTS) expect(bytes(out, name)).toBe(bytes(whole, name));
