@@ -30,6 +30,7 @@ export { flattestPair, type MixedLengths, mixedLengths } from './decision/mixedL
 export { type GainAndPrice, paretoSet } from './decision/pareto.ts';
 export type { Estimate, Spread } from './decision/sampleFigures.ts';
 export { type Fit, fits, type ShelfAnswer, shelfAnswer } from './decision/shelf.ts';
+export { smoothAt } from './decision/smooth.ts';
 export {
   bandsOf,
   type Floor,

@@ -88,6 +88,24 @@ test('is computed here where the build has none; a first look never says what to
     const value = 'failure' in outcome ? Number.NaN : outcome.volumetricEfficiency;
     expect(apart(shown[i]!, value)).toBeLessThan(1e-9);
   });
+  // What is drawn goes through the points that were computed between the speeds.
+  const drawn = await page.evaluate(() => {
+    type Traced = Element & { data: { name: string; mode: string; x: number[]; y: number[] }[] };
+    const plot = document.querySelector('#filling .js-plotly-plot') as Traced;
+    const { x, y } = plot.data.find(
+      ({ name, mode }) => /^recommended/.test(name) && mode === 'lines',
+    )!;
+    return { x: [...x], y: [...y] };
+  });
+  const between = there.recommended.between!;
+  expect(between.length).toBeGreaterThan(3);
+  for (const outcome of between) {
+    if ('failure' in outcome) continue;
+    const after = drawn.x.findIndex((speed) => speed >= outcome.speed);
+    const part = (outcome.speed - drawn.x[after - 1]!) / (drawn.x[after]! - drawn.x[after - 1]!);
+    const y = drawn.y[after - 1]! + part * (drawn.y[after]! - drawn.y[after - 1]!);
+    expect(apart(y, outcome.volumetricEfficiency)).toBeLessThan(1e-3);
+  }
   expect(said).toEqual([]);
   await page.close();
 });

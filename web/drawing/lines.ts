@@ -1,6 +1,6 @@
 /** Curves against speed as plot lines and as tables, alike in every view. */
 import type { Data } from 'plotly.js-dist-min';
-import { type Column, plotted, quantities as q, words } from '../../sim/index.ts';
+import { type Column, plotted, quantities as q, smoothAt, words } from '../../sim/index.ts';
 
 import type { Role } from '../look.ts';
 import { type Look, ROLE_LINE, ROLE_NAME } from '../look.ts';
@@ -20,9 +20,50 @@ export function curveLines(
   quantity: q.Quantity,
   value: Value,
 ): Partial<Data>[] {
-  const curves = [...picture.curves].sort((a, b) => ORDER.indexOf(a.role) - ORDER.indexOf(b.role));
-  return curves.map((curve) => curveLine(curve, look, quantity, value));
+  return inOrder(picture).map((curve) => curveLine(curve, look, quantity, value));
 }
+
+/** The same, smooth where a curve is known between the speeds; `value` must not ask for the index. */
+export function smoothLines(
+  picture: Picture,
+  look: Look,
+  quantity: q.Quantity,
+  value: Value,
+): Partial<Data>[] {
+  return inOrder(picture).flatMap((curve) => {
+    const points = curveLine(curve, look, quantity, value);
+    const smooth = smoothLine(curve, quantity, value);
+    if (!smooth) return [points];
+    const { line } = points as { line: object };
+    const under = { x: smooth.xs, y: drawn(smooth.ys), line, hoverinfo: 'skip', showlegend: false };
+    return [
+      { type: 'scatter', mode: 'lines', name: curveName(curve), ...under } as Partial<Data>,
+      { ...points, mode: 'markers' } as Partial<Data>,
+    ];
+  });
+}
+
+/** Distance of the points that a smooth line is drawn through [rpm]. */
+const DRAWN = 20;
+
+/** A curve in the unit of its axis every few rpm; undefined where it is known at the file's speeds alone. */
+export function smoothLine(
+  { all }: Curve,
+  quantity: q.Quantity,
+  value: Value,
+): { xs: number[]; ys: number[] } | undefined {
+  if (!all) return undefined;
+  const speeds = all.map(({ speed }) => speed);
+  const [from, to] = [speeds[0]!, speeds.at(-1)!];
+  const count = Math.ceil((to - from) / DRAWN);
+  const xs = Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
+  return { xs, ys: smoothAt(speeds, plotted(quantity, all.map(value)), xs) };
+}
+
+const inOrder = ({ curves }: Picture) =>
+  [...curves].sort((a, b) => ORDER.indexOf(a.role) - ORDER.indexOf(b.role));
+
+const drawn = (ys: readonly number[]) => ys.map((y) => (Number.isFinite(y) ? y : null));
 
 function curveLine(curve: Curve, look: Look, quantity: q.Quantity, value: Value): Partial<Data> {
   const { dash, width, symbol } = ROLE_LINE[curve.role];
@@ -33,7 +74,7 @@ function curveLine(curve: Curve, look: Look, quantity: q.Quantity, value: Value)
     mode: 'lines+markers',
     name: curveName(curve),
     x: curve.points.map(({ speed }) => speed),
-    y: plotted(quantity, curve.points.map(value)).map((y) => (Number.isFinite(y) ? y : null)),
+    y: drawn(plotted(quantity, curve.points.map(value))),
     text: curve.points.map(({ standing }) => STANDING_NOTE[standing]),
     line: { color, width, dash: preview && curve.role !== 'now' ? 'dash' : dash },
     marker: {

@@ -1,6 +1,7 @@
 /** Everything a view may show, as plain data, made from the signals in one place. */
 import { computed } from '@preact/signals';
 import {
+  allPoints,
   brakeTorque,
   type DecisionWords,
   decisionWords,
@@ -41,6 +42,8 @@ export interface Curve {
   /** Trumpet length [m]. */
   length: number;
   points: CurvePoint[];
+  /** Every point of a curve that is resolved over all speeds, those between the speeds of the file among them. */
+  all?: CurvePoint[];
   /** Whether it is the best of a first look only, and nothing is recommended yet. */
   firstLook?: boolean;
 }
@@ -130,7 +133,11 @@ function tradeOffOf(scenario: Scenario, curves: readonly Curve[]): TradeOff | un
 /** The curve of any length, from points computed where there are any and estimated elsewhere. */
 export function curveAt(now: Study, role: Role, length: number): Curve {
   const points = now.scenario.speeds.map((speed) => pointAt(now, length, speed));
-  return { role, length, points };
+  const resolved = [now.full?.baseline, now.full?.recommended].find(
+    (curve) => curve?.length === length && curve.resolved === 'all',
+  );
+  const all = resolved && allPoints(resolved).map((outcome) => computedPoint(now, outcome));
+  return { role, length, points, ...(all && { all }) };
 }
 
 function pointAt(now: Study, length: number, speed: number): CurvePoint {

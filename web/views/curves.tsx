@@ -3,7 +3,14 @@ import { computed, signal } from '@preact/signals';
 import type { Data, Layout } from 'plotly.js-dist-min';
 import { axes, bandsOf, type Plot, plotted, quantities as q } from '../../sim/index.ts';
 import { apartFrom, endLabels } from '../drawing/endLabels.ts';
-import { curveLines, curveName, curveTable, highest, type Value } from '../drawing/lines.ts';
+import {
+  curveName,
+  curveTable,
+  highest,
+  smoothLine,
+  smoothLines,
+  type Value,
+} from '../drawing/lines.ts';
 import { lossGround } from '../drawing/lossGround.ts';
 import { speedRange } from '../drawing/speedRange.ts';
 import type { View } from '../drawing/view.ts';
@@ -73,9 +80,9 @@ export const curvesView: View = {
     const names = endLabels(own, kept, colours, { range, height });
     return {
       data: [
-        ...lossGround(own, picture.scenario.speeds, colours),
+        ...groundOf(picture, own, colours),
         ...kept.map((one) => pinnedLine(one, colours)),
-        ...curveLines(picture, colours, quantity, value),
+        ...smoothLines(picture, colours, quantity, value),
       ],
       layout: {
         ...layout,
@@ -100,6 +107,21 @@ export const curvesView: View = {
 };
 
 const isKnown = ({ points }: Curve) => points.some(({ efficiency }) => efficiency !== undefined);
+
+/** What is lost, between the speeds too where both curves are known there. */
+function groundOf(
+  { curves, scenario }: Picture,
+  own: ReturnType<typeof linesOf>['own'],
+  look: Look,
+) {
+  const { quantity, value } = shownFigure();
+  const smooth = curves.map((curve) => ({ ...curve, ...smoothLine(curve, quantity, value) }));
+  const xs = smooth[0]?.xs;
+  const both = smooth.flatMap(({ role, ys }) => (ys ? [{ role, ys }] : []));
+  return xs && both.length === curves.length
+    ? lossGround(both, xs, look)
+    : lossGround(own, scenario.speeds, look);
+}
 
 /** The curves of a picture, and of what is pinned beside them, in the unit of the axis. */
 function linesOf({ curves, pinned: kept }: Picture) {
@@ -168,8 +190,8 @@ function rangeOf(picture: Picture): [number, number] {
   const tried = picture.study.full?.tried ?? [];
   const lengths = tried.map(({ length }) => curveAt(picture.study, 'best', length));
   const known = [
-    ...[...picture.curves, ...lengths].flatMap(({ points }) =>
-      plotted(quantity, points.map(value)),
+    ...[...picture.curves, ...lengths].flatMap(({ points, all = [] }) =>
+      plotted(quantity, [...points, ...all].map(value)),
     ),
     ...picture.pinned.flatMap(({ points }) => plotted(quantity, points.map(pinned))),
   ].filter(Number.isFinite);
@@ -201,12 +223,16 @@ function plainPlot({ curves, scenario }: Picture): Plot {
     caption: q.headed(quantity),
     description: q.headed(quantity),
     ...axes(q.SPEED, quantity),
-    series: curves.filter(isKnown).map((curve) => ({
-      name: curveName(curve),
-      xs: scenario.speeds,
-      ys: plotted(quantity, curve.points.map(value)),
-      look: ROLE_PLOT[curve.role],
-    })),
+    series: curves.filter(isKnown).map((curve) => {
+      const smooth = smoothLine(curve, quantity, value);
+      return {
+        name: curveName(curve),
+        xs: scenario.speeds,
+        ys: plotted(quantity, curve.points.map(value)),
+        look: ROLE_PLOT[curve.role],
+        ...(smooth && { line: [smooth] }),
+      };
+    }),
     bands: bandsOf(scenario.target).map(({ from, to }) => ({ from, to, name: 'your band' })),
   };
 }
