@@ -1,17 +1,33 @@
 /** The answer on the page, against the core's to the same question. */
+import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import {
+  allPoints,
   decisionWords,
+  efficiencies,
   goodEnough,
   lengthStudy,
   readScenario,
   runHere,
+  smoothAt,
   sweepDocument,
 } from '../../sim/index.ts';
 import { questionOf } from '../../web/compute/question.ts';
 import { address, browser, open } from './opened.ts';
 import { answer, refined, scenario, text } from './quick.ts';
 import { answered, apart, column, columns, openFile, saved } from './reader.ts';
+
+/** The line that is drawn of the length recommended. */
+function linesOf(page: Page, view: string): Promise<{ x: number[]; y: number[] }> {
+  return page.evaluate((view) => {
+    type Traced = Element & { data: { name: string; mode: string; x: number[]; y: number[] }[] };
+    const plot = document.querySelector(`${view} .js-plotly-plot`) as Traced;
+    const { x, y } = plot.data.find(
+      ({ name, mode }) => /^recommended/.test(name) && mode === 'lines',
+    )!;
+    return { x: [...x], y: [...y] };
+  }, view);
+}
 
 test('stands on the page at once, to the digit as the core computes it now', async () => {
   const study = await answer();
@@ -89,14 +105,7 @@ test('is computed here where the build has none; a first look never says what to
     expect(apart(shown[i]!, value)).toBeLessThan(1e-9);
   });
   // What is drawn goes through the points that were computed between the speeds.
-  const drawn = await page.evaluate(() => {
-    type Traced = Element & { data: { name: string; mode: string; x: number[]; y: number[] }[] };
-    const plot = document.querySelector('#filling .js-plotly-plot') as Traced;
-    const { x, y } = plot.data.find(
-      ({ name, mode }) => /^recommended/.test(name) && mode === 'lines',
-    )!;
-    return { x: [...x], y: [...y] };
-  });
+  const drawn = await linesOf(page, '#filling');
   const between = there.recommended.between!;
   expect(between.length).toBeGreaterThan(3);
   for (const outcome of between) {
@@ -106,6 +115,20 @@ test('is computed here where the build has none; a first look never says what to
     const y = drawn.y[after - 1]! + part * (drawn.y[after]! - drawn.y[after - 1]!);
     expect(apart(y, outcome.volumetricEfficiency)).toBeLessThan(1e-3);
   }
+  // Gain and price are drawn between the speeds too.
+  await page.evaluate(() => {
+    location.hash = '#/price';
+  });
+  await page.locator('#gain-and-price .js-plotly-plot .main-svg').first().waitFor();
+  const change = await linesOf(page, '#gain-and-price');
+  const [ours, own] = [there.recommended, there.baseline].map((curve) => {
+    const points = allPoints(curve);
+    const speeds = points.map(({ speed }) => speed);
+    return smoothAt(speeds, efficiencies(points), change.x);
+  });
+  change.y.forEach((percent, i) => {
+    expect(Math.abs(percent - 100 * (ours![i]! / own![i]! - 1))).toBeLessThan(1e-9);
+  });
   expect(said).toEqual([]);
   await page.close();
 });

@@ -23,16 +23,23 @@ export function curveLines(
   return inOrder(picture).map((curve) => curveLine(curve, look, quantity, value));
 }
 
-/** The same, smooth where a curve is known between the speeds; `value` must not ask for the index. */
+/** A line between the speeds of the file, in the unit of its axis. */
+export interface Smooth {
+  xs: number[];
+  ys: number[];
+}
+
+/** The same, smooth where a curve is known between the speeds. */
 export function smoothLines(
   picture: Picture,
   look: Look,
   quantity: q.Quantity,
   value: Value,
+  smoothOf: (curve: Curve) => Smooth | undefined,
 ): Partial<Data>[] {
   return inOrder(picture).flatMap((curve) => {
     const points = curveLine(curve, look, quantity, value);
-    const smooth = smoothLine(curve, quantity, value);
+    const smooth = smoothOf(curve);
     if (!smooth) return [points];
     const { line } = points as { line: object };
     const under = { x: smooth.xs, y: drawn(smooth.ys), line, hoverinfo: 'skip', showlegend: false };
@@ -46,12 +53,11 @@ export function smoothLines(
 /** Distance of the points that a smooth line is drawn through [rpm]. */
 const DRAWN = 20;
 
-/** A curve in the unit of its axis every few rpm; undefined where it is known at the file's speeds alone. */
-export function smoothLine(
-  { all }: Curve,
-  quantity: q.Quantity,
-  value: Value,
-): { xs: number[]; ys: number[] } | undefined {
+/**
+ * A curve every few rpm; undefined where it is known at the file's speeds alone. `value` must not ask for
+ * the index.
+ */
+export function smoothLine({ all }: Curve, quantity: q.Quantity, value: Value): Smooth | undefined {
   if (!all) return undefined;
   const speeds = all.map(({ speed }) => speed);
   const [from, to] = [speeds[0]!, speeds.at(-1)!];

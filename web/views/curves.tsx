@@ -82,7 +82,9 @@ export const curvesView: View = {
       data: [
         ...groundOf(picture, own, colours),
         ...kept.map((one) => pinnedLine(one, colours)),
-        ...smoothLines(picture, colours, quantity, value),
+        ...smoothLines(picture, colours, quantity, value, (curve) =>
+          smoothLine(curve, quantity, value),
+        ),
       ],
       layout: {
         ...layout,

@@ -1,11 +1,11 @@
 /** Gain and price against the trumpets fitted now, at every speed. */
 import type { Data } from 'plotly.js-dist-min';
 import { plotted, quantities as q } from '../../sim/index.ts';
-import { curveLines, curveTable, type Value } from '../drawing/lines.ts';
+import { curveTable, type Smooth, smoothLine, smoothLines, type Value } from '../drawing/lines.ts';
 import type { View } from '../drawing/view.ts';
 import { rpm, told } from '../format.ts';
 import { bandLabels, bandShapes, baseLayout, type Look } from '../look.ts';
-import { type CurvePoint, curveOf, type Picture } from '../state/picture.ts';
+import { type Curve, type CurvePoint, curveOf, type Picture } from '../state/picture.ts';
 import { chooseSpeed } from '../state/why.ts';
 
 export const differenceView: View = {
@@ -35,7 +35,7 @@ export const differenceView: View = {
     return {
       data: [
         ...ground(picture, look, change),
-        ...curveLines(others, look, q.CHANGE, change),
+        ...smoothLines(others, look, q.CHANGE, change, (curve) => smoothChange(picture, curve)),
         ...floorMarks(picture, look),
       ],
       layout: {
@@ -86,15 +86,25 @@ function changeOf(picture: Picture): Value {
   };
 }
 
+/** The same between the speeds; undefined where either curve is not known there. */
+function smoothChange(picture: Picture, curve: Curve): Smooth | undefined {
+  const efficiency = (of: Curve) => smoothLine(of, q.EFFICIENCY, (point) => point.efficiency);
+  const [ours, own] = [efficiency(curve), efficiency(curveOf(picture, 'now')!)];
+  if (!ours || !own) return undefined;
+  const change = ours.ys.map((y, i) => y / own.ys[i]! - 1);
+  return { xs: ours.xs, ys: plotted(q.CHANGE, change) };
+}
+
 /** Ground between the recommended curve and zero, gain and price apart. */
 function ground(picture: Picture, look: Look, change: Value): Partial<Data>[] {
   const best = curveOf(picture, 'best');
   if (!best) return [];
+  const smooth = smoothChange(picture, best);
   const known = best.points.flatMap((point, i) => {
     const y = change(point, i);
     return y === undefined ? [] : [{ x: point.speed, y: plotted(q.CHANGE, [y])[0]! }];
   });
-  const line = withCrossings(known);
+  const line = withCrossings(smooth ? smooth.xs.map((x, i) => ({ x, y: smooth.ys[i]! })) : known);
   const side = (keep: (y: number) => number, color: string, hatch: string) => ({
     type: 'scatter',
     mode: 'lines',
