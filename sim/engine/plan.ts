@@ -102,15 +102,11 @@ export function engineModel(
   return {
     spec,
     working,
-    network: new Network({
+    network: networkOf(spec, {
       gas,
       ducts: [...ducts, ...out.pipes, ...(box?.ducts ?? [])],
       nodes: [...nodes, ...out.nodes, ...(box?.nodes ?? [])],
       volumes: [...lines.map((line) => line.cylinder), ...(box?.volumes ?? [])],
-      courant: spec.numerics.courant,
-      pipeHeat: spec.pipeHeat,
-      limiter: LIMITERS[spec.numerics.limiter as LimiterName],
-      flux: spec.numerics.flux as FluxName,
     }),
     lines,
     feed,
@@ -120,6 +116,19 @@ export function engineModel(
     collectors: out.collectors,
     start,
   };
+}
+
+type Parts = Pick<ConstructorParameters<typeof Network>[0], 'gas' | 'ducts' | 'nodes' | 'volumes'>;
+
+function networkOf({ numerics, pipeHeat }: EngineSpecification, parts: Parts): Network {
+  const { courant, limiter, flux } = numerics;
+  return new Network({
+    ...parts,
+    courant,
+    pipeHeat,
+    limiter: LIMITERS[limiter as LimiterName],
+    flux: flux as FluxName,
+  });
 }
 
 /** The numbers of the cylinders that are solved, each with all that it stands for. */

@@ -95,6 +95,16 @@ export function remarkOf(outcome: PointOutcome): string {
   return outcome.careful ? 'small steps' : '';
 }
 
+/** The same of curves side by side, each under its name. */
+export function remarksOf(named: Readonly<Record<string, PointOutcome>>): string {
+  return Object.entries(named)
+    .flatMap(([name, outcome]) => {
+      const said = remarkOf(outcome);
+      return said === '' ? [] : [`${name} ${said}`];
+    })
+    .join(', ');
+}
+
 /** What the short heads mean. */
 export const POINT_NOTES = [
   'VE: volumetric efficiency against ambient air. p, T closing: in the cylinder at intake closing. ' +

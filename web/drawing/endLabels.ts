@@ -19,6 +19,18 @@ interface OfLength extends Ended {
   points: readonly { speed: number }[];
 }
 
+/** The plot: values at its foot and head, and its height with margins [px]. */
+interface Box {
+  range: readonly [number, number];
+  height: number;
+}
+
+/** How far below the head of the plot a value lies [px]. */
+function heights({ range, height }: Box): (y: number) => number {
+  const scale = (height - MARGIN.t - MARGIN.b) / (range[1] - range[0]);
+  return (y) => (range[1] - y) * scale;
+}
+
 const SHORT: Record<Role, string> = { now: 'now', best: 'best', hand: 'yours' };
 
 /** Rows of names stand at least this far apart [px]. */
@@ -31,7 +43,7 @@ export function endLabels(
   own: readonly OfLength[],
   pinned: readonly Named[],
   look: Look,
-  { range, height }: { range: readonly [number, number]; height: number },
+  box: Box,
 ): NonNullable<Layout['annotations']> {
   const labels = [
     ...own.map(({ role, length, firstLook, points, ys }) => ({
@@ -47,18 +59,32 @@ export function endLabels(
       color: look.quiet,
       ...end(xs, ys),
     })),
-  ].filter(({ y }) => y !== undefined);
-  const scale = (height - MARGIN.t - MARGIN.b) / (range[1] - range[0]);
-  labels.sort((a, b) => b.y! - a.y!);
+  ];
+  const known = labels.flatMap(({ x, y, ...label }) =>
+    x === undefined || y === undefined ? [] : [{ ...label, x, y }],
+  );
+  return pushedApart(known, box);
+}
+
+interface Label {
+  text: string;
+  color: string;
+  x: number;
+  y: number;
+}
+
+function pushedApart(labels: readonly Label[], box: Box): NonNullable<Layout['annotations']> {
+  const heightOf = heights(box);
   let above = Number.NEGATIVE_INFINITY;
-  return labels.map(({ text, color, x, y }) => {
-    const at = (range[1] - y!) * scale;
+  const falling = labels.toSorted((a, b) => b.y - a.y);
+  return falling.map(({ text, color, x, y }) => {
+    const at = heightOf(y);
     const place = Math.max(at, above + APART);
     above = place;
     return {
       text: escaped(text),
-      x: x!,
-      y: y!,
+      x,
+      y,
       xanchor: 'left',
       yanchor: 'middle',
       xshift: 8,
@@ -73,10 +99,9 @@ export function endLabels(
 export function apartFrom(
   standing: NonNullable<Layout['annotations']>,
   ys: readonly number[],
-  { range, height }: { range: readonly [number, number]; height: number },
+  box: Box,
 ): number {
-  const scale = (height - MARGIN.t - MARGIN.b) / (range[1] - range[0]);
-  const at = (y: number) => (range[1] - y) * scale;
+  const at = heights(box);
   const own = at(ys[ys.findLastIndex(Number.isFinite)] ?? Number.NaN);
   const taken = standing.map(({ y, yshift = 0 }) => at(Number(y)) - yshift);
   const free = (place: number) => taken.every((one) => Math.abs(one - place) >= APART - 0.01);

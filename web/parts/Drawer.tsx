@@ -35,25 +35,31 @@ export function Drawer() {
           Close
         </button>
       </div>
-      <div class="tabs" role="tablist" aria-label="Your engine as">
-        {TABS.map((name) => (
-          <button
-            key={name}
-            type="button"
-            role="tab"
-            id={`tab-${name}`}
-            aria-selected={name === tab}
-            aria-controls="drawer-panel"
-            onClick={() => openDrawer(name)}
-          >
-            {NAMES[name]}
-          </button>
-        ))}
-      </div>
+      <Tabs chosen={tab} />
       <div id="drawer-panel" role="tabpanel" aria-labelledby={`tab-${tab}`}>
         <Inside tab={tab} />
       </div>
     </aside>
+  );
+}
+
+function Tabs({ chosen }: { chosen: Tab }) {
+  return (
+    <div class="tabs" role="tablist" aria-label="Your engine as">
+      {TABS.map((name) => (
+        <button
+          key={name}
+          type="button"
+          role="tab"
+          id={`tab-${name}`}
+          aria-selected={name === chosen}
+          aria-controls="drawer-panel"
+          onClick={() => openDrawer(name)}
+        >
+          {NAMES[name]}
+        </button>
+      ))}
+    </div>
   );
 }
 

@@ -33,7 +33,6 @@ export function IntakeDrawing({ picture, length, trace }: DrawingProps) {
     throttle.bore * 500 + 7,
   );
   const middle = widest + 4;
-  const mouth = face + length * 1e3;
   return (
     <svg
       class={classOf(picture)}
@@ -55,14 +54,21 @@ export function IntakeDrawing({ picture, length, trace }: DrawingProps) {
           ry={1.4}
         />
         <path class="trumpet" d={trumpetPath(picture, length, face)} />
-        <g class="grip" transform={`translate(${mouth} 0)`}>
-          <rect class="grip-reach" x={-9} y={-widest} width={18} height={2 * widest} />
-          <rect class="grip-bar" x={-1.6} y={-12} width={3.2} height={24} rx={1.6} />
-          <path d="M-4.5 -3.5 l-3 3.5 l3 3.5 M4.5 -3.5 l3 3.5 l-3 3.5" />
-        </g>
+        <Grip at={face + length * 1e3} reach={widest} />
       </g>
       <Rule picture={picture} top={2 * middle + 7} />
     </svg>
+  );
+}
+
+/** What the mouth is taken by [mm]. */
+function Grip({ at, reach }: { at: number; reach: number }) {
+  return (
+    <g class="grip" transform={`translate(${at} 0)`}>
+      <rect class="grip-reach" x={-9} y={-reach} width={18} height={2 * reach} />
+      <rect class="grip-bar" x={-1.6} y={-12} width={3.2} height={24} rx={1.6} />
+      <path d="M-4.5 -3.5 l-3 3.5 l3 3.5 M4.5 -3.5 l3 3.5 l-3 3.5" />
+    </g>
   );
 }
 

@@ -1,24 +1,51 @@
 /** What of a view can be taken away: picture, numbers; and the numbers to read here. */
+import { useState } from 'preact/hooks';
 import { csv } from '../drawing/table.ts';
 import type { View } from '../drawing/view.ts';
 import { saveText } from '../save.ts';
 import { fileStem } from '../state/files.ts';
 import type { Picture } from '../state/picture.ts';
+import { DataTable } from './DataTable.tsx';
 import { savePicture } from './savePicture.ts';
 
 interface TakeAwayProps {
   view: View;
   picture: Picture;
   ready: boolean;
-  /** Whether the numbers are shown, and what shows or hides them. */
-  open: boolean;
-  onToggle(): void;
+  /** Whether there is anything to take, now or soon. */
+  offered: boolean;
 }
 
-export function TakeAway({ view, picture, ready, open, onToggle }: TakeAwayProps) {
+export function TakeAway({ view, picture, ready, offered }: TakeAwayProps) {
+  const [open, setOpen] = useState(false);
   const of = <span class="sr"> of: {view.question}</span>;
   return (
-    <p class="take">
+    <>
+      {offered && (
+        <p class="take">
+          <Saves view={view} picture={picture} ready={ready} />
+          <button
+            type="button"
+            disabled={!ready}
+            aria-expanded={open}
+            onClick={() => setOpen(!open)}
+          >
+            {open ? 'Hide numbers' : 'Show numbers'}
+            {of}
+          </button>
+        </p>
+      )}
+      {open && ready && <DataTable table={view.table(picture)} caption={view.question} />}
+    </>
+  );
+}
+
+function Saves({ view, picture, ready }: Omit<TakeAwayProps, 'offered'>) {
+  const of = <span class="sr"> of: {view.question}</span>;
+  const saveNumbers = () =>
+    saveText(`${fileStem()}-${view.id}.csv`, csv(view.table(picture)), 'text/csv');
+  return (
+    <>
       {(['png', 'svg'] as const).map((format) => (
         <button
           key={format}
@@ -29,19 +56,9 @@ export function TakeAway({ view, picture, ready, open, onToggle }: TakeAwayProps
           Save picture{of} ({format.toUpperCase()})
         </button>
       ))}
-      <button
-        type="button"
-        disabled={!ready}
-        onClick={() =>
-          saveText(`${fileStem()}-${view.id}.csv`, csv(view.table(picture)), 'text/csv')
-        }
-      >
+      <button type="button" disabled={!ready} onClick={saveNumbers}>
         Save numbers{of} (CSV)
       </button>
-      <button type="button" disabled={!ready} aria-expanded={open} onClick={onToggle}>
-        {open ? 'Hide numbers' : 'Show numbers'}
-        {of}
-      </button>
-    </p>
+    </>
   );
 }

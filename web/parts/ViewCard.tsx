@@ -1,9 +1,8 @@
 /** A view on the page: question, how to read it, plot, picture and numbers to take away. */
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import type { View } from '../drawing/view.ts';
 import type { Picture } from '../state/picture.ts';
 import { printing } from '../state/theme.ts';
-import { DataTable } from './DataTable.tsx';
 import { LineKey } from './LineKey.tsx';
 import { useNear } from './near.ts';
 import { PlotArea } from './PlotArea.tsx';
@@ -12,7 +11,6 @@ import { TakeAway } from './TakeAway.tsx';
 const HEIGHT = 380;
 
 export function ViewCard({ view, picture }: { view: View; picture: Picture }) {
-  const [open, setOpen] = useState(false);
   const card = useRef<HTMLElement>(null);
   // On paper there is no scrolling, so all plots are drawn.
   const near = useNear(card) || printing.value;
@@ -35,16 +33,7 @@ export function ViewCard({ view, picture }: { view: View; picture: Picture }) {
       <p class="sr">{ready ? view.summary(picture) : 'Not computed yet.'}</p>
       <PlotArea view={view} picture={picture} height={view.height ?? HEIGHT} near={near} />
       {Below && <Below />}
-      {(ready || !view.asked) && (
-        <TakeAway
-          view={view}
-          picture={picture}
-          ready={ready}
-          open={open}
-          onToggle={() => setOpen(!open)}
-        />
-      )}
-      {open && ready && <DataTable table={view.table(picture)} caption={view.question} />}
+      <TakeAway view={view} picture={picture} ready={ready} offered={ready || !view.asked} />
     </section>
   );
 }

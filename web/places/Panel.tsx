@@ -1,7 +1,6 @@
 /** A plot of the workbench, as high as there is room for it. */
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { View } from '../drawing/view.ts';
-import { DataTable } from '../parts/DataTable.tsx';
 import { PlotArea } from '../parts/PlotArea.tsx';
 import { TakeAway } from '../parts/TakeAway.tsx';
 import type { Picture } from '../state/picture.ts';
@@ -10,7 +9,6 @@ import type { Picture } from '../state/picture.ts';
 const LEAST = 150;
 
 export function Panel({ view, picture, name }: { view: View; picture: Picture; name: string }) {
-  const [open, setOpen] = useState(false);
   const room = useRef<HTMLDivElement>(null);
   const height = useHeight(room);
   const ready = view.ready?.(picture) ?? true;
@@ -28,14 +26,7 @@ export function Panel({ view, picture, name }: { view: View; picture: Picture; n
           </summary>
           <div class="panel-take-box">
             <p class="reading">{view.reading(picture)}</p>
-            <TakeAway
-              view={view}
-              picture={picture}
-              ready={ready}
-              open={open}
-              onToggle={() => setOpen(!open)}
-            />
-            {open && ready && <DataTable table={view.table(picture)} caption={view.question} />}
+            <TakeAway view={view} picture={picture} ready={ready} offered />
           </div>
         </details>
       </div>

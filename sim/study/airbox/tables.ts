@@ -15,7 +15,7 @@ import type { Scenario } from '../../scenario/resolve.ts';
 import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
 import { spreadOf } from '../cylinders.ts';
 import { brakeAt, gainOf } from '../fed.ts';
-import { efficiencyOf, REMARK, remarkOf } from '../points.ts';
+import { efficiencyOf, REMARK, remarksOf } from '../points.ts';
 import { targetDocument, tradeOffDocument } from '../tradeOffs.ts';
 import { type AirboxStudy, airboxOutcomes, type BoxedLength } from './compute.ts';
 
@@ -41,10 +41,7 @@ const [VE_OPEN, VE_BOX] = (['open', 'box'] as const).map((where) => ({
 /** One row a speed, full load. */
 export function airboxTable({ speeds, open, boxed, inBox, lengthUnit }: AirboxStudy): Table {
   const power = q.FLYWHEEL_POWER[lengthUnit];
-  const remark = (i: number) => {
-    const said = [remarkOf(open.outcomes[i]!), remarkOf(boxed.outcomes[i]!)];
-    return said.flatMap((one, k) => (one ? [`${['open', 'box'][k]} ${one}`] : [])).join(', ');
-  };
+  const remark = (i: number) => remarksOf({ open: open.outcomes[i]!, box: boxed.outcomes[i]! });
   return tableOf<number>(
     'Full load, in the open and in the box',
     [

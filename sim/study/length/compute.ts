@@ -91,40 +91,27 @@ export async function lengthStudy(
   const { engine, lengths, speeds, target, fit } = question;
   const own = engine.intake.trumpet.length;
   const asked = new Set([...lengths, ...shelfLengths(fit)]);
-  const curves = new Curves(
-    { ...question, own, engineOf: (length) => withLength(engine, length) },
-    runner,
-    observer,
-  );
-  const rules = { refine: question.refine ?? false, mayWin: (one: number) => fits(one, fit) };
-  const contest = new Contest(rules, curves);
+  const engineOf = (length: number) => withLength(engine, length);
+  const curves = new Curves({ ...question, own, engineOf }, runner, observer);
+  const mayWin = (length: number) => fits(length, fit);
+  const contest = new Contest({ refine: question.refine ?? false, mayWin }, curves);
   await curves.add(lengthsToRun(question));
   const swept = new Set(curves.all.map(({ length }) => length));
   await contest.resolve();
-  const open = contest.choices();
-  const between = lengthToTry(
-    open.map(({ length }) => length),
-    open,
-    question.unit,
-  );
-  const known = [...swept].find((length) => Math.abs(length - between) < CUT / 2);
-  await curves.add([known ?? between]);
+  const between = await addBetween(contest, curves, question.unit);
   const resolution = await contest.conclude();
   const weighed = curves.weighed();
-  const choices = weighed.filter((one) => fits(one.length, fit));
+  const choices = weighed.filter(({ length }) => mayWin(length));
   const chosen = choices[bestOf(choices)]!;
-  const { baseline } = curves;
   const shelf = fit && shelfAnswer(fit, chosen, weighed);
   const mixed = bestPair(question, curves);
   const elsewhere =
-    chosen.length === own
-      ? {}
-      : await asOtherwise(question, curves, chosen.length, runner, observer);
+    chosen.length !== own && (await asOtherwise(question, curves, chosen.length, runner, observer));
   return {
     speeds: [...speeds],
     target,
     tried: curves.all.filter(({ length }) => asked.has(length) && swept.has(length)),
-    baseline,
+    baseline: curves.baseline,
     recommended: { ...curves.at(chosen.length), reason: reasonFor(choices, chosen, own, between) },
     decision: decisionOf(chosen),
     weighed,
@@ -133,11 +120,21 @@ export async function lengthStudy(
     moved: movedBands(question, curves, chosen.length),
     ...(resolution && { resolution }),
     ...(fit && { fit }),
-    ...(question.unit && { unit: question.unit }),
     ...(shelf && { shelf }),
+    ...(question.unit && { unit: question.unit }),
     ...(mixed && { mixed }),
     ...elsewhere,
   };
+}
+
+/** Computes the length between those known that promises most; gives it as it was found [m]. */
+async function addBetween(contest: Contest, curves: Curves, unit?: LengthUnit): Promise<number> {
+  const known = curves.all.map(({ length }) => length);
+  const open = contest.choices();
+  const lengths = open.map(({ length }) => length);
+  const between = lengthToTry(lengths, open, unit);
+  await curves.add([known.find((length) => Math.abs(length - between) < CUT / 2) ?? between]);
+  return between;
 }
 
 /** The same change of length breathing ambient air, and with the fuel of the injectors. */

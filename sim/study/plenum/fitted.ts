@@ -3,6 +3,7 @@ import type { PlenumSpecification } from '../../fittings.ts';
 import { entryLossRounded } from '../../loss/entryLoss.ts';
 import { rimCorrection } from '../../loss/mouthLength.ts';
 import type {
+  BellmouthSpecification,
   EngineSpecification,
   PipeSpecification,
   ThrottleSpecification,
@@ -22,21 +23,7 @@ export function onPlenum(
 ): EngineSpecification {
   const { intake } = engine;
   const bore = spec.runnerDiameter;
-  const half: PipeSpecification = {
-    length: spec.runnerLength / 2,
-    outerDiameter: bore,
-    innerDiameter: bore,
-    wallTemperature: spec.runnerTemperature,
-    roughness: intake.trumpet.roughness,
-    bendLoss: 0,
-  };
-  const lip = spec.mouthRadius;
-  const bellmouth = {
-    depth: lip,
-    overhang: lip,
-    entryLoss: entryLossRounded(lip / bore),
-    endCorrection: rimCorrection({ bore, depth: lip, overhang: lip }),
-  };
+  const half = halfRunner(spec, intake.trumpet.roughness);
   const inlet = {
     ...half,
     length: spec.inletLength,
@@ -52,11 +39,30 @@ export function onPlenum(
     intake: {
       ...kept,
       chamber: { ...room, inlet, inletLoss: spec.inletLoss, throttle },
-      trumpet: { ...half, bellmouth },
+      trumpet: { ...half, bellmouth: lipOf(bore, spec.mouthRadius) },
       throttle: noBody(bore),
       runner: half,
     },
   };
+}
+
+function halfRunner(spec: PlenumSpecification, roughness: number): PipeSpecification {
+  const bore = spec.runnerDiameter;
+  return {
+    length: spec.runnerLength / 2,
+    outerDiameter: bore,
+    innerDiameter: bore,
+    wallTemperature: spec.runnerTemperature,
+    roughness,
+    bendLoss: 0,
+  };
+}
+
+/** The rounded mouth of a runner. */
+function lipOf(bore: number, lip: number): BellmouthSpecification {
+  const flare = { depth: lip, overhang: lip };
+  const endCorrection = rimCorrection({ bore, ...flare });
+  return { ...flare, entryLoss: entryLossRounded(lip / bore), endCorrection };
 }
 
 /** No plate in the runner: its halves meet in a throttle body of no length, without loss. */

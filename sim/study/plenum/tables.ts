@@ -15,7 +15,7 @@ import {
 import type { Scenario } from '../../scenario/resolve.ts';
 import { spreadOf } from '../cylinders.ts';
 import { brakeAt, gainOf } from '../fed.ts';
-import { figureOf, REMARK, remarkOf } from '../points.ts';
+import { efficiencyOf, REMARK, remarkOf, remarksOf } from '../points.ts';
 import { targetDocument, tradeOffDocument } from '../tradeOffs.ts';
 import { type PlenumStudy, plenumOutcomes, type SensedPoint } from './compute.ts';
 
@@ -48,8 +48,6 @@ const of = (quantity: q.Quantity, way: SensedPoint['way']): q.Quantity => ({
   name: `${quantity.name ?? quantity.head}, ${way}`,
 });
 
-const efficiency = figureOf((point) => point.volumetricEfficiency);
-
 function brakeColumns({ bodies, onPlenum, lengthUnit }: PlenumStudy): Column<number>[] {
   return (['mm', 'in'] as const).flatMap((unit) => {
     const only = unit === lengthUnit ? {} : ({ only: 'files' } as const);
@@ -70,16 +68,14 @@ function brakeColumns({ bodies, onPlenum, lengthUnit }: PlenumStudy): Column<num
 /** One row a speed, full load. */
 export function plenumTable(study: PlenumStudy): Table {
   const { bodies, onPlenum, inPlenum, speeds } = study;
-  const remark = (i: number) => {
-    const said = [remarkOf(bodies.outcomes[i]!), remarkOf(onPlenum.outcomes[i]!)];
-    return said.flatMap((one, k) => (one ? [`${['bodies', 'plenum'][k]} ${one}`] : [])).join(', ');
-  };
+  const remark = (i: number) =>
+    remarksOf({ bodies: bodies.outcomes[i]!, plenum: onPlenum.outcomes[i]! });
   return tableOf<number>(
     'Full load, individual bodies and plenum',
     [
       column(q.SPEED, (i) => speeds[i]),
-      column(of(q.EFFICIENCY, 'bodies'), (i) => efficiency(bodies.outcomes[i]!)),
-      column(of(q.EFFICIENCY, 'plenum'), (i) => efficiency(onPlenum.outcomes[i]!)),
+      column(of(q.EFFICIENCY, 'bodies'), (i) => efficiencyOf(bodies.outcomes[i]!)),
+      column(of(q.EFFICIENCY, 'plenum'), (i) => efficiencyOf(onPlenum.outcomes[i]!)),
       column(GAIN, (i) => gainOf(bodies.outcomes[i]!, onPlenum.outcomes[i]!)),
       ...brakeColumns(study),
       column(MEAN, (i) => inPlenum[i]?.mean),
@@ -99,7 +95,7 @@ export function sensedTable({ part }: PlenumStudy): Table {
       words('way', 'way', ({ way }) => way),
       column(q.SPEED, ({ speed }) => speed),
       column(ABOVE_STOP, ({ angle }) => angle),
-      column(q.EFFICIENCY, ({ outcome }) => efficiency(outcome)),
+      column(q.EFFICIENCY, ({ outcome }) => efficiencyOf(outcome)),
       column(SENSED_MEAN, ({ mean }) => mean),
       column(SENSED_SWING, ({ swing }) => swing),
       words('remark', '', ({ outcome }) => remarkOf(outcome), REMARK),
