@@ -30,7 +30,6 @@ export { flattestPair, type MixedLengths, mixedLengths } from './decision/mixedL
 export { type GainAndPrice, paretoSet } from './decision/pareto.ts';
 export type { Estimate, Spread } from './decision/sampleFigures.ts';
 export { type Fit, fits, type ShelfAnswer, shelfAnswer } from './decision/shelf.ts';
-export { smoothAt } from './decision/smooth.ts';
 export {
   bandsOf,
   type Floor,
@@ -147,6 +146,7 @@ export {
 export { comparePlot } from './study/compare/figure.ts';
 export { compareTable } from './study/compare/tables.ts';
 export { type CompareWords, compareWords } from './study/compare/tell.ts';
+export { drawnLine } from './study/curve/figure.ts';
 export { curveDocument } from './study/curve/tables.ts';
 export { curveSentences } from './study/curve/tell.ts';
 export { type Doubt, doubtOf, uncertaintyStudy } from './study/doubt/compute.ts';

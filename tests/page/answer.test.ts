@@ -1,6 +1,7 @@
 /** The answer on the page, against the core's to the same question. */
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { smoothAt } from '../../sim/decision/smooth.ts';
 import {
   allPoints,
   decisionWords,
@@ -9,7 +10,6 @@ import {
   lengthStudy,
   readScenario,
   runHere,
-  smoothAt,
   sweepDocument,
 } from '../../sim/index.ts';
 import { questionOf } from '../../web/compute/question.ts';

@@ -1,6 +1,6 @@
 /** Curves against speed as plot lines and as tables, alike in every view. */
 import type { Data } from 'plotly.js-dist-min';
-import { type Column, plotted, quantities as q, smoothAt, words } from '../../sim/index.ts';
+import { type Column, drawnLine, plotted, quantities as q, words } from '../../sim/index.ts';
 
 import type { Role } from '../look.ts';
 import { type Look, ROLE_LINE, ROLE_NAME } from '../look.ts';
@@ -50,9 +50,6 @@ export function smoothLines(
   });
 }
 
-/** Distance of the points that a smooth line is drawn through [rpm]. */
-const DRAWN = 20;
-
 /**
  * A curve every few rpm; undefined where it is known at the file's speeds alone. `value` must not ask for
  * the index.
@@ -60,10 +57,8 @@ const DRAWN = 20;
 export function smoothLine({ all }: Curve, quantity: q.Quantity, value: Value): Smooth | undefined {
   if (!all) return undefined;
   const speeds = all.map(({ speed }) => speed);
-  const [from, to] = [speeds[0]!, speeds.at(-1)!];
-  const count = Math.ceil((to - from) / DRAWN);
-  const xs = Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
-  return { xs, ys: smoothAt(speeds, plotted(quantity, all.map(value)), xs) };
+  const whole = { from: speeds[0]!, to: speeds.at(-1)! };
+  return drawnLine(speeds, plotted(quantity, all.map(value)), whole);
 }
 
 const inOrder = ({ curves }: Picture) =>

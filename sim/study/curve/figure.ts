@@ -51,9 +51,19 @@ export function smoothLine(
   if (!curve.resolved) return [];
   const points = allPoints(curve);
   const [xs, ys] = [points.map(({ speed }) => speed), scores(points, 'volumetric-efficiency')];
-  return rangesOf(asked, curve.resolved).map(({ from, to }) => {
-    const count = Math.ceil((to - from) / DRAWN);
-    const at = Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
-    return { xs: at, ys: plotted(EFFICIENCY, smoothAt(xs, ys, at)) };
+  return rangesOf(asked, curve.resolved).map((range) => {
+    const line = drawnLine(xs, ys, range);
+    return { xs: line.xs, ys: plotted(EFFICIENCY, line.ys) };
   });
+}
+
+/** The smooth curve through points of rising speed [rpm], every few rpm of a range within them. */
+export function drawnLine(
+  speeds: readonly number[],
+  values: readonly number[],
+  { from, to }: { from: number; to: number },
+): { xs: number[]; ys: number[] } {
+  const count = Math.ceil((to - from) / DRAWN);
+  const xs = Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
+  return { xs, ys: smoothAt(speeds, values, xs) };
 }
