@@ -58,12 +58,12 @@ it('an undisturbed sweep stores every point once', () => {
 });
 
 /**
- * Starts a sweep, kills it once its store has grown by a random share of what is missing, and gives
- * what it left.
+ * Starts a sweep, or goes on with it, kills it at a random moment of its own share of the whole, so
+ * that the kills of one sweep do not fall together, and gives what it left.
  */
-async function killed(out: string, resume: boolean): Promise<string> {
-  const [has, all] = [Math.max(0, size(store(out))), size(store(whole))];
-  const moment = has + Math.random() * Math.max(1, (all - has) / (resume ? 2 : 1));
+async function killed(out: string, kill: number): Promise<string> {
+  const resume = kill > 0;
+  const moment = (size(store(whole)) * (kill + Math.random())) / EACH;
   const child = startProgram(program, sweepWords(out, resume));
   const end = endOf(child);
   let over = false;
@@ -94,7 +94,7 @@ describe(`killed at ${KILLS} random moments`, () => {
       const out = folder();
       let before = '';
       for (let kill = 0; kill < EACH; kill++) {
-        const after = await killed(out, kill > 0);
+        const after = await killed(out, kill);
         expect(after.startsWith(untorn(before))).toBe(true);
         before = after;
         left.push(keys(before).length);
