@@ -106,6 +106,8 @@ export type LiftSpecification =
       checkLift: number;
       /** Maximum lift [m]. */
       maximum: number;
+      /** Mean lift from seat to seat over the maximum [-]; absent: the usual one. */
+      fullness?: number;
     }
   | {
       kind: 'table';

@@ -1,6 +1,7 @@
 /** Every demo scenario reads, without warning, to what its file says. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { USUAL_FULLNESS } from '../../sim/cylinder/valveLift.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
 
 const names = readdirSync('scenarios').filter((name) => name.endsWith('.yaml'));
@@ -94,6 +95,7 @@ test('hill-climb: figures of the file in SI and crank degrees', () => {
     close: 600,
     checkLift: 0.001,
     maximum: 0.0108,
+    fullness: USUAL_FULLNESS,
   });
   expect(engine.exhaust.valve.lift).toMatchObject({ open: 122, close: 386 });
   expect(engine.intake.runner.length).toBe(0);

@@ -39,6 +39,15 @@ describe('inputs in doubt', () => {
     expect(named(list, 'intake.trumpet.bellmouth.entryLoss')?.half).toBeCloseTo(0.021, 9);
   });
 
+  it('reach the shape of a lift that is known by its timing alone', () => {
+    expect(named(inputs('hill-climb'), 'intake.valves.lift.fullness')).toMatchObject({
+      half: 0.04,
+    });
+    const six = inputs('endurance-six').map(({ path }) => path);
+    expect(six).toContain('exhaust.valves.lift.fullness');
+    expect(six).not.toContain('intake.valves.lift.fullness');
+  });
+
   it('move all coefficients of a flow table together', () => {
     const list = inputs('sprint-single');
     expect(named(list, 'intake.valves.flowCoefficient')).toMatchObject({ half: 0.12 });

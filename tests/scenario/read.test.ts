@@ -57,6 +57,24 @@ describe('defaults', () => {
     expect(Math.abs(mouthInertia(edited().engine.intake) - 23.4e-3)).toBeLessThan(0.3e-3);
   });
 
+  test('a lift by timing is as full as stated, or as usual', () => {
+    const stated = edited(['maximum: 10.8 mm', 'maximum: 10.8 mm\n      fullness: 0.53']);
+    expect(stated.engine.intake.valve.lift).toMatchObject({ fullness: 0.53 });
+    expect(defaultOf(stated, 'intake.valves.lift.fullness')).toBeUndefined();
+    expect(defaultOf(stated, 'exhaust.valves.lift.fullness')?.value).toBe('0.556418');
+  });
+
+  test('a lift by table has a fullness of its own', () => {
+    const table = GOOD.match(/ {6}open: 28 deg.*\n.*\n.*\n.*\n/)![0];
+    const rows = ['300', '400', '460', '520', '620'].map((at, i) => {
+      return `        - { angle: ${at} deg, lift: ${[0, 7, 10.8, 7, 0][i]} mm }\n`;
+    });
+    const by = (more: string) => () => edited([table, `      table:\n${rows.join('')}${more}`]);
+    expect(by('')().engine.intake.valve.lift).not.toHaveProperty('fullness');
+    expect(defaultOf(by('')(), 'intake.valves.lift.fullness')).toBeUndefined();
+    expect(by('      fullness: 0.53\n')).toThrow(/the table says how full the lift is/);
+  });
+
   test('the loss of the open plate is its own drag and Borda-Carnot past the shaft', () => {
     // Heywood (1988) eq. 7.18: 0.772061 of the bore is free at d/D = 0.18, so K = (1/0.772061 - 1)^2;
     // 0.2 for the plate: Weisbach's valves near wide open, from memory.

@@ -1,4 +1,5 @@
 /** The valves of one kind: heads, cam, and what they flow. */
+import { USUAL_FULLNESS } from '../../cylinder/valveLift.ts';
 import type { LiftSpecification, ValveSpecification } from '../../specification.ts';
 import { type Doubt, list, maybe, oneOf, optional, quantity, section, usualOf } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
@@ -125,6 +126,19 @@ function liftSection(kind: ValveKind) {
         doubt: { half: '0.1 mm', why: 'dial gauge and clearance' },
         ...formOf(kind, 'full lift'),
       }),
+      fullness: maybe(
+        'ratio',
+        'Mean lift from seat to seat over full lift: a dial gauge read every 10 deg while the valve is open, the sum over the count and over full lift. Beside timing only; a table has its own.',
+        {
+          limits: ['0.4', '0.7'],
+          usual: ['0.5', '0.64'],
+          absent: { rule: '0.556, lift by cos^1.5', why: 'our own choice, no source' },
+          doubt: {
+            half: '0.04',
+            why: 'our own reading, no source: lobes lie between a whole cosine wave, 0.5, and half a sine, 0.64',
+          },
+        },
+      ),
       table: optional(tableOf(row)),
     },
     oneOf(
@@ -211,7 +225,13 @@ function warnCentre({ centre: { key }, here }: LiftView, at: number): void {
   );
 }
 
-function checkTable({ table: { rows } }: LiftView): void {
+function checkTable({ fullness, table: { rows } }: LiftView): void {
+  if (fullness.present) {
+    fullness.problem(
+      'the table says how full the lift is',
+      'keep the table, or timing with fullness',
+    );
+  }
   warnRough(
     numbers(rows.map(({ angle }) => angle)),
     rows.map(({ lift }) => lift),
@@ -265,5 +285,6 @@ function resolveLift(lift: LiftView): LiftSpecification {
     close: close.given ?? centre.given! + half,
     checkLift: checkLift.given!,
     maximum: maximum.given!,
+    fullness: lift.fullness.take(() => USUAL_FULLNESS),
   };
 }
