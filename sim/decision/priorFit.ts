@@ -73,31 +73,69 @@ export interface Fit {
   freedom: number;
 }
 
-/** Fits, with values no farther than two steps from the centre of the prediction. */
-export function leastSquares(question: FitQuestion, response: PredictedNear, step: number): Fit {
-  const { measured, friction, unknowns } = question;
-  const { speeds, values } = measured;
-  const sigma = (question.noise * values.reduce((sum, y) => sum + Math.abs(y), 0)) / values.length;
+/** A fit's figures by its parameters: the unknowns, then scale and share, in prior standard deviations. */
+interface Problem {
+  /** Standard uncertainty of a measured value. */
+  sigma: number;
+  /** Unknowns, and all parameters. */
+  n: number;
+  all: number;
+  scaleOf(p: readonly number[]): number;
+  shareOf(p: readonly number[]): number;
+  predicted(p: readonly number[], j: number): number;
+}
+
+function problemOf({ measured, ...question }: FitQuestion, response: PredictedNear): Problem {
+  const { friction, noise, unknowns } = question;
+  const { values } = measured;
   const n = unknowns.length;
-  const m = speeds.length;
-  // Every parameter is in prior standard deviations, so its prior is one more row: 0 +- 1.
   const nuisances = nuisancesOf(measured.figure);
   const [scaleDeviation, shareDeviation = 0] = nuisances;
-  const all = n + nuisances.length;
-  const predicted = (p: readonly number[], j: number) => {
-    const scale = 1 + p[n]! * scaleDeviation!;
-    const share = 1 + (p[n + 1] ?? 0) * shareDeviation;
-    return scale * response.at(p.slice(0, n), j) - share * friction[j]!;
+  const scaleOf = (p: readonly number[]) => 1 + p[n]! * scaleDeviation!;
+  const shareOf = (p: readonly number[]) => 1 + (p[n + 1] ?? 0) * shareDeviation;
+  return {
+    sigma: (noise * values.reduce((sum, y) => sum + Math.abs(y), 0)) / values.length,
+    n,
+    all: n + nuisances.length,
+    scaleOf,
+    shareOf,
+    predicted: (p, j) => scaleOf(p) * response.at(p.slice(0, n), j) - shareOf(p) * friction[j]!,
   };
+}
+
+/** Where each parameter may go: no farther than two steps from where the quadratic can be trusted. */
+function boundsOf(
+  unknowns: readonly Unknown[],
+  centre: readonly number[],
+  step: number,
+  all: number,
+) {
   const bounds = unknowns.map((unknown, k) => {
     const [low, high] = reach(unknown);
-    // No farther than the quadratic can be trusted.
-    return [
-      Math.max(low, response.centre[k]! - 2 * step),
-      Math.min(high, response.centre[k]! + 2 * step),
-    ];
+    return [Math.max(low, centre[k]! - 2 * step), Math.min(high, centre[k]! + 2 * step)];
   });
-  const far = nuisances.map(() => [-20, 20]);
+  const far = new Array<[number, number]>(all - unknowns.length).fill([-20, 20]);
+  return [...bounds, ...far];
+}
+
+/** d(prediction)/d(parameter) over sigma, by central differences. */
+function sensitivityAt(p: readonly number[], speeds: number, problem: Problem): Matrix {
+  const slope = (j: number, k: number) => {
+    const [up, down] = [1e-4, -1e-4].map((by) => p.map((x, l) => (l === k ? x + by : x)));
+    return (problem.predicted(up!, j) - problem.predicted(down!, j)) / 2e-4 / problem.sigma;
+  };
+  const rows = Array.from({ length: speeds }, (_, j) => p.map((__, k) => slope(j, k)));
+  return new Matrix(rows);
+}
+
+/** Fits, with values no farther than two steps from the centre of the prediction. */
+export function leastSquares(question: FitQuestion, response: PredictedNear, step: number): Fit {
+  const { speeds, values } = question.measured;
+  const problem = problemOf(question, response);
+  const { sigma, n, all, predicted } = problem;
+  const m = speeds.length;
+  const bounds = boundsOf(question.unknowns, response.centre, step, all);
+  // Every parameter is in prior standard deviations, so its prior is one more row: 0 +- 1.
   const { parameterValues: p } = levenbergMarquardt(
     {
       x: Array.from({ length: m + all }, (_, i) => i),
@@ -107,29 +145,22 @@ export function leastSquares(question: FitQuestion, response: PredictedNear, ste
     // 1 / sigma^2 but judges them by sigma^2 where weights differ.
     (parameters) => (i) => (i < m ? predicted(parameters, i) / sigma : parameters[i - m]!),
     {
-      initialValues: [...response.centre, ...nuisances.map(() => 0)],
-      minValues: [...bounds, ...far].map(([low]) => low!),
-      maxValues: [...bounds, ...far].map(([, high]) => high!),
+      initialValues: [...response.centre, ...new Array<number>(all - n).fill(0)],
+      minValues: bounds.map(([low]) => low!),
+      maxValues: bounds.map(([, high]) => high!),
       gradientDifference: 1e-4,
       centralDifference: true,
       maxIterations: 200,
       errorTolerance: 1e-9,
     },
   );
-  const slope = (j: number, k: number) => {
-    const [up, down] = [1e-4, -1e-4].map((by) => p.map((x, l) => (l === k ? x + by : x)));
-    return (predicted(up!, j) - predicted(down!, j)) / 2e-4 / sigma;
-  };
-  const sensitivity = new Matrix(
-    speeds.map((_, j) => Array.from({ length: all }, (__, k) => slope(j, k))),
-  );
   const chi = values.reduce((sum, y, j) => sum + square((y - predicted(p, j)) / sigma), 0);
   const freedom = m - all;
   return {
     u: p.slice(0, n),
-    scale: 1 + p[n]! * scaleDeviation!,
-    share: 1 + (p[n + 1] ?? 0) * shareDeviation,
-    sensitivity,
+    scale: problem.scaleOf(p),
+    share: problem.shareOf(p),
+    sensitivity: sensitivityAt(p, m, problem),
     priors: new Array<number>(all).fill(1),
     misfit: chi / freedom,
     freedom,

@@ -79,7 +79,26 @@ export function solveSurface(
   around: Surroundings,
   out: WetSurface,
 ): void {
-  const gasMolarMass = GAS_CONSTANT / gas.rAir;
+  const Ys = transferNumber(fuel, GAS_CONSTANT / gas.rAir, mass, Ts, around, out);
+  const T = Ts + (around.T - Ts) / 3;
+  const Y = Math.min(Ys + (around.fuel - Ys) / 3, 1);
+  out.density = around.p / (gas.gasConstant(0, Y) * T);
+  out.diffusivity =
+    fuel.diffusivity * power(T / REFERENCE, 1.75) * (STANDARD_ATMOSPHERE / around.p);
+  out.viscosity = viscosity(T);
+  out.heatCapacity = gas.heatCapacityPressure(T, 0, Y);
+  out.conductivity = (out.viscosity * gas.heatCapacityPressure(T, 0, 0)) / PRANDTL;
+}
+
+/** Vapour at the surface and what it drives, B with its slope, into `out`; gives Ys [-]. */
+function transferNumber(
+  fuel: LiquidFuel,
+  gasMolarMass: number,
+  mass: Float64Array,
+  Ts: number,
+  around: Surroundings,
+  out: WetSurface,
+): number {
   const { parts } = fuel;
   const { atSurface } = out;
   let moles = 0;
@@ -107,14 +126,7 @@ export function solveSurface(
   out.ratio = Math.abs(B) < 1e-6 ? 1 - 0.5 * B : out.log / B;
   // d ln(1+B) = dYs / (1 - Ys); Ys grows as its vapour pressures do.
   out.slope = held < 1 ? rise / total : ((rise / total) * (gasMolarMass / total)) / (1 - Ys);
-  const T = Ts + (around.T - Ts) / 3;
-  const Y = Math.min(Ys + (around.fuel - Ys) / 3, 1);
-  out.density = around.p / (gas.gasConstant(0, Y) * T);
-  out.diffusivity =
-    fuel.diffusivity * power(T / REFERENCE, 1.75) * (STANDARD_ATMOSPHERE / around.p);
-  out.viscosity = viscosity(T);
-  out.heatCapacity = gas.heatCapacityPressure(T, 0, Y);
-  out.conductivity = (out.viscosity * gas.heatCapacityPressure(T, 0, 0)) / PRANDTL;
+  return Ys;
 }
 
 /** Share of the heat that still arrives against the outflow of vapour: z / (e^z - 1). */
