@@ -104,8 +104,8 @@ function thinned(job: TraceJob): Trace | PointFailure {
 const READABLE = 100;
 
 function keyOf(kind: string, { engine, injectors }: Scenario, job: PointJob): string {
-  const own = leaves({ ...engine, ...(injectors && { injectors }) });
-  const its = leaves(job.engine);
+  const own = leavesOf({ ...engine, ...(injectors && { injectors }) });
+  const its = leavesOf(job.engine);
   const paths = [...new Set([...own.keys(), ...its.keys()])].filter((path) => path !== '.title');
   const differences = paths
     .filter((path) => own.get(path) !== its.get(path))
@@ -115,13 +115,23 @@ function keyOf(kind: string, { engine, injectors }: Scenario, job: PointJob): st
   return `${kind} ${job.speed} rpm ${text.length > READABLE ? hash() : text}`.trim();
 }
 
-/** Every plain value of a tree by its path. */
-function leaves(tree: unknown, path = ''): Map<string, string> {
-  if (!(tree instanceof Object)) {
-    const text = typeof tree === 'number' ? String(Number(tree.toPrecision(6))) : String(tree);
-    return new Map([[path, text]]);
+/** Every plain value of a tree by its path; parts that engines share are read once. */
+function leavesOf(tree: object): Map<string, string> {
+  const all = new Map<string, string>();
+  for (const [key, value] of Object.entries(tree)) {
+    if (!(value instanceof Object)) all.set(`.${key}`, leafText(value));
+    else for (const [path, text] of keptLeaves(value)) all.set(`.${key}${path}`, text);
   }
-  return new Map(
-    Object.entries(tree).flatMap(([key, value]) => [...leaves(value, `${path}.${key}`)]),
-  );
+  return all;
 }
+
+const LEAVES = new WeakMap<object, Map<string, string>>();
+
+function keptLeaves(tree: object): Map<string, string> {
+  const found = LEAVES.get(tree) ?? leavesOf(tree);
+  LEAVES.set(tree, found);
+  return found;
+}
+
+const leafText = (value: unknown) =>
+  typeof value === 'number' ? String(Number(value.toPrecision(6))) : String(value);
