@@ -102,6 +102,12 @@ export {
 export type { FactSection } from './scenario/facts.ts';
 export { scenarioHash } from './scenario/hash.ts';
 export { type MeasuredRun, readMeasuredRun } from './scenario/measuredRun.ts';
+export {
+  OWN_FIGURES,
+  type OwnEngine,
+  type OwnIssue,
+  ownEngine,
+} from './scenario/ownEngine.ts';
 export type { Axis, RangeProblem } from './scenario/range.ts';
 export { readScenario } from './scenario/read.ts';
 export {

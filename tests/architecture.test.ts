@@ -132,7 +132,7 @@ test('the command line builds on the public interface only', () => {
 });
 
 /** Folders of the page from bottom to top; files beside them are below all but what begins the page. */
-const PAGE = ['compute', 'state', 'drawing', 'parts', 'views', 'places'];
+const PAGE = ['sketches', 'compute', 'state', 'drawing', 'parts', 'views', 'places'];
 const PAGE_ROOT = ['web/main.tsx', 'web/Page.tsx', 'web/virtual.d.ts'];
 
 test('inside the page, imports run one way, those of types too', () => {

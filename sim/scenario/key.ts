@@ -26,6 +26,7 @@ export const FORM_GROUPS = [
   'Throttle body',
   'Valves',
   'Exhaust',
+  'Day and fuel',
   'Where you need it',
   'Lengths to try',
 ] as const;

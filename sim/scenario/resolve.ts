@@ -140,7 +140,7 @@ export function resolveWholeEngine(view: ScenarioView): EngineSpecification {
   };
 }
 
-function lengthUnitOf(text = ''): LengthUnit {
+export function lengthUnitOf(text = ''): LengthUnit {
   return /\d\s*(in|inch|")(\s|$)/.test(text) ? 'in' : 'mm';
 }
 

@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { expect, test } from 'vitest';
+import { figuresOf, withFigure } from '../../web/state/figures.ts';
 import { address, open } from './opened.ts';
 import { text } from './quick.ts';
 import { drawer, openFile, readDownload, write } from './reader.ts';
@@ -92,11 +93,29 @@ test('the form keeps remarks and layout, and marks a wrong figure', async () => 
   ]);
   const kept = (await readDownload(download)).toString('utf8');
   expect(kept).toBe(text.replace('length: 60 mm #', 'length: 70 mm #'));
-  await write(page, 'Bore', '77');
-  await page.locator('.wrong-says').getByText('has no unit').waitFor();
+  await write(page, 'Bore', '77 apples');
+  await page.locator('.wrong-says').getByText('apples').waitFor();
   expect(await page.getByLabel('Bore', { exact: true }).getAttribute('aria-invalid')).toBe('true');
-  expect(await page.locator('.answer > .notice').textContent()).toContain('has no unit');
+  expect(await page.locator('.answer > .notice').textContent()).toContain('apples');
   await page.close();
+});
+
+test.each([
+  ['engine.bore', '78', '78 mm'],
+  ['intake.valves.lift.open', '30', '30 deg BTDC'],
+  ['engine.compressionRatio', '12.5', '12.5'],
+  ['intake.trumpet.length', '3 1/2 in', '3 1/2 in'],
+])(
+  '%s written as %s reads %s: a bare number keeps the unit that stood there',
+  (path, typed, reads) => {
+    expect(figuresOf(withFigure(text, path, typed)).at(path)).toBe(reads);
+  },
+);
+
+test('a bare number after a fraction with a spread takes the unit alone', () => {
+  const inches = text.replace('length: 60 mm', 'length: 2 3/8 in +- 0.02 in');
+  const next = withFigure(inches, 'intake.trumpet.length', '2.5');
+  expect(figuresOf(next).at('intake.trumpet.length')).toBe('2.5 in');
 });
 
 test('a new title is taken, without a new answer', async () => {

@@ -11,7 +11,7 @@ import { resultOf } from '../state/asked.ts';
 import { doubt } from '../state/doubt.ts';
 import { type Picture, picture, type Verdict } from '../state/picture.ts';
 import { addressOf } from '../state/place.ts';
-import { reading } from '../state/scenario.ts';
+import { isDemo, reading, source } from '../state/scenario.ts';
 import { type Study, study } from '../state/study.ts';
 import { lengthFigure, lengthText } from '../state/unit.ts';
 import { Progress } from './Progress.tsx';
@@ -73,6 +73,11 @@ function Strip({ picture: now }: { picture: Picture }) {
     <>
       <div class="headline">
         <p class="engine">{now.scenario.title}</p>
+        {isDemo(source.value.text) && (
+          <a class="begin" href={addressOf('length', 'begin')}>
+            An invented demo: begin your own
+          </a>
+        )}
         <Headline picture={now} />
       </div>
       {verdict?.standing === 'full' && of.full ? (

@@ -1,12 +1,19 @@
 /** The engine on the page, beside whatever place is open: its figures, its file, the set-ups kept. */
 import { useEffect, useRef } from 'preact/hooks';
 import { closeDrawer, drawer, openDrawer, TABS, type Tab } from '../state/place.ts';
+import { isDemo, source } from '../state/scenario.ts';
+import { BeginEngine } from './BeginEngine.tsx';
 import { Editor } from './Editor.tsx';
 import { EngineForm } from './EngineForm.tsx';
 import { KeptSetUps } from './KeptSetUps.tsx';
 import { TakeScenario } from './TakeScenario.tsx';
 
-const NAMES: Record<Tab, string> = { figures: 'Figures', file: 'File', kept: 'Kept set-ups' };
+const NAMES: Record<Tab, string> = {
+  begin: 'Begin',
+  figures: 'Figures',
+  file: 'File',
+  kept: 'Kept set-ups',
+};
 
 export function Drawer() {
   const tab = drawer.value;
@@ -65,8 +72,10 @@ function Tabs({ chosen }: { chosen: Tab }) {
 
 function Inside({ tab }: { tab: Tab }) {
   if (tab === 'kept') return <KeptSetUps />;
+  if (tab === 'begin') return <BeginEngine />;
   return (
     <>
+      {isDemo(source.value.text) && <OfDemo />}
       <p class="reading">
         Change a figure and the answer follows. Everything is computed in this browser; nothing is
         sent anywhere.
@@ -74,5 +83,17 @@ function Inside({ tab }: { tab: Tab }) {
       {tab === 'figures' ? <EngineForm /> : <Editor />}
       <TakeScenario />
     </>
+  );
+}
+
+/** Figures of a demo, changed one by one, would leave the reader with a flow bench of no engine. */
+function OfDemo() {
+  return (
+    <p class="notice">
+      These are the figures of an invented demo.{' '}
+      <button type="button" onClick={() => openDrawer('begin')}>
+        Begin your own
+      </button>
+    </p>
   );
 }

@@ -1,13 +1,15 @@
-/** The common figures as a form; each change goes into the scenario's text. */
+/** The figures as a form, each section with its sketch; each change goes into the scenario's text. */
 import { useMemo } from 'preact/hooks';
-import { FIGURE_GROUPS, type FigureField, type ScenarioIssue } from '../../sim/index.ts';
+import { FIGURE_GROUPS, type ScenarioIssue } from '../../sim/index.ts';
+import { type Asked, askedOf } from '../drawing/formRows.ts';
 import { figuresOf, withFigure } from '../state/figures.ts';
 import { edit, reading, source } from '../state/scenario.ts';
 import { useFollowing } from './following.ts';
+import { SketchedFields } from './SketchedFields.tsx';
 
 export function EngineForm() {
   const { text } = source.value;
-  const figureAt = useMemo(() => figuresOf(text), [text]);
+  const figures = useMemo(() => figuresOf(text), [text]);
   const now = reading.value;
   const issues = now.ok ? [] : now.issues;
   return (
@@ -15,11 +17,10 @@ export function EngineForm() {
       {FIGURE_GROUPS.map(({ title, fields }) => (
         <fieldset key={title}>
           <legend>{title}</legend>
-          {fields.map((field) => {
-            const figure = figureAt(field.path);
-            if (figure === undefined) return null;
-            return <Figure key={field.path} field={field} figure={figure} issues={issues} />;
-          })}
+          <SketchedFields
+            fields={askedOf(fields, figures)}
+            field={(one) => <Figure key={one.path} asked={one} issues={issues} />}
+          />
         </fieldset>
       ))}
     </form>
@@ -27,12 +28,11 @@ export function EngineForm() {
 }
 
 interface FigureProps {
-  field: FigureField;
-  figure: string;
+  asked: Asked;
   issues: readonly ScenarioIssue[];
 }
 
-function Figure({ field: { path, label }, figure, issues }: FigureProps) {
+function Figure({ asked: { path, label, figure }, issues }: FigureProps) {
   const field = useFollowing(figure);
   const issue = issues.find((one) => one.path === path);
   const id = `figure-${path}`;
@@ -43,6 +43,7 @@ function Figure({ field: { path, label }, figure, issues }: FigureProps) {
         id={id}
         type="text"
         ref={field}
+        data-path={path}
         autocomplete="off"
         spellcheck={false}
         aria-invalid={issue !== undefined}

@@ -2,24 +2,47 @@
  * The figures of the form, read from the scenario's text and written back into it. Only the
  * figure itself is replaced, so that remarks and layout of the file stay as they are.
  */
-import { type Document, isScalar, parseDocument } from 'yaml';
+import { type Document, isScalar, isSeq, parseDocument } from 'yaml';
 
-/** The figures of a text by their paths; the text is parsed once for all of them. */
-export function figuresOf(text: string): (path: string) => string | undefined {
+/** The figures of a text; it is parsed once for all of them. */
+export interface Figures {
+  /** What stands at a path. */
+  at(path: string): string | undefined;
+  /** How many rows the list at a path has. */
+  rows(path: string): number;
+}
+
+export function figuresOf(text: string): Figures {
   const document = parsed(text);
-  return (path) => {
-    const node = document && nodeAt(document, path);
-    return node && text.slice(node.from, node.to).replace(/^(["'])(.*)\1$/, '$2');
+  return {
+    at(path) {
+      const node = document && nodeAt(document, path);
+      return node && unquoted(text.slice(node.from, node.to));
+    },
+    rows(path) {
+      const node = document?.getIn(path.split('.'), true);
+      return isSeq(node) ? node.items.length : 0;
+    },
   };
 }
+
+const unquoted = (text: string) => text.replace(/^(["'])(.*)\1$/, '$2');
 
 /** The text with another figure at the path; the same text where none stands there. */
 export function withFigure(text: string, path: string, figure: string): string {
   const document = parsed(text);
   const node = document && nodeAt(document, path);
   if (!node) return text;
-  const plain = /^[\w.][\w .+°%/-]*$/.test(figure) ? figure : JSON.stringify(figure);
+  const whole = inUnitOf(figure, unquoted(text.slice(node.from, node.to)));
+  const plain = /^[\w.][\w .+°%/-]*$/.test(whole) ? whole : JSON.stringify(whole);
   return text.slice(0, node.from) + plain + text.slice(node.to);
+}
+
+/** A bare number takes the unit, and the dead centre, of the figure that it takes the place of. */
+function inUnitOf(figure: string, before: string): string {
+  if (!/^[+-]?\d+\.?\d*$/.test(figure)) return figure;
+  const unit = /^[+-]?[\d./ -]*\d\.?\s*([a-z°%"][^+±]*)/i.exec(before)?.[1]?.trim();
+  return unit ? `${figure} ${unit}` : figure;
 }
 
 function parsed(text: string): Document.Parsed | undefined {

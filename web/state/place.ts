@@ -7,7 +7,7 @@ import { batch, signal } from '@preact/signals';
 /** The workbench itself. */
 export const HOME = 'length';
 
-export const TABS = ['figures', 'file', 'kept'] as const;
+export const TABS = ['begin', 'figures', 'file', 'kept'] as const;
 export type Tab = (typeof TABS)[number];
 
 export const place = signal(HOME);

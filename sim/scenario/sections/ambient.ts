@@ -13,6 +13,7 @@ export const ambientSection = optional(
         limits: ['-430 m', '5000 m'],
         example: '600 m',
         condition: true,
+        form: { group: 'Day and fuel', label: 'Altitude' },
         doubt: { half: '30 m', why: 'map, and the weather in place of a barometer' },
       }),
       pressure: maybe('pressure', 'Barometer at the place, not reduced to sea level.', {
@@ -20,6 +21,7 @@ export const ambientSection = optional(
         usual: ['700 mbar', '1050 mbar'],
         absent: { value: '1013.25 mbar', why: 'standard atmosphere, 10th CGPM 1954' },
         condition: true,
+        form: { group: 'Day and fuel', label: 'Barometer' },
         doubt: { half: '3 mbar', why: 'weather over a day, and the barometer' },
       }),
       temperature: maybe('temperature', 'Temperature of the air at the mouths of the trumpets.', {
@@ -28,12 +30,13 @@ export const ambientSection = optional(
         absent: { value: '20 degC', why: 'common practice, no source' },
         condition: true,
         doubt: { half: '3 K', why: 'air at the mouths is not air in the shade' },
-        form: { group: 'Where you need it', label: 'Air temperature' },
+        form: { group: 'Day and fuel', label: 'Air temperature' },
       }),
       humidity: maybe('ratio', 'Relative humidity, as a percentage or a number from 0 to 1.', {
         limits: ['0', '1'],
         absent: { value: '50 %', why: 'common practice, no source' },
         condition: true,
+        form: { group: 'Day and fuel', label: 'Humidity' },
         doubt: { half: '0.15', why: 'weather report' },
       }),
     },

@@ -10,6 +10,7 @@ export const engineSection = section('Cylinders, crank and combustion chamber.',
     example: '4',
     limits: ['1', '16'],
     whole: true,
+    form: { group: 'Engine', label: 'Cylinders' },
   }),
   firing: firingSection,
   bore: quantity('length', 'Cylinder bore, by bore gauge.', {

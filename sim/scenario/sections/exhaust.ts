@@ -53,6 +53,7 @@ const stepSection = section(
   pipeKeys('Length along the centre line, step to joint.', {
     ...PRIMARY,
     usual: { ...PRIMARY.usual, length: ['50 mm', '1 m'] },
+    form: { group: 'Exhaust', length: 'Length behind the step', bore: 'Bore behind the step' },
   }),
   PIPE_DIAMETER,
 );
@@ -62,6 +63,7 @@ const secondarySection = section(
   {
     ...jointKeys(
       {
+        label: 'Primaries to a secondary',
         joined: 'How many primaries meet in one secondary: those that fire furthest apart.',
         groups: 'Numbers of the cylinders of one secondary, as 1-4.',
       },
@@ -70,6 +72,7 @@ const secondarySection = section(
     ...pipeKeys('Length along the centre line, joint to joint.', {
       ...PRIMARY,
       usual: { ...PRIMARY.usual, length: ['100 mm', '1 m'] },
+      form: { group: 'Exhaust', length: 'Secondary length', bore: 'Secondary bore' },
     }),
   },
   PIPE_DIAMETER,
@@ -79,6 +82,7 @@ const secondarySection = section(
 const collectorSection = section(
   "Collector's cone, from the last joint to the tail.",
   pipeKeys('Length along the centre line.', {
+    form: { group: 'Exhaust', length: 'Collector length', bore: 'Collector bore' },
     longest: '1 m',
     usual: { length: ['50 mm', '500 mm'], wall: ['350 K', '1100 K'] },
     wallTemperature: { value: '650 K', why: 'common practice, no source' },
@@ -95,6 +99,7 @@ const collectorSection = section(
 const tailSection = section(
   'From the joint, or the collector behind it, to the open air.',
   pipeKeys('Length along the centre line.', {
+    form: { group: 'Exhaust', length: 'Tail length', bore: 'Tail bore' },
     longest: '6 m',
     usual: { length: ['300 mm', '4.5 m'], wall: ['350 K', '1000 K'] },
     wallTemperature: { value: '650 K', why: 'common practice, no source' },
@@ -117,6 +122,7 @@ export const exhaustSection = section(
     step: optional(stepSection),
     ...jointKeys(
       {
+        label: 'Primaries to a joint',
         joined: 'How many primaries meet in one joint: those that fire every so many of the order.',
         groups:
           'Numbers of the cylinders that blow into one tail, as 1-3-5-7; one alone in quotes.',

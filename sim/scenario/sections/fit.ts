@@ -15,7 +15,7 @@ export const fitSection = optional(
     room: maybe(
       'length',
       'From the face of the throttle body to the wall in front of the mouths: bonnet, wall of the airbox, or a filter, which then counts as a wall. The mouth feels it: entry loss and end correction grow as it nears.',
-      { limits: ['20 mm', '3 m'] },
+      { limits: ['20 mm', '3 m'], form: { group: 'Lengths to try', label: 'Body face to wall' } },
     ),
     clearance: maybe('length', 'Least distance to keep between rim and wall.', {
       limits: ['0 mm', '500 mm'],
@@ -27,7 +27,10 @@ export const fitSection = optional(
     }),
     shelf: optional(
       list(
-        quantity('length', 'One length on sale, rim plane to body face.', LENGTH),
+        quantity('length', 'One length on sale, rim plane to body face.', {
+          ...LENGTH,
+          form: { group: 'Lengths to try', label: 'On the shelf' },
+        }),
         'Lengths on sale, rising.',
         { most: 100, rising: '' },
       ),

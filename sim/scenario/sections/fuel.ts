@@ -19,7 +19,7 @@ export const fuelSection = optional(
       absent: { value: '0.88', why: 'full load; common practice, no source' },
       condition: true,
       doubt: { half: '0.03', why: 'sensor' },
-      form: { group: 'Where you need it', label: 'Lambda at full load' },
+      form: { group: 'Day and fuel', label: 'Lambda at full load' },
     }),
     burn50: maybe('angle', 'Crank angle of 50 % burned; firing top dead centre counts.', {
       limits: ['20 deg BTDC', '60 deg ATDC'],

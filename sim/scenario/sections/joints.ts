@@ -9,11 +9,16 @@ const MOST = 8;
 
 /** Keys of what meets in a pipe, to spread into its section. */
 export function jointKeys(
-  what: { joined: string; groups: string },
+  what: { joined: string; groups: string; label: string },
   absent: { value: string; why: string },
 ) {
   return {
-    joined: maybe('ratio', what.joined, { limits: ['1', `${MOST}`], whole: true, absent }),
+    joined: maybe('ratio', what.joined, {
+      limits: ['1', `${MOST}`],
+      whole: true,
+      absent,
+      form: { group: 'Exhaust', label: what.label },
+    }),
     groups: optional(list(text(what.groups, 40, 1), what.groups, { most: 2 * MOST })),
   };
 }

@@ -19,6 +19,7 @@ export const speedsSection = gridSection('Engine speeds to compute. A range is r
   limits: ['500 rpm', '25000 rpm'],
   usual: ['1000 rpm', '20000 rpm'],
   step: ['10 rpm', '10000 rpm'],
+  form: { group: 'Where you need it', labels: ['Lowest speed', 'Highest speed', 'Speeds apart'] },
 });
 
 export const sweepSection = section('What is varied to find the best.', {

@@ -39,16 +39,19 @@ const gearChangeSection = section(
 );
 
 const floor = section('One floor; give at least one of the three limits.', {
-  speed: quantity('speed', 'Engine speed at which it holds.', SPEED),
+  speed: quantity('speed', 'Engine speed at which it holds.', asked('Floor at')),
   leastEfficiency: maybe('ratio', 'Least volumetric efficiency, where that is the score.', {
     limits: ['0.05', '5'],
+    form: { group: 'Where you need it', label: 'Least filling there' },
   }),
   leastTorque: maybe('torque', 'Least indicated torque, where that is the score.', {
     limits: ['1 Nm', '20000 Nm'],
+    form: { group: 'Where you need it', label: 'Least torque there' },
   }),
   mostLoss: maybe('ratio', 'Greatest loss against the trumpets fitted now.', {
     example: '3 %',
     limits: ['0', '0.9'],
+    form: { group: 'Where you need it', label: 'Most loss there' },
   }),
 });
 

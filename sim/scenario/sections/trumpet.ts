@@ -22,6 +22,7 @@ const bellmouthSection = section(
     radius: maybe('length', 'Radius of a quarter-round lip: depth and overhang alike.', {
       ...FLARE,
       doubt: { half: '1 mm', why: 'radius gauge at a lip' },
+      form: { group: 'Intake', label: 'Bellmouth radius' },
     }),
     depth: maybe('length', 'Depth of the flare along the axis.', DRAWN),
     overhang: maybe('length', 'How far the rim stands out beyond the bore.', DRAWN),

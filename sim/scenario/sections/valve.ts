@@ -58,6 +58,7 @@ export function valvesSection<K extends ValveKind>(kind: K) {
         example: '2',
         limits: ['1', '4'],
         whole: true,
+        ...formOf(kind, 'valves a cylinder'),
       }),
       headDiameter: quantity('length', 'Outside diameter of the valve head, by vernier.', {
         limits: ['5 mm', '150 mm'],
@@ -67,6 +68,7 @@ export function valvesSection<K extends ValveKind>(kind: K) {
       seatDiameter: maybe('length', 'Inner diameter of the seat: what the throat leaves open.', {
         limits: ['4 mm', '150 mm'],
         absent: { rule: '0.93 of the head', why: 'common practice, no source' },
+        ...formOf(kind, 'valve seat'),
         doubt: { half: '0.2 mm', why: 'vernier inside a seat' },
       }),
       lift: liftSection(kind),

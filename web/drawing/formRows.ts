@@ -1,0 +1,52 @@
+/** The fields of a form: those whose figure the text holds, lists row by row, told by what they are sketched with. */
+import type { FigureField } from '../../sim/index.ts';
+import { sketchOf } from '../sketches/index.ts';
+import type { Sketch } from '../sketches/sketch.ts';
+import type { Figures } from '../state/figures.ts';
+
+/** A field with what the text holds. */
+export interface Asked extends FigureField {
+  figure: string;
+}
+
+export function askedOf(fields: readonly FigureField[], figures: Figures): Asked[] {
+  return fields
+    .map((field, i) => ({ field, list: listOf(field), i }))
+    .flatMap(({ field, list, i }, _, all) => {
+      if (list === undefined) return [field];
+      // The fields of a list stand together: its first field brings all rows.
+      if (all[i - 1]?.list === list) return [];
+      const columns = fields.filter((one) => listOf(one) === list);
+      return Array.from({ length: figures.rows(list) }, (_, row) => rowOf(columns, row)).flat();
+    })
+    .flatMap((field) => {
+      const figure = figures.at(field.path);
+      return figure === undefined ? [] : [{ ...field, figure }];
+    });
+}
+
+/** `target.floors` of `target.floors.*.speed`. */
+const listOf = ({ path }: FigureField) => /^(.*?)\.\*/.exec(path)?.[1];
+
+const rowOf = (columns: readonly FigureField[], row: number) =>
+  columns.map(({ path, label }) => ({
+    path: path.replace('*', String(row)),
+    label: row === 0 ? label : `${label}, ${row + 1}`,
+  }));
+
+/** Fields one after the other that share a sketch. */
+export interface Sketched<F> {
+  sketch: Sketch | undefined;
+  fields: F[];
+}
+
+export function bySketch<F extends { path: string }>(fields: readonly F[]): Sketched<F>[] {
+  const runs: Sketched<F>[] = [];
+  for (const field of fields) {
+    const sketch = sketchOf(field.path)?.sketch;
+    const last = runs.at(-1);
+    if (last && last.sketch === sketch) last.fields.push(field);
+    else runs.push({ sketch, fields: [field] });
+  }
+  return runs;
+}
