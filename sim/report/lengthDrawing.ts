@@ -12,7 +12,7 @@ const HEIGHT = 240;
 const MARGIN = 40;
 const AXIS = 96;
 
-/** Longitudinal section from the rim plane to the valve; `length` is the trumpet's [m]. */
+/** Longitudinal section, valve left, from the valve to the rim plane; `length` is the trumpet's [m]. */
 export function lengthDrawing(
   intake: IntakeSpecification,
   length: number,
@@ -22,13 +22,15 @@ export function lengthDrawing(
   const behind = runner.length + port.length;
   const total = length + throttle.length + behind;
   const scale = (WIDTH - 2 * MARGIN) / total;
-  const at = (x: number) => px(MARGIN + x * scale);
+  /** Place of what lies so far behind the rim plane [m]. */
+  const across = (x: number) => WIDTH - MARGIN - x * scale;
+  const at = (x: number) => px(across(x));
   const wide = Math.max(trumpet.outerDiameter / 2 + trumpet.bellmouth.overhang, throttle.bore / 2);
-  const across = Math.min(scale, (AXIS - 34) / wide);
-  const half = (diameter: number) => 0.5 * diameter * across;
+  const stretch = Math.min(scale, (AXIS - 34) / wide);
+  const half = (diameter: number) => 0.5 * diameter * stretch;
   const { depth, overhang } = trumpet.bellmouth;
   const points: [number, number][] = [
-    ...flare(depth, overhang * across, half(trumpet.outerDiameter)),
+    ...flare(depth, overhang * stretch, half(trumpet.outerDiameter)),
     [length, half(trumpet.innerDiameter)],
     [length, half(throttle.bore)],
     [length + throttle.length, half(throttle.bore)],
@@ -47,23 +49,23 @@ export function lengthDrawing(
   const tall = half(throttle.bore) * 0.94;
   const description =
     `Section of the intake. The length to cut, ${lengthIn(length, unit)}, runs from the rim plane of ` +
-    'the mouth on the left to the face of the throttle body, bellmouth included.';
+    'the mouth on the right to the face of the throttle body, bellmouth included.';
   return html`<svg class="drawing" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="${description}">
 <path class="wall" d="${wall(1)}"/>
 <path class="wall" d="${wall(-1)}"/>
 <line class="centre" x1="${at(0)}" x2="${at(total)}" y1="${AXIS}" y2="${AXIS}"/>
-<line class="plate" x1="${px(MARGIN + plate * scale - tall)}" x2="${px(MARGIN + plate * scale + tall)}" y1="${AXIS + 2}" y2="${AXIS - 2}"/>
+<line class="plate" x1="${px(across(plate) - tall)}" x2="${px(across(plate) + tall)}" y1="${AXIS + 2}" y2="${AXIS - 2}"/>
 <circle class="plate" cx="${at(plate)}" cy="${AXIS}" r="3"/>
 <line class="limit" x1="${at(0)}" x2="${at(0)}" y1="20" y2="${HEIGHT - 44}"/>
 <line class="limit" x1="${at(length)}" x2="${at(length)}" y1="20" y2="${HEIGHT - 44}"/>
 <line class="measure" x1="${at(0)}" x2="${at(length)}" y1="${HEIGHT - 54}" y2="${HEIGHT - 54}"/>
-<path class="arrow" d="M${at(0)} ${HEIGHT - 54} l10 -4 v8 z M${at(length)} ${HEIGHT - 54} l-10 -4 v8 z"/>
-<text x="${px(MARGIN + (length * scale) / 2)}" y="${HEIGHT - 32}" text-anchor="middle" class="strong">length to cut ${lengthIn(length, unit)}, bellmouth included</text>
-<text x="${at(0)}" y="14">rim plane</text>
+<path class="arrow" d="M${at(0)} ${HEIGHT - 54} l-10 -4 v8 z M${at(length)} ${HEIGHT - 54} l10 -4 v8 z"/>
+<text x="${at(0)}" y="${HEIGHT - 32}" text-anchor="end" class="strong">length to cut ${lengthIn(length, unit)}, bellmouth included</text>
+<text x="${at(0)}" y="14" text-anchor="end">rim plane</text>
 <text x="${at(length)}" y="14" text-anchor="middle">body face</text>
 <text x="${at(plate)}" y="${HEIGHT - 10}" text-anchor="middle">plate</text>
 <line class="leader" x1="${at(plate)}" x2="${at(plate)}" y1="${AXIS + 6}" y2="${HEIGHT - 24}"/>
-<text x="${at(total)}" y="14" text-anchor="end">valve</text>
+<text x="${at(total)}" y="14">valve</text>
 </svg>`;
 }
 

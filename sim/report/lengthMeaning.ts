@@ -1,4 +1,4 @@
-/** From where to where the length of a trumpet counts: the same words and drawing everywhere. */
+/** From where to where the length of a trumpet counts: the same words and drawing everywhere, valve left. */
 
 export const LENGTH_MEANING =
   "A trumpet's length counts along its centre line from the plane of the rim of the mouth to the " +
@@ -6,13 +6,13 @@ export const LENGTH_MEANING =
   'valve are not.';
 
 export const LENGTH_DRAWING = `\
-  rim plane                            body face      head face       valve
-      |                                    |              |             |
-      |\\                                   |              |             |
-      | '--================================+==============+=============+
-  air |              trumpet               |    body      |    port     |
-      | .--================================+==============+=============+
-      |/                                   |              |             |
-      |                                    |              |             |
-      |<--------- length to cut ---------->|
-               bellmouth included`;
+  valve       head face      body face                            rim plane
+      |             |              |                                    |
+      |             |              |                                   /|
+      +=============+==============+================================--' |
+      |    port     |     body     |              trumpet               | air
+      +=============+==============+================================--. |
+      |             |              |                                   \\|
+      |             |              |                                    |
+                                   |<--------- length to cut ---------->|
+                                            bellmouth included`;

@@ -36,7 +36,7 @@ ${picture}
 export function meaningSection(scenario: Scenario, length: number): Markup {
   return html`<h2>What the length means</h2>
 <p>${LENGTH_MEANING}</p>
-${figureSection('From where to where', lengthDrawing(scenario.engine.intake, length))}`;
+${figureSection('From where to where', lengthDrawing(scenario.engine.intake, length, scenario.lengthUnit))}`;
 }
 
 export function cautionSection(): Markup {
