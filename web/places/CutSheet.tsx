@@ -46,6 +46,12 @@ function Facts({ picture: { scenario }, verdict: { words } }: FactsProps) {
       <li>Trumpets: {cylinder.count}, all alike</li>
       <li>Fitted now: {lengthText(intake.trumpet.length)}</li>
       <li>{typeset(`Band: ${bandWords(scenario.target)}`)}</li>
+      {scenario.spreads.length > 0 && (
+        <li>
+          {scenario.spreads.length} figures of this engine are in doubt (+-), assumed ones among
+          them. <a href={addressOf('doubt')}>How sure is the length?</a>
+        </li>
+      )}
       {[words.gain, words.price, words.found, words.shelf]
         .filter((sentence) => sentence !== '')
         .map((sentence) => (
