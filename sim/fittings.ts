@@ -1,4 +1,4 @@
-/** What is fitted beside or in place of parts of the engine, as data in SI: pressure bar, idle air, plenum, box. */
+/** What is fitted beside or in place of parts of the engine, as data in SI: pressure bar, idle air, plenum, box, flow meter. */
 
 import type { ChamberSpecification, ThrottleSpecification } from './specification.ts';
 
@@ -99,4 +99,34 @@ export interface AirboxSpecification {
   snorkelLength: number;
   snorkelDiameter: number;
   filterLoss: number;
+}
+
+/** A flow meter in the snorkel of the box, and what pressure and plate angle are weighed by. */
+export interface MeterSpecification {
+  /** Whether the file has it; otherwise it is as is usual. */
+  given: boolean;
+  /** By heat, by the mean of a difference of pressure, or straight by the flow. */
+  kind: 'hot' | 'difference' | 'straight';
+  /** From the open end of the snorkel [m]. */
+  position: number;
+  /** Power of the flow that a hot element's signal follows [-], and time constant of the signal [s]. */
+  exponent: number;
+  lag: number;
+  /** Most flow that it reads [kg/s], and over the least [-]. */
+  most: number;
+  turnDown: number;
+  /** Error of the air at which a sensor still counts as right [-]. */
+  allowed: number;
+  /** By how much meter [-], pressure sensor [Pa] and plate [deg] may be off in themselves, and time constant of the pressure signal [s]. */
+  flowError: number;
+  pressureError: number;
+  pressureLag: number;
+  plateError: number;
+  /** Height of a pass above the place of the file [m]. */
+  climb: number;
+  /** What a table of plate angles is corrected for. */
+  correction: 'day' | 'none';
+  /** Speeds [rpm] and plate angles [deg] that are looked at, rising. */
+  speeds: number[];
+  angles: number[];
 }

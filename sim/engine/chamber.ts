@@ -33,8 +33,9 @@ import { piecewise } from './intakeDucts.ts';
 export interface ChamberParts {
   /** Along the row; one where there is none. */
   volumes: Volume[];
-  /** What the inlet opens into. */
+  /** What the inlet opens into, and the inlet itself as far as the plate or the chamber. */
   atInlet: Volume;
+  inlet: Duct;
   ducts: Duct[];
   nodes: Node[];
   /** The one plate, where the chamber has a throttle body of its own. */
@@ -64,7 +65,7 @@ export function chamberParts(
   const impedance = mouthImpedance(inlet.outerDiameter, outside, air);
   const open = mouth(new DuctEnd(outer, 'low'), feed, impedance, inletLoss);
   const last = new DuctEnd(outer, 'high');
-  const own = { ...box, atInlet, ducts: [...box.ducts, outer] };
+  const own = { ...box, atInlet, inlet: outer, ducts: [...box.ducts, outer] };
   if (!throttle) return { ...own, nodes: [...box.nodes, open, openEnd(last, atInlet)] };
   const inner = pipeOf('body', [bodyPiece(length - shaftPosition, inlet, throttle)], cell);
   const plate = plateNode(throttle, last, new DuctEnd(inner, 'low'));

@@ -55,6 +55,8 @@ export interface EngineModel {
   feed: OpenAir;
   /** What all mouths stand in, where there is one: the part of it that its inlet opens into. */
   chamber?: Volume;
+  /** The pipe that feeds it, from its mouth on. */
+  inlet?: Duct;
   /** Where the exhaust ends. */
   outside: OpenAir;
   /** The plates that the pedal moves, all alike: of the bodies, or the one before a chamber. */
@@ -110,7 +112,7 @@ export function engineModel(
     }),
     lines,
     feed,
-    ...(box && { chamber: box.atInlet }),
+    ...(box && { chamber: box.atInlet, inlet: box.inlet }),
     outside,
     plates: box?.plate ? [box.plate] : nodes.filter(({ kind }) => kind === 'constriction'),
     collectors: out.collectors,

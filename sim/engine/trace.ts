@@ -7,13 +7,13 @@ import { wrapAngle } from '../crankAngle.ts';
 import type { Duct } from '../duct/duct.ts';
 import { circleArea } from '../duct/profile.ts';
 import type { EngineSpecification } from '../specification.ts';
-import type { CylinderLine } from './plan.ts';
+import type { CylinderLine, EngineModel } from './plan.ts';
 import { type PointResult, runPoint } from './point.ts';
 
-/** A place in a duct of the first line. */
+/** A place in a duct of the first line, or in the pipe that feeds the chamber of all. */
 export interface Station {
   name: string;
-  duct: 'trumpet' | 'runner' | 'primary';
+  duct: 'trumpet' | 'runner' | 'primary' | 'inlet';
   /** Share of the duct's length from its start [0..1]. */
   share: number;
 }
@@ -82,7 +82,7 @@ export function tracePoint(
     onStop: (model, crankAngle) => {
       const line = model.lines[0]!;
       if (trace.crankAngle.length === 0) begin(trace, line);
-      record(trace, line, stations, crankAngle);
+      record(trace, model, stations, crankAngle);
       if (model.chamber) chamberPressure.push(model.chamber.pressure);
     },
   });
@@ -126,17 +126,18 @@ function begin(trace: Omit<Trace, 'point'>, line: CylinderLine): void {
 
 function record(
   trace: Omit<Trace, 'point'>,
-  line: CylinderLine,
+  { lines, inlet }: EngineModel,
   stations: readonly Station[],
   angle: number,
 ): void {
+  const line = lines[0]!;
   trace.crankAngle.push(angle);
   trace.cylinderPressure.push(line.cylinder.pressure);
   trace.cylinderTemperature.push(line.cylinder.temperature);
   trace.intakeLift.push(line.intakeLift.lift(angle));
   trace.exhaustLift.push(line.exhaustLift.lift(angle));
   stations.forEach((station, k) => {
-    const duct = line[station.duct];
+    const duct = station.duct === 'inlet' ? inlet! : line[station.duct];
     const i = Math.min(Math.floor(station.share * duct.mesh.cells), duct.mesh.cells - 1);
     const into = trace.stations[k]!;
     into.pressure.push(duct.prim.p.at(i));

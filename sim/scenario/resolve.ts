@@ -5,6 +5,7 @@ import type { Target } from '../decision/target.ts';
 import type {
   AirboxSpecification,
   IdleSpecification,
+  MeterSpecification,
   PlenumSpecification,
   PressureBarSpecification,
 } from '../fittings.ts';
@@ -25,6 +26,7 @@ import { gridValues } from './sections/grid.ts';
 import { resolveIdle } from './sections/idle.ts';
 import { resolveInjectors } from './sections/injectors.ts';
 import { resolveIntake } from './sections/intake.ts';
+import { resolveMeter } from './sections/meter.ts';
 import { resolveNumerics } from './sections/numerics.ts';
 import { resolvePedal } from './sections/pedal.ts';
 import { resolvePlenum } from './sections/plenum.ts';
@@ -62,6 +64,8 @@ export interface Scenario {
   plenum: PlenumSpecification;
   /** A box over the trumpets: as the file has it, or as is usual. */
   airbox: AirboxSpecification;
+  /** A flow meter in its snorkel: as the file has it, or as is usual. */
+  meter: MeterSpecification;
   /** Engine speeds [rpm], rising. */
   speeds: number[];
   /** Whether more speeds are computed between them: they are a range, not a list. */
@@ -97,6 +101,7 @@ export function resolveScenario(view: ScenarioView, told: Told): Scenario {
   const airbox = resolveAirbox(view, engine, highest, mouths);
   const sweep = resolveSweep(view);
   const target = resolveTarget(view);
+  const meter = resolveMeter(view, engine, airbox, speeds, target);
   const fit = resolveFit(view);
   const uncertainty = resolveUncertainty(view.uncertainty);
   const scenario = {
@@ -110,6 +115,7 @@ export function resolveScenario(view: ScenarioView, told: Told): Scenario {
     ...(idle && { idle }),
     plenum,
     airbox,
+    meter,
     speeds,
     refine: !view.speeds.at.present,
     lengthUnit: lengthUnitOf(view.intake.trumpet.length.quantity?.text),

@@ -20,6 +20,7 @@ import { checkIdle, idleSection } from './sections/idle.ts';
 import { checkInjectors } from './sections/injectorChecks.ts';
 import { injectorsSection } from './sections/injectors.ts';
 import { checkIntake, intakeSection } from './sections/intake.ts';
+import { checkMeter, meterSection } from './sections/meter.ts';
 import { numericsSection } from './sections/numerics.ts';
 import { checkPedal, pedalSection } from './sections/pedal.ts';
 import { checkPlenum, plenumSection } from './sections/plenum.ts';
@@ -47,6 +48,7 @@ export const scenarioKeys = section('One engine and the question asked about its
   idle: idleSection,
   plenum: plenumSection,
   airbox: airboxSection,
+  meter: meterSection,
   speeds: speedsSection,
   sweep: sweepSection,
   target: targetSection,
@@ -93,6 +95,7 @@ export function checkScenario(view: ScenarioView, { places }: Told): void {
   checkPressureBar(view);
   checkIdle(view);
   checkPlenum(view);
+  checkMeter(view);
   checkStudy(view);
   checkTarget(view);
   checkFit(view);

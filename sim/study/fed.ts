@@ -1,7 +1,7 @@
 /** What studies of how the engine is fed share: curves and traces, and what a sensor and cylinders are under. */
 import * as reading from '../acoustics/barReading.ts';
 import { type Brake, brakeTorque } from '../decision/brakeTorque.ts';
-import type { Trace } from '../engine/trace.ts';
+import type { Station, Trace } from '../engine/trace.ts';
 import type { EngineSpecification } from '../specification.ts';
 import { isFailure, type PointFailure, type PointOutcome } from '../sweep/runner.ts';
 import type { SweepObserver } from '../sweep/sweep.ts';
@@ -43,8 +43,12 @@ export class Runs {
     return Promise.all(speeds.map((speed) => this.point(engine, speed)));
   }
 
-  async trace(engine: EngineSpecification, speed: number): Promise<Traced> {
-    const found = await this.computer.task('trace', { engine, speed, stations: [TAPPING] });
+  async trace(
+    engine: EngineSpecification,
+    speed: number,
+    stations: readonly Station[] = [TAPPING],
+  ): Promise<Traced> {
+    const found = await this.computer.task('trace', { engine, speed, stations });
     this.observer.onPoint?.(0, speed, outcomeOf(found));
     return found;
   }

@@ -9,6 +9,7 @@ import { injectStudy } from './inject/index.ts';
 import { sweepStudy } from './length/index.ts';
 import { listenStudy } from './listen/index.ts';
 import { loadStudy } from './load/index.ts';
+import { meterStudy } from './meter/index.ts';
 import { pedalStudy } from './pedal/index.ts';
 import { plenumStudy } from './plenum/index.ts';
 import { responseStudy } from './response/index.ts';
@@ -37,5 +38,6 @@ export const STUDIES: readonly Study[] = [
   plenumStudy,
   airboxStudy,
   responseStudy,
+  meterStudy,
   worthStudy,
 ];

@@ -7,6 +7,10 @@ import {
   isFailure,
   lengthStudy,
   listenTables,
+  meterQuestion,
+  meterSentences,
+  meterStudyOf,
+  meterTables,
   mixtureTrims,
   pedalSentences,
   pedalStudyOf,
@@ -170,6 +174,25 @@ test('plenum and worth agree with the core', async () => {
   const question = { scenario, text, file: 'quick.yaml' };
   const worth = worthSentences(await worthStudyOf(question, computer as never));
   expect(await ask('worth', 'worth', 'Weigh it all')).toBe(worth[0]);
+  expect(said).toEqual([]);
+  await page.close();
+});
+
+test('the sensor to trust is the one that the core trusts', async () => {
+  const { page, said } = await open();
+  const computer = { ...runHere, task: async (name: 'trace', job: never) => TASKS[name](job) };
+  await go(page, 'sensor');
+  await page.getByRole('button', { name: 'Weigh the sensors' }).click();
+  await page.locator('#meter .finding').waitFor();
+  const answer = await lengthStudy({ ...questionOf(scenario) }, runHere);
+  const asked = meterQuestion(scenario, answer.recommended.length);
+  const study = await meterStudyOf(asked, computer as never);
+  expect(await page.locator('#meter .finding').textContent()).toBe(meterSentences(study)[0]);
+  const shown = columns(await saved(page, 'meter', 'CSV'));
+  expect(shown.trust).toEqual(study.points.map(meterTables.trustWords));
+  study.points.forEach(({ errors }, i) => {
+    expect(apart(column(shown, 'flow_error_fraction')[i]!, errors!.flow)).toBeLessThan(TEN_DIGITS);
+  });
   expect(said).toEqual([]);
   await page.close();
 });

@@ -4,6 +4,7 @@ import { atmosphere } from './atmosphere.ts';
 import { type Group, type Outcome, outcomeOf } from './check.ts';
 import { combustion } from './combustion.ts';
 import { entryLoss } from './entryLoss.ts';
+import { flowMeter } from './flowMeter.ts';
 import { fuel } from './fuel.ts';
 import { gasDynamics } from './gasDynamics.ts';
 import { idleAir } from './idleAir.ts';
@@ -29,6 +30,7 @@ export const GROUPS: readonly Group[] = [
   fuel,
   throttle,
   idleAir,
+  flowMeter,
   linkage,
   mixture,
   sound,

@@ -100,6 +100,12 @@ export const SOURCES = {
   speedDensity:
     'one body a cylinder is balanced to 10 mmHg at 250 mmHg; speed-density slope of Hendricks et al. 1996, SAE 960037, there (computed; slope from memory)',
   airBalance: 'equal fuel, unequal air (computed)',
+  pulsatingFlow:
+    'square-root error sqrt(1 + (rms/mean)^2), ISO/TR 3313 (computed from the closed form; clause from memory)',
+  rectifiedSine:
+    'mean of the size of 1 + a sin, (2/pi)(asin(1/a) + sqrt(a^2 - 1)) for a > 1 (computed)',
+  hotElement:
+    'mean of a power of the flow, linearised: King 1914, Phil. Trans. R. Soc. A 214:373 (law from memory; computed)',
   airMass: 'mass balance of a volume behind a choked hole (computed)',
   shadow: 'shadow of plate and shaft integrated across the bore (computed outside this program)',
   weisbachValve:

@@ -24,6 +24,7 @@ import { listenView } from './listen.tsx';
 import { loadView } from './load.tsx';
 import { measuredRunView } from './measuredRun.tsx';
 import { measureNextView } from './measureNext.ts';
+import { meterView } from './meter.tsx';
 import { paretoView } from './pareto.ts';
 import { pedalView } from './pedal.tsx';
 import { plateSpreadView } from './plateSpread.ts';
@@ -72,7 +73,7 @@ export const places: readonly Place[] = [
   place('load', 'Part throttle', loadView),
   place('idle', 'Idle', idleView),
   place('balance', 'Balance', plateSpreadView, balanceView, trimsView),
-  place('sensor', 'Sensor', signalView, signalRippleView, signalChoiceView),
+  place('sensor', 'Sensor', meterView, signalView, signalRippleView, signalChoiceView),
   place('pedal', 'Pedal', pedalView),
   place('sound', 'Sound', listenView),
   place('dyno', 'Dyno run', measuredRunView),

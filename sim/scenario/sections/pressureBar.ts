@@ -5,6 +5,7 @@ import { list, maybe, optional, quantity, section } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
 import type { ScenarioView } from '../schema.ts';
 import { numbers, takeAll } from '../view.ts';
+import { anglesAbove, checkOpen } from './usual.ts';
 
 const BORE = { limits: ['0.2 mm', '25 mm'], usual: ['1 mm', '8 mm'] } as const;
 const HOSE = { limits: ['10 mm', '5 m'], usual: ['50 mm', '1.5 m'] } as const;
@@ -140,15 +141,7 @@ export function checkPressureBar({ pressureBar: bar, engine, intake }: ScenarioV
       `more than ${bar.windowFrom.assumed} deg`,
     );
   }
-  const shut = intake.throttle.closedAngle.assumed;
-  for (const angle of bar.angles.rows) {
-    if (!(angle.given! <= shut)) continue;
-    angle.problem(
-      'the plate is shut',
-      'give angles from the plane across the bore',
-      `more than ${shut} deg`,
-    );
-  }
+  checkOpen(bar.angles.rows, intake.throttle.closedAngle.assumed);
 }
 
 /** Hoses, bar and sensor, or undefined where the file has none. */
@@ -186,7 +179,7 @@ function speedsAbove(idle: number, highest: number): number[] {
 
 function anglesOf(angles: ScenarioView['pressureBar']['angles'], stop: number): number[] {
   if (angles.rows.length > 0) return numbers(angles.rows);
-  const usual = [...ABOVE_STOP.map((above) => stop + above).filter((angle) => angle < 85), 90];
+  const usual = anglesAbove(stop, ABOVE_STOP);
   angles.note(`${usual.join(', ')} deg`, 'common practice, no source');
   return usual;
 }

@@ -30,6 +30,24 @@ const GAPLESS = 4;
 /** Bore of a pipe that passes a flow [m^3/s] at a mean speed [m/s]. */
 export const boreFor = (flow: number, speed: number) => Math.sqrt((4 * flow) / (Math.PI * speed));
 
+/** Angles above the stop of a plate, and wide open [deg]. */
+export const anglesAbove = (stop: number, above: readonly number[]): number[] => [
+  ...above.map((one) => stop + one).filter((angle) => angle < 85),
+  90,
+];
+
+/** Plates asked for must stand open; `shut` the angle of their stop [deg]. */
+export function checkOpen(angles: readonly LeafPlace[], shut: number): void {
+  for (const angle of angles) {
+    if (!(angle.given! <= shut)) continue;
+    angle.problem(
+      'the plate is shut',
+      'give angles from the plane across the bore',
+      `more than ${shut} deg`,
+    );
+  }
+}
+
 /** Where along the row of mouths a chamber is fed. */
 export const inletAt = () =>
   choice(['end', 'middle'], 'Where along the row of mouths its inlet opens.', {
