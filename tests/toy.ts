@@ -1,5 +1,6 @@
 /** Runners that know the answer without any gas, and the demo scenarios as data. */
 import { readFileSync } from 'node:fs';
+import { rippleSpacing } from '../sim/decision/ripple.ts';
 import type { PointResult } from '../sim/engine/point.ts';
 import { readScenario } from '../sim/scenario/read.ts';
 import type { Scenario } from '../sim/scenario/resolve.ts';
@@ -48,4 +49,10 @@ export function toyRunner(formula: (input: ToyInput) => number): PointRunner {
     run: async ({ engine, speed }) =>
       toyPoint(speed, formula({ length: engine.intake.trumpet.length, speed, engine })),
   };
+}
+
+/** Echoes of the length's own quarter wave, weaker the more there are; the sum peaks at 200 mm. */
+export function rippling({ engine: of, length, speed }: ToyInput): number {
+  const echoes = speed / rippleSpacing(of, speed);
+  return 1 + 2 * length - 5 * length ** 2 + (0.25 / echoes) * Math.sin(2 * Math.PI * echoes);
 }

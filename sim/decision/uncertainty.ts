@@ -17,6 +17,19 @@ import { square } from '../elementary/powers.ts';
 import type { EngineSpecification } from '../specification.ts';
 import type { PointOutcome } from '../sweep/runner.ts';
 import { withLength } from '../sweep/sweep.ts';
+import {
+  type FloorHeld,
+  floorsHeld,
+  type Moved,
+  movedBy,
+  type Pair,
+  type Read,
+  readAt,
+  reading,
+  type Sampling,
+  weighed,
+  within,
+} from './sampleCurves.ts';
 import { type Estimate, type Spread, shareOf, spreadOf, varianceOf } from './sampleFigures.ts';
 import { bandsOf, scores, type Target, targetMean } from './target.ts';
 
@@ -34,8 +47,10 @@ export interface UncertaintyQuestion {
     engines: readonly (readonly [EngineSpecification, EngineSpecification])[];
     names: readonly [recommended: string, baseline: string];
   };
-  /** Speeds [rpm], rising. */
+  /** Speeds computed [rpm], rising. */
   speeds: readonly number[];
+  /** How curves are read between them; straight where absent. Its speeds are those computed. */
+  sampling?: Sampling;
   target: Target;
 }
 
@@ -64,6 +79,12 @@ export interface UncertaintyStudy {
   baseline: LengthSpread;
   /** Gain of the recommended length over the baseline in the bands [%]. */
   gainPercent: Spread;
+  /** Greatest loss against the baseline in the bands [%]. */
+  bandLossPercent: Spread;
+  /** One entry a floor of the target. */
+  floors: FloorHeld[];
+  /** What the last halvings moved; absent where nothing is read between the speeds. */
+  moved?: Moved;
   /** Probability that the recommended length beats the baseline in the bands. */
   better: Estimate;
   /** How often which length has the greatest mean, most often first; absent where no rival was asked. */
@@ -120,18 +141,16 @@ export function uncertaintyOf(
   table: readonly (readonly PointOutcome[])[],
   rivalTable: readonly (readonly PointOutcome[])[] = [],
 ): UncertaintyStudy {
-  const { inputs, samples, speeds, target, variants } = question;
-  const curves = samples.map((_, i) => ({
+  const { inputs, samples, speeds, sampling, target, variants } = question;
+  const curves: Pair[] = samples.map((_, i) => ({
     ours: scores(table[2 * i]!, target.score),
     theirs: scores(table[2 * i + 1]!, target.score),
   }));
   const whole = curves.map(({ ours, theirs }) => [...ours, ...theirs].every(Number.isFinite));
   const kept = curves.filter((_, i) => whole[i]);
   const at = samples.filter((_, i) => whole[i]).map((sample) => sample.at);
-  const gains = kept.map(
-    ({ ours, theirs }) =>
-      100 * (targetMean(speeds, ours, target) / targetMean(speeds, theirs, target) - 1),
-  );
+  const trades = kept.map((pair) => weighed(question, pair, target));
+  const gains = trades.map(({ gainPercent }) => gainPercent);
   return {
     samples: kept.length,
     failed: samples.length - kept.length,
@@ -151,6 +170,9 @@ export function uncertaintyOf(
       ),
     },
     gainPercent: spreadOf(gains),
+    bandLossPercent: spreadOf(trades.map(({ bandLossPercent }) => bandLossPercent)),
+    floors: floorsHeld(trades, target),
+    ...(sampling && { moved: movedBy({ speeds, sampling }, kept, trades, target) }),
     better: shareOf(gains.filter((gain) => gain > 0).length, gains.length),
     ...(rivalTable.length > 0 && { wins: winsOf(question, curves, whole, rivalTable) }),
     ...effectsOf(inputs, at, gains),
@@ -159,24 +181,26 @@ export function uncertaintyOf(
 
 /** How often each length has the greatest mean in the bands, over the samples that are whole. */
 function winsOf(
-  { speeds, target, recommended, baseline, rivals = [] }: UncertaintyQuestion,
-  curves: readonly { ours: readonly number[]; theirs: readonly number[] }[],
+  question: UncertaintyQuestion,
+  curves: readonly Pair[],
   whole: readonly boolean[],
   table: readonly (readonly PointOutcome[])[],
 ) {
-  const near = bandSpeeds(speeds, target);
+  const { speeds, target, recommended, baseline, rivals = [] } = question;
+  const near = within(question, bandSpeeds(speeds, target));
+  const mean = (values: readonly number[], of: Read = question) =>
+    targetMean(readAt(of), reading(of, values), target);
   const lengths = [...new Set([recommended, baseline]), ...rivals];
   const wins = new Map(lengths.map((length) => [length, 0]));
   const count = whole.filter(Boolean).length;
   curves.forEach(({ ours, theirs }, i) => {
     if (!whole[i]) return;
     const means = new Map([
-      [baseline, targetMean(speeds, theirs, target)],
-      [recommended, targetMean(speeds, ours, target)],
+      [baseline, mean(theirs)],
+      [recommended, mean(ours)],
     ]);
     rivals.forEach((length, k) => {
-      const values = scores(table[i * rivals.length + k]!, target.score);
-      means.set(length, targetMean(near, values, target));
+      means.set(length, mean(scores(table[i * rivals.length + k]!, target.score), near));
     });
     const best = lengths.reduce((a, b) => (means.get(b)! > means.get(a)! ? b : a));
     wins.set(best, wins.get(best)! + 1);
@@ -191,11 +215,13 @@ const contender = (length: number, name: string | undefined) =>
 
 function spreadsOf(
   curves: readonly (readonly number[])[],
-  { speeds, target }: Pick<UncertaintyQuestion, 'speeds' | 'target'>,
+  asked: Pick<UncertaintyQuestion, 'speeds' | 'sampling' | 'target'>,
 ) {
+  const { speeds, target } = asked;
+  const means = curves.map((curve) => targetMean(readAt(asked), reading(asked, curve), target));
   return {
     curve: speeds.map((_, j) => spreadOf(curves.map((curve) => curve[j]!))),
-    bandMean: spreadOf(curves.map((curve) => targetMean(speeds, curve, target))),
+    bandMean: spreadOf(means),
   };
 }
 

@@ -19,7 +19,7 @@ const NEARLY_BEST = 0.01;
 const FLOOR_DOUBT = 1;
 
 /** What the last halvings may move: a mean [%], a worst loss [points]. */
-const MOST_MOVED = { mean: 0.2, loss: 0.5 };
+export const MOST_MOVED = { mean: 0.2, loss: 0.5 };
 
 /** How often a closer look is taken where figures still move. */
 const MOST_TRIES = 4;

@@ -2,6 +2,7 @@
  * The curves of set-ups that differ in a length or in other keys: swept at the speeds asked for, then
  * refined between them where the answer turns on it, and weighed against the baseline by what is known of both.
  */
+import type { Sampling } from '../decision/sampleCurves.ts';
 import { smoothAt } from '../decision/smooth.ts';
 import { scores, type Target } from '../decision/target.ts';
 import { percentOver, tradeOff, type WeighedLength } from '../decision/tradeOff.ts';
@@ -102,17 +103,39 @@ export class Curves {
 
   /** The speeds at which both curves are known [rpm]: close together where both are resolved. */
   speedsFor(...curves: readonly LengthCurve[]): number[] {
-    const { speeds } = this.question;
     const reach = leastReach(curves);
-    if (!reach) return [...speeds];
+    return reach ? this.readSpeeds(curves, reach) : [...this.question.speeds];
+  }
+
+  /** At which speeds samples of set-ups like these are known in the bands as these are, where any is resolved. */
+  sampling(): Sampling | undefined {
+    const curves = this.all.filter(({ resolved }) => resolved);
+    if (curves.length === 0) return undefined;
+    const own = new Set(this.question.speeds);
+    const inside = this.insideOf('bands');
+    const speedsOf = (of: readonly LengthCurve[]) => {
+      const all = of.flatMap((curve) => allPoints(curve).map(({ speed }) => speed));
+      return rising(all.filter((speed) => own.has(speed) || inside(speed)));
+    };
+    const before = curves.map((curve) => this.before(curve));
+    const read = this.readSpeeds(curves, 'bands');
+    return { speeds: speedsOf(curves), before: speedsOf(before), read };
+  }
+
+  /** The speeds of the question, and close together in a reach. */
+  private readSpeeds(curves: readonly LengthCurve[], reach: Reach): number[] {
     const parts = rangesOf(this.question, reach);
-    const inside = (speed: number) => parts.some(({ from, to }) => speed >= from && speed <= to);
     const computed = curves.flatMap(({ between = [] }) => between.map(({ speed }) => speed));
     const fine = parts.flatMap(({ from, to }) =>
       Array.from({ length: Math.ceil((to - from) / FINE) }, (_, i) => from + FINE * i),
     );
-    const at = new Set([...speeds, ...[...computed, ...fine].filter(inside)]);
-    return [...at].sort((a, b) => a - b);
+    const near = [...computed, ...fine].filter(this.insideOf(reach));
+    return rising([...this.question.speeds, ...near]);
+  }
+
+  private insideOf(reach: Reach) {
+    const parts = rangesOf(this.question, reach);
+    return (speed: number) => parts.some(({ from, to }) => speed >= from && speed <= to);
   }
 
   /** The score of a curve at speeds within its own [rpm], rising. */
@@ -145,6 +168,8 @@ export class Curves {
     return engine;
   }
 }
+
+const rising = (speeds: readonly number[]) => [...new Set(speeds)].sort((a, b) => a - b);
 
 function leastReach(curves: readonly LengthCurve[]): Reach | undefined {
   if (curves.some(({ resolved }) => !resolved)) return undefined;

@@ -1,9 +1,12 @@
 /** How sure the figures of curves are between the speeds of a file: in words, and in a document. */
+import { rippleSpacing, widestStep } from '../decision/ripple.ts';
 import { inTarget, type Target } from '../decision/target.ts';
 import type { WeighedLength } from '../decision/tradeOff.ts';
 import { percent, rpm } from '../report/figures.ts';
 import { counted, fixed, listed, plain } from '../report/numbers.ts';
+import type { EngineSpecification } from '../specification.ts';
 import type { Resolution } from './contest.ts';
+import { inTens } from './verdict.ts';
 
 interface Resolved {
   resolution?: Resolution;
@@ -45,7 +48,29 @@ export function resolutionCautions(
   ];
 }
 
-/** The same for a JSON document. */
+/** Says where speeds that are taken as they come are too far apart to see the ripple; nothing where they do. */
+export function rippleCautions(
+  engines: readonly EngineSpecification[],
+  speeds: readonly number[],
+): string[] {
+  const steps = engines.flatMap((engine) =>
+    speeds.slice(1).map((to, i) => {
+      const from = speeds[i]!;
+      return { from, step: to - from, shares: (to - from) / widestStep(engine, from), engine };
+    }),
+  );
+  const first = steps[0];
+  if (!first) return [];
+  const worst = steps.reduce((a, b) => (b.shares > a.shares ? b : a), first);
+  if (worst.shares <= 1) return [];
+  const spacing = rpm(inTens(rippleSpacing(worst.engine, worst.from)));
+  return [
+    `Computed at these ${counted(speeds.length, 'speed')} alone: from ${rpm(worst.from)} on curves ripple about every ${spacing}, ` +
+      `too near for steps of ${rpm(worst.step)}. What lies between is not known; sweep --vary computes it.`,
+  ];
+}
+
+/** How well curves are known, for a JSON document. */
 export function resolutionDocument({
   step,
   meanPercent,

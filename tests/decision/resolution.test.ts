@@ -5,11 +5,11 @@ import { speedsBetween } from '../../sim/decision/resolution.ts';
 import { rippleSpacing } from '../../sim/decision/ripple.ts';
 import { smoothAt } from '../../sim/decision/smooth.ts';
 import { lengthStudy } from '../../sim/study/length/compute.ts';
-import { resolutionCautions, resolutionWords } from '../../sim/study/resolution.ts';
+import { resolutionCautions, resolutionWords, rippleCautions } from '../../sim/study/resolution.ts';
 import { variantStudy } from '../../sim/study/vary/compute.ts';
 import { variantSentences } from '../../sim/study/vary/tell.ts';
 import { withLength } from '../../sim/sweep/sweep.ts';
-import { readDemo, type ToyInput, toyRunner } from '../toy.ts';
+import { readDemo, rippling, type ToyInput, toyRunner } from '../toy.ts';
 
 const { engine, speeds, target } = readDemo('hill-climb');
 
@@ -48,6 +48,16 @@ test('ripple: 650 rpm apart at 5000 rpm with 90 mm, 380 at 3000 rpm with 260 mm'
   expect(Math.abs(rippleSpacing(withLength(engine, 0.26), 3000) / 380 - 1)).toBeLessThan(0.1);
 });
 
+test('a table owns up to steps that see no ripple, and says nothing of steps that do', () => {
+  const long = withLength(engine, 0.26);
+  expect(rippleCautions([engine, long], [3000, 3400, 3800])).toEqual([
+    'Computed at these 3 speeds alone: from 3000 rpm on curves ripple about every 210 rpm, too near for ' +
+      'steps of 400 rpm. What lies between is not known; sweep --vary computes it.',
+  ]);
+  expect(rippleCautions([engine], [7000, 7100, 7200])).toEqual([]);
+  expect(rippleCautions([engine], [7000])).toEqual([]);
+});
+
 test('the mean that is felt: of a straight line its value, of a peak what is beside it', () => {
   expect(feltAt([1000, 2000], [1, 2], 1500)).toBeCloseTo(1.5, 12);
   // A peak of 1 that falls to 0 within 50 rpm: half.
@@ -55,12 +65,6 @@ test('the mean that is felt: of a straight line its value, of a peak what is bes
   // At the end there is one side only.
   expect(feltAt([1000, 2000], [1, 2], 1000)).toBeCloseTo(1.025, 12);
 });
-
-/** Echoes of the length's own quarter wave, weaker the more there are; the sum peaks at 200 mm. */
-function rippling({ engine: of, length, speed }: ToyInput): number {
-  const echoes = speed / rippleSpacing(of, speed);
-  return 1 + 2 * length - 5 * length ** 2 + (0.25 / echoes) * Math.sin(2 * Math.PI * echoes);
-}
 
 const dense = Array.from({ length: 5601 }, (_, i) => 3000 + i);
 const truth = (length: number) =>

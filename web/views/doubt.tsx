@@ -19,8 +19,8 @@ export const doubtView = askedView({
   decimals: 3,
   ask: {
     label: 'Work out how sure it is',
-    cost: ({ scenario: { uncertainty = USUAL_UNCERTAINTY, speeds } }) =>
-      `At least ${2 * uncertainty.samples * speeds.length} points, some minutes of all cores; the page goes on working meanwhile.`,
+    cost: ({ study: { full }, scenario: { uncertainty = USUAL_UNCERTAINTY, speeds } }) =>
+      `At least ${2 * uncertainty.samples * (full?.sampling?.speeds ?? speeds).length} points, some minutes of all cores; the page goes on working meanwhile.`,
     ready: ({ study }) => study.full !== undefined,
   },
 });

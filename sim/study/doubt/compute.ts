@@ -1,4 +1,5 @@
 /** How sure the answer is: both lengths on a designed sample of the engines that the inputs allow. */
+import type { Sampling } from '../../decision/sampleCurves.ts';
 import { type Fit, fits } from '../../decision/shelf.ts';
 import {
   bandSpeeds,
@@ -44,7 +45,7 @@ export async function doubtOf(
   runner: PointRunner,
   observer: SweepObserver = {},
 ): Promise<Doubt> {
-  const { recommended, baseline } = study;
+  const { recommended, baseline, sampling } = study;
   const { inputs, samples } = sample;
   const question = {
     inputs: inputs.map(({ path }) => path),
@@ -52,7 +53,7 @@ export async function doubtOf(
     rivals: rivalsOf(study, fit),
     recommended: recommended.length,
     baseline: baseline.length,
-    speeds,
+    ...sampledAt(speeds, sampling),
     target,
   };
   return { study: await uncertaintyStudy(question, runner, observer), ...asAsked(sample) };
@@ -73,6 +74,10 @@ function rivalsOf({ weighed, recommended, baseline, decision }: LengthStudy, fit
     .map(({ length }) => length);
 }
 
+/** At the speeds of the file, or where the answer was resolved. */
+const sampledAt = (speeds: readonly number[], sampling?: Sampling) =>
+  sampling ? { speeds: sampling.speeds, sampling } : { speeds };
+
 const asAsked = ({ inputs, samples, seed, asked }: DoubtSample) => ({
   inputs,
   seed,
@@ -83,7 +88,7 @@ const asAsked = ({ inputs, samples, seed, asked }: DoubtSample) => ({
 export async function variantDoubt(
   names: readonly [recommended: string, baseline: string],
   [ours, theirs]: readonly [DoubtSample, DoubtSample],
-  { speeds, target }: Scenario,
+  { speeds, target, sampling }: Pick<Scenario, 'speeds' | 'target'> & { sampling?: Sampling },
   runner: PointRunner,
   observer: SweepObserver = {},
 ): Promise<Doubt> {
@@ -97,7 +102,7 @@ export async function variantDoubt(
       names,
       engines: samples.map(({ engine }, i) => [engine, theirs.samples[i]!.engine] as const),
     },
-    speeds,
+    ...sampledAt(speeds, sampling),
     target,
   };
   return { study: await uncertaintyStudy(question, runner, observer), ...asAsked(ours) };

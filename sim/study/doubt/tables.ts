@@ -74,6 +74,19 @@ export function doubtDocument(doubt: Doubt) {
     failed_samples: study.failed,
     seed,
     gain_percent: spreadOf(study.gainPercent),
+    worst_loss_in_band_percent: spreadOf(study.bandLossPercent),
+    ...(study.floors.length > 0 && {
+      floors: study.floors.map(({ floor, held }) => {
+        return { speed_rpm: plain(floor.speed), probability_held: estimate(held) };
+      }),
+    }),
+    ...(study.moved && {
+      last_halving_moved: {
+        gain_points: plain(study.moved.gain),
+        worst_loss_points: plain(study.moved.loss),
+        floors_in_samples: study.moved.floors,
+      },
+    }),
     probability_better: estimate(study.better),
     ...(study.wins && {
       wins: study.wins.map(({ length, share }) => ({
@@ -81,6 +94,7 @@ export function doubtDocument(doubt: Doubt) {
         probability: estimate(share),
       })),
     }),
+    speeds_rpm: study.speeds.map(plain),
     recommended: lengthDocument(study.recommended),
     baseline: lengthDocument(study.baseline),
     inputs: asObjects(inputsTable(doubt)),

@@ -9,6 +9,7 @@ import { LENGTH, told } from '../../report/quantities.ts';
 import type { Section } from '../../report/report.ts';
 import type { Doubt } from './compute.ts';
 import { doubtPlot } from './figure.ts';
+import { floorWords, knownWords, lossWords } from './known.ts';
 import { contenderName, inputsTable } from './tables.ts';
 
 /** Inputs named in the sentence on what to measure next, and listed below it. */
@@ -26,7 +27,9 @@ export function uncertaintySentences({ study, asked, inputs }: Doubt): string[] 
   if (recommended.length === baseline.length) {
     return [
       'The trumpets fitted now are the answer, so there is no gain to be in doubt about.',
+      ...floorWords(study),
       ...winWords(study),
+      ...knownWords(study),
       ...raised,
     ];
   }
@@ -38,6 +41,8 @@ export function uncertaintySentences({ study, asked, inputs }: Doubt): string[] 
       `${contenderName(baseline)} in the band in ${chance}; ` +
       `the gain is ${change(gainPercent.mean.value)} in the mean, from ` +
       `${change(gainPercent.p5.value)} to ${change(gainPercent.p95.value)} in nine of ten.`,
+    ...lossWords(study),
+    ...floorWords(study),
     ...winWords(study),
     ...(named.length > 0
       ? [`Measure next what the gain hangs on most: ${named.join(', ')} of its variance.`]
@@ -46,6 +51,7 @@ export function uncertaintySentences({ study, asked, inputs }: Doubt): string[] 
       ? [`The ranking explains only ${shareText(explained, 0)} of the variance: take it as a hint.`]
       : []),
     ...(failed > 0 ? [`${counted(failed, 'sample')} failed and are left out.`] : []),
+    ...knownWords(study),
     ...raised,
   ];
 }

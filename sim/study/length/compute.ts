@@ -11,6 +11,7 @@ import {
   mixedLengths,
 } from '../../decision/mixedLengths.ts';
 import { paretoSet } from '../../decision/pareto.ts';
+import type { Sampling } from '../../decision/sampleCurves.ts';
 import {
   type Fit,
   fits,
@@ -69,6 +70,8 @@ export interface LengthStudy {
   moved: MovedBand[];
   /** How well the curves are known between the speeds; absent where nothing was refined. */
   resolution?: Resolution;
+  /** At which speeds samples are known as well as the answer; absent where nothing was refined. */
+  sampling?: Sampling;
   /** What can be fitted and bought, as asked. */
   fit?: Fit;
   /** As asked. */
@@ -100,6 +103,7 @@ export async function lengthStudy(
   await contest.resolve();
   const between = await addBetween(contest, curves, question.unit);
   const resolution = await contest.conclude();
+  const sampling = curves.sampling();
   const weighed = curves.weighed();
   const choices = weighed.filter(({ length }) => mayWin(length));
   const chosen = choices[bestOf(choices)]!;
@@ -119,6 +123,7 @@ export async function lengthStudy(
     flywheel: flywheels(question, curves, chosen.length),
     moved: movedBands(question, curves, chosen.length),
     ...(resolution && { resolution }),
+    ...(sampling && { sampling }),
     ...(fit && { fit }),
     ...(shelf && { shelf }),
     ...(question.unit && { unit: question.unit }),

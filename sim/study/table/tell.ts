@@ -7,16 +7,23 @@ import { pointCautions } from '../cautions.ts';
 import { fillingPlot } from '../curve/figure.ts';
 import { spreadCautions } from '../cylinders.ts';
 import { POINT_NOTES } from '../points.ts';
+import { rippleCautions } from '../resolution.ts';
 import { textsOf, type ValuePoints, valuesTable } from './tables.ts';
 
 const LOOKS: readonly PlotLook[] = ['now', 'cut', 'third'];
 
 export function tableReport(points: ValuePoints, scenario: Scenario): Report {
   const { speeds, target } = scenario;
-  const { keys, outcomes } = points;
+  const { keys, outcomes, engines } = points;
+  const unseen = rippleCautions(engines, speeds);
   const names = textsOf(points).map((texts) => texts.join(', '));
   const curves = outcomes.map((row, i) => ({ name: names[i]!, outcomes: row }));
-  const lines = curves.map((curve, i) => ({ ...curve, look: LOOKS[i] ?? ('other' as const) }));
+  const lines = curves.map((curve, i) => ({
+    ...curve,
+    look: LOOKS[i] ?? ('other' as const),
+    // What is not known between the points is no straight line.
+    ...(unseen.length > 0 && { line: [] }),
+  }));
   const paths = keys.map(({ path }) => path).join(' and ');
   return {
     about: 'Table',
@@ -24,7 +31,7 @@ export function tableReport(points: ValuePoints, scenario: Scenario): Report {
     answer: [
       `${counted(outcomes.length, 'value')} of ${paths} at ${counted(speeds.length, 'speed')}; nothing is weighed.`,
     ],
-    flags: [...pointCautions(curves), ...spreadCautions(outcomes.flat())],
+    flags: [...pointCautions(curves), ...unseen, ...spreadCautions(outcomes.flat())],
     sections: [
       { plots: [fillingPlot(lines, target)] },
       { tables: [valuesTable(points, scenario)], notes: POINT_NOTES },

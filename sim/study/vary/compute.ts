@@ -3,6 +3,7 @@
  * between them where the answer turns on it.
  */
 
+import type { Sampling } from '../../decision/sampleCurves.ts';
 import type { Target } from '../../decision/target.ts';
 import { type VariantStudy, type VariedKey, weighVariants } from '../../decision/variants.ts';
 import type { EngineSpecification } from '../../specification.ts';
@@ -30,6 +31,8 @@ export interface VariedStudy extends VariantStudy {
   asItIs: LengthCurve;
   /** How well the curves are known between the speeds; absent where nothing was refined. */
   resolution?: Resolution;
+  /** At which speeds samples are known as well as the answer; absent where nothing was refined. */
+  sampling?: Sampling;
 }
 
 export async function variantStudy(
@@ -53,5 +56,11 @@ export async function variantStudy(
     return { ...one, curve: curves.at(place) };
   });
   const study = weighVariants(keys, weighed, curves.baseline.outcomes, speeds, target);
-  return { ...study, asItIs: curves.baseline, ...(resolution && { resolution }) };
+  const sampling = curves.sampling();
+  return {
+    ...study,
+    asItIs: curves.baseline,
+    ...(resolution && { resolution }),
+    ...(sampling && { sampling }),
+  };
 }

@@ -43,7 +43,7 @@ export function variantJob(asked: Asked, axes: readonly Axis[]): Job {
 
 /** How sure the recommended variant is, where that is asked and there is one. */
 async function doubtOf(
-  { keys, recommended }: VariedStudy,
+  { keys, recommended, sampling }: VariedStudy,
   asked: Asked,
   computer: Computer,
   observer: SweepObserver,
@@ -57,7 +57,13 @@ async function doubtOf(
     doubtSample(text, file, uncertainty),
   ] as const;
   const names = [recommended.texts.join(', '), 'the engine as it is'] as const;
-  return variantDoubt(names, samples, scenario, computer, observer);
+  return variantDoubt(
+    names,
+    samples,
+    { ...scenario, ...(sampling && { sampling }) },
+    computer,
+    observer,
+  );
 }
 
 function variantFindings(
