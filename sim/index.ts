@@ -10,9 +10,10 @@ export {
   type Node,
   nonReflecting,
   openEnd,
+  orifice,
   valve,
 } from './boundary/node.ts';
-export { OpenAir, type RestState, Volume } from './boundary/reservoir.ts';
+export { OpenAir, type RestState, Tapping, Volume } from './boundary/reservoir.ts';
 export { type Band, bandMean, inBand } from './decision/band.ts';
 export { brakeTorque } from './decision/brakeTorque.ts';
 export {

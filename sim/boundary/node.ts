@@ -9,19 +9,22 @@ import { dischargeFromLoss } from '../loss/entryLoss.ts';
 import type { MouthImpedance } from '../loss/mouthRadiation.ts';
 import { END_SLOTS, M_SIZE, REC_AT, REC_SIZE, T_AREA, T_LEVEL, T_SIZE } from '../step/layout.ts';
 import { type DuctEnd, type EndFlow, flowAt } from './ductEnd.ts';
-import type { OpenAir, Volume } from './reservoir.ts';
+import type { OpenAir, Tapping, Volume } from './reservoir.ts';
 
 /** Numbers of a lane that belong to a part. */
 export interface Slots {
   slots: Float64Array;
 }
 
+/** What an end can open into. */
+export type StillGas = OpenAir | Volume | Tapping;
+
 export type Node =
   | { kind: 'closed'; ends: readonly [DuctEnd]; roots: Slots }
   | {
       kind: 'reservoir';
       ends: readonly [DuctEnd];
-      reservoir: OpenAir | Volume;
+      reservoir: StillGas;
       /** Effective over end area for flow into the duct and out of it [-]. */
       shares: readonly [into: number, out: number];
       /** Effective area [m^2] against crank angle, eight entries a degree; in place of the shares. */
@@ -67,14 +70,22 @@ export function closedEnd(end: DuctEnd): Node {
 }
 
 /** A duct that opens into gas at rest. Losses in dynamic heads at the end's own area [-]. */
-export function openEnd(
-  end: DuctEnd,
-  reservoir: OpenAir | Volume,
-  entryLoss = 0,
-  exitLoss = 0,
-): Node {
+export function openEnd(end: DuctEnd, reservoir: StillGas, entryLoss = 0, exitLoss = 0): Node {
   const shares = [dischargeFromLoss(entryLoss), dischargeFromLoss(exitLoss)] as const;
   return { kind: 'reservoir', ends: [end], reservoir, shares, phase: 0, roots: slots(2) };
+}
+
+/** A duct's end behind a hole of effective area [m^2], alike either way. */
+export function orifice(end: DuctEnd, reservoir: StillGas, effectiveArea: number): Node {
+  const share = effectiveArea / end.area;
+  return {
+    kind: 'reservoir',
+    ends: [end],
+    reservoir,
+    shares: [share, share],
+    phase: 0,
+    roots: slots(2),
+  };
 }
 
 /** A duct that opens into free air, whose inertia and radiation it feels; entry loss in heads of the end [-]. */
@@ -94,7 +105,7 @@ const PER_DEGREE = 8;
 /** A valve, orifice or nozzle whose effective area [m^2] follows the crank angle less a phase [deg]. */
 export function valve(
   end: DuctEnd,
-  reservoir: OpenAir | Volume,
+  reservoir: StillGas,
   effectiveArea: (crankAngle: number) => number,
   phase = 0,
 ): Node {

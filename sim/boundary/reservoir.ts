@@ -1,4 +1,5 @@
 /** Gas at rest on the far side of a boundary: the open air, or a volume that what flows in changes. */
+import type { Duct } from '../duct/duct.ts';
 import type { Gas } from '../gas/gas.ts';
 import * as AT from '../step/layout.ts';
 import { type EndFlow, flowAt } from './ductEnd.ts';
@@ -65,6 +66,25 @@ export class OpenAir extends AtRest {
 
   resetLedger(): void {
     this.slots.fill(0, AT.G_MASS, AT.G_OPENING + 1);
+  }
+}
+
+/**
+ * A hole in the side of a duct as what stands before it sees it: the cell that it opens into
+ * (step/tapping.ts). Any number of ends may stand before one.
+ */
+export class Tapping extends AtRest {
+  readonly duct: Duct;
+  /** Which cell, from 0. */
+  readonly cell: number;
+
+  /** `x`: distance from the duct's low end [m], within the duct. */
+  constructor(duct: Duct, x: number) {
+    super(new Float64Array(AT.AIR_SIZE));
+    const { dx, cells, length } = duct.mesh;
+    if (!(x >= 0 && x <= length)) throw new Error(`"${duct.name}" is tapped beyond its ends`);
+    this.duct = duct;
+    this.cell = Math.min(Math.floor(x / dx), cells - 1);
   }
 }
 

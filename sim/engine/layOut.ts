@@ -5,7 +5,7 @@
 
 import type { DuctEnd } from '../boundary/ductEnd.ts';
 import type { Echo, Node, Slots } from '../boundary/node.ts';
-import type { Volume } from '../boundary/reservoir.ts';
+import { Tapping, type Volume } from '../boundary/reservoir.ts';
 import { sweptVolume } from '../cylinder/crank.ts';
 import { Cylinder } from '../cylinder/cylinder.ts';
 import { WOSCHNI } from '../cylinder/woschni.ts';
@@ -66,6 +66,7 @@ export function layOut(parts: NetworkParts): Layout {
     nodes.flatMap((node) => ('reservoir' in node ? [node.reservoir as Slots] : [])),
   );
   for (const volume of volumes) reservoirs.add(volume);
+  const taps = [...reservoirs].filter((part) => part instanceof Tapping);
   const echoes = nodes.flatMap((node) => (node.kind === 'collector' ? node.echoes : []));
   for (const part of reservoirs) writer.give(part);
   for (const part of [...nodes.flatMap((node) => [...node.ends]), ...echoes]) writer.give(part);
@@ -86,6 +87,8 @@ export function layOut(parts: NetworkParts): Layout {
   const nodeAt = nodes.map((node) => writer.record(nodeRecord(writer, node, endAt)));
   N[AT.NODES] = nodes.length;
   N[AT.NODES_AT] = writer.record(nodeAt);
+  N[AT.TAPS] = taps.length;
+  N[AT.TAPS_AT] = writer.records(taps, (tap) => tapRecord(writer, tap));
   N[AT.VOLUMES] = volumes.length;
   N[AT.VOLUMES_AT] = writer.records(volumes, (volume) => volumeRecord(writer, volume));
   return {
@@ -221,6 +224,13 @@ function ownSlots(node: Node): Slots[] {
     case 'nonReflecting':
       return [];
   }
+}
+
+function tapRecord(writer: Writer, tap: Tapping): number[] {
+  const { duct, cell } = tap;
+  const perVolume = writer.reals([duct.mesh.perVolume[cell]!]);
+  const slot = writer.of(duct) + (cell + 1) * AT.ROWS;
+  return [writer.of(tap), slot, perVolume, writer.of(duct.sums)];
 }
 
 function volumeRecord(writer: Writer, volume: Volume): number[] {

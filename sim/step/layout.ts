@@ -17,7 +17,9 @@ export const VOLUMES: I = 4;
 export const VOLUMES_AT: I = 5;
 export const ITERATIONS: I = 6; // Newton steps of a node in a time step
 export const ROUGH_FLUX: I = 7; // 1: Rusanov's flux in place of HLLC
-export const N_HEAD: I = 8;
+export const TAPS: I = 8;
+export const TAPS_AT: I = 9;
+export const N_HEAD: I = 10;
 
 // K: the head of a plan.
 export const COURANT: I = 0;
@@ -217,6 +219,13 @@ export const CYLINDER_SLOTS: I = 34;
 export const VOL_X: I = 0;
 export const VOL_K: I = 1; // a cylinder's constants, -1: a plain volume
 export const VOL_SIZE: I = 2;
+
+// N: a tapping's record: its slots in X, the slot of its cell in X, one over that cell's volume in K, sums of its duct.
+export const TAP_X: I = 0;
+export const TAP_CELL: I = 1;
+export const TAP_K: I = 2;
+export const TAP_SUMS: I = 3;
+export const TAP_SIZE: I = 4;
 
 // K: a cylinder's constants.
 export const C_CRANK: I = 0; // crank radius [m]

@@ -43,6 +43,9 @@ import {
   NODES_AT,
   NON_REFLECTING,
   RESERVOIR,
+  TAP_SIZE,
+  TAPS,
+  TAPS_AT,
   TIME,
   VOL_K,
   VOL_SIZE,
@@ -53,6 +56,7 @@ import {
 import { mouth } from './mouth.ts';
 import { nonReflecting } from './nonReflecting.ts';
 import { predict } from './predict.ts';
+import { pourTapping, showTapping } from './tapping.ts';
 import { update } from './update.ts';
 import { advanceVolume, showVolume, volumeStep } from './volume.ts';
 
@@ -81,7 +85,9 @@ export function step(): void {
     if (N[volume + VOL_K] < 0) showVolume(N[volume + VOL_X], 0.5 * dt);
     else predictCylinder(N[volume + VOL_X], N[volume + VOL_K]);
   }
+  for (let t: I = 0; t < N[TAPS]; t++) showTapping(N[TAPS_AT] + t * TAP_SIZE);
   for (let j: I = 0; j < N[NODES]; j++) solveNode(N[N[NODES_AT] + j]);
+  for (let t: I = 0; t < N[TAPS]; t++) pourTapping(N[TAPS_AT] + t * TAP_SIZE);
   for (let d: I = 0; d < N[DUCTS]; d++) {
     const duct: I = N[DUCTS_AT] + d * D_SIZE;
     fluxes(duct);

@@ -4,8 +4,8 @@
  */
 import { describe, expect, it } from 'vitest';
 import { DuctEnd } from '../../sim/boundary/ductEnd.ts';
-import { closedEnd, constriction, junction, valve } from '../../sim/boundary/node.ts';
-import { Volume } from '../../sim/boundary/reservoir.ts';
+import { closedEnd, constriction, junction, orifice, valve } from '../../sim/boundary/node.ts';
+import { Tapping, Volume } from '../../sim/boundary/reservoir.ts';
 import { Duct } from '../../sim/duct/duct.ts';
 import { joinProfiles, profileOf } from '../../sim/duct/profile.ts';
 import type { Network } from '../../sim/engine/network.ts';
@@ -17,7 +17,7 @@ import { massFluxes, network, runFor } from '../network.ts';
 const gas = airAndProducts();
 const QUANTITIES = ['mass', 'energy', 'burned', 'fuel'] as const;
 
-/** Tapers, a flare, a plate, a three-way joint and a box, with jumps of pressure up to six-fold. */
+/** Tapers, a flare, a plate, a joint, a box, and a hose from one pipe into the side of another, with jumps of pressure up to six-fold. */
 function closedNetwork(flux: FluxName = 'hllc'): Network {
   const flare = joinProfiles(
     bellmouthProfile(0.045, 0.012, 0.012),
@@ -39,10 +39,18 @@ function closedNetwork(flux: FluxName = 'hllc'): Network {
   const c = make('c', taper, 1.5e5, 0.2);
   const box = new Volume('box', 5e-4);
   box.fill(gas, { pressure: 4e5, temperature: 1200, burned: 1 });
+  const hose = make(
+    'hose',
+    profileOf([{ length: 0.2, outerDiameter: 0.01, innerDiameter: 0.01 }]),
+    5e5,
+    0.3,
+  );
   const plate = { forward: 6e-4, backward: 5e-4 };
   return network(
-    [a, b, c],
+    [a, b, c, hose],
     [
+      orifice(new DuctEnd(hose, 'low'), new Tapping(a, 0.05), 5e-5),
+      orifice(new DuctEnd(hose, 'high'), new Tapping(c, 0.2), 7e-5),
       closedEnd(new DuctEnd(a, 'low')),
       constriction(new DuctEnd(a, 'high'), new DuctEnd(b, 'low'), plate),
       junction([new DuctEnd(b, 'high'), new DuctEnd(c, 'high')]),
