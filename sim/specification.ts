@@ -173,6 +173,36 @@ export interface ChamberSpecification {
   throttle?: ThrottleSpecification;
 }
 
+/** A hose from just behind a throttle body to a bar. */
+export interface HoseSpecification {
+  /** Place of its cylinder in the firing order, from 0. */
+  place: number;
+  /** Length and bore [m]. */
+  length: number;
+  bore: number;
+  /** Effective area of the hole at the runner's end [m^2]. */
+  hole: number;
+}
+
+/** A small volume that hoses join to runners: of a pressure sensor, of idle air, of both. */
+export interface BarSpecification {
+  /** Frequency [Hz] and mean pressure [Pa] at which friction and inertia of the hoses are taken. */
+  at: { frequency: number; pressure: number };
+  hoses: readonly HoseSpecification[];
+  /** [m^3] */
+  volume: number;
+  /** At the end of a hose of its own; absent where there is none, or where it sits on the bar. */
+  sensor?: { length: number; bore: number; volume: number };
+  /** What lets air of the feed in: bore of the passage and its effective area when open [m^2]. */
+  valve?: {
+    bore: number;
+    area: number;
+    /** Times it opens in a cycle of the engine, a whole number, and share of that time that it is open. */
+    times: number;
+    open: number;
+  };
+}
+
 /** Everything from the still air in front of the mouth to the intake valve. */
 export interface IntakeSpecification {
   /** State of the air that the mouths, or the chamber's inlet, breathe: ambient, or a pressurised box. */
@@ -185,6 +215,10 @@ export interface IntakeSpecification {
   /** Distance of a wall in front of the mouths from the body face [m]; absent: nothing near. */
   facingWall?: number;
   throttle: ThrottleSpecification;
+  /** Plate angle of each cylinder [deg], in firing order; absent where all are alike. */
+  throttleAngles?: readonly number[];
+  /** What joins the runners behind the throttle bodies; absent where nothing does. */
+  bars?: readonly BarSpecification[];
   /** Between throttle body and cylinder head; length 0 where the body bolts to the head. */
   runner: PipeSpecification;
   port: PipeSpecification;

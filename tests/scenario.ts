@@ -27,3 +27,10 @@ export function meshed(
     },
   };
 }
+
+/** The road four, which has a pressure bar and an idle. */
+export function roadFour(change: (text: string) => string = (same) => same) {
+  const text = change(readFileSync('scenarios/road-four.yaml', 'utf8'));
+  const { pressureBar, idle, ...rest } = readScenario(text, 'road-four.yaml');
+  return { ...rest, pressureBar: pressureBar!, idle: idle! };
+}

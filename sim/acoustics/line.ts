@@ -91,6 +91,8 @@ export interface LineConstants {
   inertance: number;
   /** Mass held per pressure [kg/(m Pa)]. */
   capacity: number;
+  /** Share of the plane capacity that lags by a quarter of a period, as its heat goes to the wall [-]. */
+  lagging: number;
 }
 
 /** The real parts of i omega / (S Fv) and S Ft / c^2, and the inertance; frequency above 0 [Hz]. */
@@ -102,6 +104,7 @@ export function lineConstants(bore: number, frequency: number, gas: RestingGas):
     resistance: series.re,
     inertance: series.im / omega,
     capacity: (circleArea(bore) * thermal.re) / square(gas.soundSpeed),
+    lagging: -thermal.im,
   };
 }
 

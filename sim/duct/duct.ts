@@ -21,6 +21,17 @@ export interface DuctOptions {
   roughness?: number;
   /** Loss per length in dynamic heads at distance x [1/m]: bends and the like. */
   lossPerLength?: (x: number) => number;
+  /** In place of the law of pipes. */
+  thin?: ThinWall;
+}
+
+/** What the wall of a line does that is so thin that sound in it rubs and warms across the whole bore. */
+export interface ThinWall {
+  /** Velocity lost to laminar drag, and difference of temperature to the wall lost, over itself [1/s]. */
+  drag: number;
+  warming: number;
+  /** Turbulent drag over that of a pipe of the duct's own bore [-]. */
+  turbulent: number;
 }
 
 /** A uniform state to start from. */
@@ -55,6 +66,7 @@ export class Duct {
   readonly lossPerLength: Float64Array;
   /** Roughness [m]; NaN for a frictionless wall. */
   readonly roughness: number;
+  readonly thin?: ThinWall;
   /** A line of slots (step/layout.ts). */
   slots: Float64Array<ArrayBuffer>;
   /** Greatest speed and heat ledger. */
@@ -71,6 +83,7 @@ export class Duct {
     this.wallTemperature = along(options.wallTemperature);
     this.lossPerLength = along(options.lossPerLength);
     this.roughness = options.roughness ?? Number.NaN;
+    if (options.thin) this.thin = options.thin;
     this.slots = new Float64Array(ROW.ROWS * (mesh.cells + 2));
     this.bind(this.slots);
   }

@@ -75,6 +75,8 @@ export function resetLedgers({ model, sprays }: Run): void {
     line.mouth.resetSums();
     line.behindPlate.resetSums();
   }
+  for (const { hoses, passage } of model.bars)
+    for (const end of passage ? [...hoses, passage] : hoses) end.resetSums();
 }
 
 /** The audit of the time since the last reset, `before` being what was stored then. */

@@ -129,8 +129,11 @@ function ductRecord(writer: Writer, duct: Duct): number[] {
   const flags = Array.from(mesh.volume, (_, i) =>
     [mesh.lowRatio, mesh.highRatio, mesh.toLow, mesh.toHigh].some((row) => bent(row[i]!)) ? 1 : 0,
   );
-  const wall = rough ? 0 : 1;
-  return [mesh.cells, writer.of(duct), k, writer.record(flags), wall, writer.of(duct.sums), dx];
+  const { thin } = duct;
+  const wall = rough || thin ? 0 : 1;
+  const own = thin ? writer.reals([thin.drag, thin.warming, thin.turbulent]) : -1;
+  const taper = writer.record(flags);
+  return [mesh.cells, writer.of(duct), k, taper, wall, writer.of(duct.sums), dx, own];
 }
 
 function endRecord(writer: Writer, end: DuctEnd): number[] {

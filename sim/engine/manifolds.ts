@@ -5,7 +5,7 @@
  * fire alone are solved once. No source: symmetry.
  */
 import { behind, type Firing, firesEvenly, firings } from '../firings.ts';
-import type { EngineSpecification } from '../specification.ts';
+import type { EngineSpecification, IntakeSpecification } from '../specification.ts';
 
 /** The primaries that meet first, by pipe behind their joint; each alone where it ends in the tail. */
 export type Manifold = readonly (readonly Firing[])[];
@@ -46,13 +46,13 @@ function grouped(
 
 /** Exhausts by kind. */
 export function kindsOf(spec: EngineSpecification): Kind[] {
-  const lengths = spec.intake.trumpetLengths;
+  const { intake } = spec;
   const found: { manifold: Manifold; seen: string; like: Map<number, number[]> }[] = [];
   for (const manifold of manifolds(spec)) {
     const members = manifold.flat();
     const known = found
       .flatMap((kind) => members.map((origin) => ({ kind, origin })))
-      .find(({ kind, origin }) => seenFrom(origin, manifold, lengths) === kind.seen);
+      .find(({ kind, origin }) => seenFrom(origin, manifold, intake) === kind.seen);
     if (known) {
       const base = known.kind.manifold.flat();
       const there = inOrder(base, base[0]!);
@@ -61,12 +61,12 @@ export function kindsOf(spec: EngineSpecification): Kind[] {
       });
     } else {
       const like = new Map(members.map(({ number }) => [number, [number]]));
-      found.push({ manifold, seen: seenFrom(members[0]!, manifold, lengths), like });
+      found.push({ manifold, seen: seenFrom(members[0]!, manifold, intake), like });
     }
   }
   return found.map(({ manifold, seen, like }) => {
     const members = manifold.flat();
-    const even = members.every((origin) => seenFrom(origin, manifold, lengths) === seen);
+    const even = members.every((origin) => seenFrom(origin, manifold, intake) === seen);
     const all = new Map([[members[0]!.number, [...like.values()].flat()]]);
     return { manifold, even, like: even ? all : like };
   });
@@ -75,9 +75,9 @@ export function kindsOf(spec: EngineSpecification): Kind[] {
 /** Whether cylinders of the engine differ, by what they blow into or by whom they breathe beside. */
 export function cylindersDiffer(spec: EngineSpecification): boolean {
   const lines = kindsOf(spec).flatMap(({ like }) => [...like]);
-  const { chamber } = spec.intake;
+  const { chamber, bars } = spec.intake;
   const along = chamber !== undefined && (chamber.row !== undefined || !firesEvenly(spec));
-  return lines.length > 1 || along;
+  return lines.length > 1 || along || bars !== undefined;
 }
 
 const inOrder = (members: readonly Firing[], origin: Firing) =>
@@ -86,17 +86,20 @@ const inOrder = (members: readonly Firing[], origin: Firing) =>
 /** Digits after the point of an angle [deg] and a length [m] that tell two apart. */
 const [ANGLE_DIGITS, LENGTH_DIGITS] = [6, 9];
 
-/** An exhaust as one of its cylinders sees it: who fires when, in which pipe, behind which trumpet. */
+/** An exhaust as one of its cylinders sees it: who fires when, in which pipe, behind which trumpet and plate. */
 function seenFrom(
   origin: Firing,
   manifold: Manifold,
-  lengths: readonly number[] | undefined,
+  { trumpetLengths, throttleAngles }: IntakeSpecification,
 ): string {
   const bundles = manifold.map((bundle) =>
     bundle
       .map((one) => {
-        const length = lengths?.[one.place] ?? 0;
-        return `${behind(one, origin).toFixed(ANGLE_DIGITS)} ${length.toFixed(LENGTH_DIGITS)}`;
+        const [length, plate] = [
+          trumpetLengths?.[one.place] ?? 0,
+          throttleAngles?.[one.place] ?? 0,
+        ];
+        return `${behind(one, origin).toFixed(ANGLE_DIGITS)} ${length.toFixed(LENGTH_DIGITS)} ${plate.toFixed(ANGLE_DIGITS)}`;
       })
       .toSorted()
       .join(', '),

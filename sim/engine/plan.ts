@@ -15,6 +15,7 @@ import type { Duct } from '../duct/duct.ts';
 import { type Firing, firings } from '../firings.ts';
 import type { Gas } from '../gas/gas.ts';
 import type { EngineSpecification, IntakeSpecification } from '../specification.ts';
+import { type Bar, barParts } from './bars.ts';
 import { chamberParts, plateNode } from './chamber.ts';
 import { primaryDuct } from './exhaustDucts.ts';
 import { exhaustEnds } from './exhaustEnds.ts';
@@ -55,8 +56,13 @@ export interface EngineModel {
   feed: OpenAir;
   /** What all mouths stand in, where there is one: the part of it that its inlet opens into. */
   chamber?: Volume;
+<<<<<<< HEAD
   /** The pipe that feeds it, from its mouth on. */
   inlet?: Duct;
+=======
+  /** What joins the runners, in the order of the engine. */
+  bars: readonly Bar[];
+>>>>>>> 205781b (A pipe can be tapped along it, and hoses, bar and sensor stand in the solver's own network)
   /** Where the exhaust ends. */
   outside: OpenAir;
   /** The plates that the pedal moves, all alike: of the bodies, or the one before a chamber. */
@@ -74,8 +80,9 @@ export type Solved = 'unlike' | 'all';
 const START_EXHAUST_TEMPERATURE = 800;
 const START_CHARGE_TEMPERATURE = 350;
 
-/** Cylinders that breathe from one chamber are solved together. */
-const solvedOf = ({ intake }: EngineSpecification): Solved => (intake.chamber ? 'all' : 'unlike');
+/** Cylinders that breathe from one chamber, or that a bar joins, are solved together. */
+const solvedOf = ({ intake }: EngineSpecification): Solved =>
+  intake.chamber || intake.bars ? 'all' : 'unlike';
 
 export function engineModel(
   spec: EngineSpecification,
@@ -99,16 +106,28 @@ export function engineModel(
     turns.map(({ number }, i) => [number, new DuctEnd(lines[i]!.primary, 'high')]),
   );
   const out = exhaustEnds(spec, primaries, outside, solved === 'all');
+  const bars = (spec.intake.bars ?? []).map((bar) =>
+    barParts(
+      bar,
+      spec,
+      feed,
+      (place) => lines[turns.findIndex((turn) => turn.place === place)]!.runner,
+    ),
+  );
   const ducts = lines.flatMap((line) => [line.trumpet, line.runner, line.primary]);
   fillDucts(spec, gas, lines, out.pipes);
+  for (const part of bars.flatMap((bar) => [...bar.ducts, ...bar.volumes]))
+    part.fill(gas, spec.intake.feed);
+  const added = [...(box ? [box] : []), ...bars];
   return {
     spec,
     working,
+    bars,
     network: networkOf(spec, {
       gas,
-      ducts: [...ducts, ...out.pipes, ...(box?.ducts ?? [])],
-      nodes: [...nodes, ...out.nodes, ...(box?.nodes ?? [])],
-      volumes: [...lines.map((line) => line.cylinder), ...(box?.volumes ?? [])],
+      ducts: [...ducts, ...out.pipes, ...added.flatMap((part) => part.ducts)],
+      nodes: [...nodes, ...out.nodes, ...added.flatMap((part) => part.nodes)],
+      volumes: [...lines.map((line) => line.cylinder), ...added.flatMap((part) => part.volumes)],
     }),
     lines,
     feed,
@@ -158,11 +177,14 @@ function feedAir({ feed: { pressure, temperature } }: IntakeSpecification, gas: 
   };
 }
 
-/** The engine as one of its cylinders sees it: with that cylinder's own trumpet. */
+/** The engine as one of its cylinders sees it: with that cylinder's own trumpet and plate. */
 function ofCylinder(spec: EngineSpecification, j: number): EngineSpecification {
-  const length = spec.intake.trumpetLengths?.[j];
-  if (length === undefined) return spec;
-  return { ...spec, intake: { ...spec.intake, trumpet: { ...spec.intake.trumpet, length } } };
+  const { intake } = spec;
+  const { trumpetLengths, throttleAngles } = intake;
+  if (!trumpetLengths && !throttleAngles) return spec;
+  const trumpet = { ...intake.trumpet, length: trumpetLengths?.[j] ?? intake.trumpet.length };
+  const throttle = { ...intake.throttle, angle: throttleAngles?.[j] ?? intake.throttle.angle };
+  return { ...spec, intake: { ...intake, trumpet, throttle } };
 }
 
 function cylinderLine(

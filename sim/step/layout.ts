@@ -50,7 +50,8 @@ export const D_TAPER: I = 3; // place in N of a flag a cell: 1 where areas chang
 export const D_WALL: I = 4; // 1: rubs and gives heat
 export const D_SUMS: I = 5; // place in X of its sums
 export const D_DX: I = 6; // place in K of its cell length [m] and one over it
-export const D_SIZE: I = 7;
+export const D_THIN: I = 7; // place in K of what a thin line's wall does: drag, warming [1/s], turbulent share [-]; -1: a pipe
+export const D_SIZE: I = 8;
 
 // X: a duct's sums.
 export const D_FASTEST: I = 0; // greatest |u| + c [m/s]

@@ -28,6 +28,7 @@ import {
   D_K,
   D_SUMS,
   D_TAPER,
+  D_THIN,
   D_VAPOUR,
   D_WALL,
   D_X,
@@ -75,7 +76,8 @@ export function predict(duct: I, dt: V): void {
   const half: V = -0.5 * dt;
   const halfPerDx: V = half * K[N[duct + D_DX] + 1];
   const vapour: boolean = any(X[N[duct + D_SUMS] + D_VAPOUR] > 0);
-  if (rubs) for (let i: I = 0; i < n; i++) wallLaws(x + i * ROWS, k + i * K_ROWS);
+  const thin: boolean = N[duct + D_THIN] >= 0;
+  if (rubs || thin) for (let i: I = 0; i < n; i++) wallLaws(x + i * ROWS, k + i * K_ROWS);
   for (let i: I = 0; i < n; i++) {
     const bent: boolean = N[taper + i] !== 0;
     predictCell(

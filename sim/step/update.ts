@@ -23,6 +23,7 @@ import {
   D_HEAT,
   D_K,
   D_SUMS,
+  D_THIN,
   D_VAPOUR,
   D_X,
   E,
@@ -45,12 +46,14 @@ import {
   RHO_BURNED,
   RHO_FUEL,
   ROWS,
+  RUB,
   T,
   TOTAL_PRESSURE,
   U,
   VOLUME,
   WALL_FORCE,
   WALL_HEAT,
+  WALL_TEMPERATURE,
 } from './layout.ts';
 
 /** Advances the cells of a duct by dt [s]. */
@@ -58,6 +61,7 @@ export function update(duct: I, dt: V): void {
   const n: I = N[duct + D_CELLS];
   const sums: I = N[duct + D_SUMS];
   const vapour: boolean = any(X[sums + D_VAPOUR] > 0);
+  const thin: I = N[duct + D_THIN];
   let heat: V = 0;
   let fastest: V = 0;
   let spoilt: V = 0; // not a number as soon as one speed is
@@ -76,6 +80,7 @@ export function update(duct: I, dt: V): void {
     X[x + ENERGY] += aL * X[x + FLUX - ROWS + 2] - aR * X[x + FLUX + 2] + warmth;
     X[x + RHO_BURNED] += aL * X[x + FLUX - ROWS + 3] - aR * X[x + FLUX + 3];
     if (vapour) X[x + RHO_FUEL] += aL * X[x + FLUX - ROWS + 4] - aR * X[x + FLUX + 4];
+    if (thin >= 0) heat = heat + rubThin(x, thin, K[k + WALL_TEMPERATURE], dt) * K[k + VOLUME];
     heat = heat + warmth * K[k + VOLUME];
     refreshCell(x, vapour);
     fastest = max(fastest, cellFastest);
@@ -83,6 +88,21 @@ export function update(duct: I, dt: V): void {
   }
   X[sums + D_HEAT] += heat;
   X[sums + D_FASTEST] = fastest + spoilt;
+}
+
+/**
+ * The wall of a thin line: laminar drag and warming by constant rates, which hold at one frequency
+ * (engine/thinLine.ts), or turbulent drag where that is more. Taken at the end of the step, so that no rate is
+ * too quick for it. Returns the heat taken in [J/m3].
+ */
+function rubThin(x: I, thin: I, wall: R, dt: V): V {
+  const turbulent: V = 2 * X[x + RUB] * abs(X[x + U]) * K[thin + 2];
+  X[x + MOMENTUM] = X[x + MOMENTUM] / (1 + dt * max(turbulent, K[thin]));
+  const warming: V = dt * K[thin + 1];
+  const perVolume: V = (X[x + RHO] * X[x + CP]) / X[x + GAMMA];
+  const warmth: V = (warming / (1 + warming)) * perVolume * (wall - X[x + T]);
+  X[x + ENERGY] += warmth;
+  return warmth;
 }
 
 /** |u| + c of the cell last refreshed [m/s]. */

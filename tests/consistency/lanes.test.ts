@@ -4,11 +4,11 @@
  * speeds side by side; and no lane knows what the other does.
  */
 import { describe, expect, it } from 'vitest';
-import type { DuctEnd } from '../../sim/boundary/ductEnd.ts';
-import { openEnd, valve } from '../../sim/boundary/node.ts';
-import { OpenAir } from '../../sim/boundary/reservoir.ts';
+import { DuctEnd } from '../../sim/boundary/ductEnd.ts';
+import { closedEnd, openEnd, orifice, valve } from '../../sim/boundary/node.ts';
+import { OpenAir, Tapping, Volume } from '../../sim/boundary/reservoir.ts';
 import { Duct } from '../../sim/duct/duct.ts';
-import { lengthOf } from '../../sim/duct/profile.ts';
+import { lengthOf, profileOf } from '../../sim/duct/profile.ts';
 import { Run } from '../../sim/engine/cycle.ts';
 import { solo } from '../../sim/engine/driver.ts';
 import { engineModel, type Solved } from '../../sim/engine/plan.ts';
@@ -18,7 +18,7 @@ import type { Kernel } from '../../sim/kernel/load.ts';
 import * as AT from '../../sim/step/layout.ts';
 import { airAndProducts } from '../gases.ts';
 import { kernelWith, laneOf } from '../lanes.ts';
-import { oneDuct, TAPERED } from '../network.ts';
+import { network, oneDuct, TAPERED } from '../network.ts';
 import { demo, meshed } from '../scenario.ts';
 
 const LENGTH = lengthOf(TAPERED);
@@ -60,6 +60,43 @@ function step(kernel: Kernel, dts: readonly number[]): void {
   });
   kernel.call.step!();
 }
+
+/** A tube whose side a thin line leads from into a box, whose gas stands at a pressure [Pa]. */
+function tapped(pressure: number) {
+  const { duct } = tube(17, 2e5);
+  const options = { name: 'line', largestCell: 0.02, roughness: 1e-6, wallTemperature: () => 300 };
+  const thin = { drag: 60, warming: 25, turbulent: 0.8 };
+  const line = new Duct(profileOf([{ length: 0.1, outerDiameter: 0.004, innerDiameter: 0.004 }]), {
+    ...options,
+    thin,
+  });
+  line.fill(gas, { pressure, temperature: 320, fuel: 0.02 });
+  const vessel = new Volume('box', 2e-5);
+  vessel.fill(gas, { pressure, temperature: 320 });
+  const nodes = [
+    openEnd(new DuctEnd(duct, 'low'), air, 0.3),
+    closedEnd(new DuctEnd(duct, 'high')),
+    orifice(new DuctEnd(line, 'low'), new Tapping(duct, 0.15), 4e-6),
+    openEnd(new DuctEnd(line, 'high'), vessel),
+  ];
+  return network([duct, line], nodes, { gas, volumes: [vessel] });
+}
+
+it('a thin line from the side of a tube repeats the TypeScript step in lanes', () => {
+  const nets = [tapped(3e5), tapped(5e4)];
+  const columns = nets.map((net) => net.layout.column);
+  const kernel = kernelWith(nets[0]!.layout, columns);
+  for (let i = 0; i < 600; i++) {
+    const dts = nets.map((net) => 0.8 * net.longestStep());
+    nets.forEach((net, lane) => {
+      net.step({ crankAngle: 0, crankStep: 0, dt: dts[lane]! });
+    });
+    step(kernel, dts);
+    if (i % 50 > 0 && i < 599) continue;
+    for (const [lane, column] of columns.entries())
+      expect(differences(laneOf(kernel, lane, column.length), column)).toEqual([]);
+  }
+});
 
 describe('a tube in lanes', () => {
   it.each([3, 4, 17, 18, 61])('repeats the TypeScript step on %i cells', (cells) => {

@@ -122,7 +122,7 @@ describe('a pipe of 40 mm with a shut branch lets through what the formula says'
 
   // Thinner ones ring on for longer than is listened to.
   it.each([0.014, 0.02, 0.028])('tapped by one of bore %d', (bore) => {
-    expect(worst(whole, bore, 0.25)).toBeLessThan(0.006);
+    expect(worst(whole, bore, 0.25)).toBeLessThan(0.008);
   });
 });
 

@@ -1,5 +1,7 @@
 /** Every way of letting idle air in, by closed formulas. */
+
 import { JetLaw } from '../../acoustics/marchedBar.ts';
+import { airInHoses } from '../../acoustics/restingAir.ts';
 import { sweptVolume } from '../../cylinder/crank.ts';
 import * as idle from '../../decision/idleAir.ts';
 import { portFilling, portVolume } from '../../decision/portFilling.ts';
@@ -7,7 +9,6 @@ import { circleArea } from '../../duct/profile.ts';
 import { square } from '../../elementary/powers.ts';
 import type { PressureBarSpecification } from '../../fittings.ts';
 import type { EngineSpecification } from '../../specification.ts';
-import { airInHoses } from '../signal/hoses.ts';
 import {
   airAt,
   type Context,

@@ -6,13 +6,14 @@ import { marchedCycle, type StepAnswer, stepAnswer } from '../../acoustics/barMa
 import * as reading from '../../acoustics/barReading.ts';
 import type { Step, TriedAt, TriedBar } from '../../acoustics/barTrial.ts';
 import type { PressureBar } from '../../acoustics/pressureBar.ts';
+import { airInHoses } from '../../acoustics/restingAir.ts';
 import { ComputationError } from '../../errors.ts';
 import type { PressureBarSpecification } from '../../fittings.ts';
 import type { EngineSpecification } from '../../specification.ts';
 import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
 import type { SweepObserver } from '../../sweep/sweep.ts';
 import type { Computer } from '../../sweep/tasks.ts';
-import { airInHoses, barOf, shiftsOf } from './hoses.ts';
+import { barOf, shiftsOf } from './hoses.ts';
 import { type LoadSense, loadSense } from './load.ts';
 import { type Search, searchBars, tryAll, withVolumes } from './search.ts';
 import {

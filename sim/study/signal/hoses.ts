@@ -1,28 +1,6 @@
-/** The hoses of a file as the acoustics have them, and the air in them. */
-import type { RestingGas } from '../../acoustics/line.ts';
+/** The hoses of a file as the acoustics have them. */
 import type { PressureBar } from '../../acoustics/pressureBar.ts';
 import type { PressureBarSpecification } from '../../fittings.ts';
-import { moistAirGasConstant, vapourFraction } from '../../gas/atmosphere.ts';
-import { PRANDTL, viscosity } from '../../gas/viscosity.ts';
-import type { AmbientSpecification } from '../../specification.ts';
-
-/** Ratio of heat capacities of air near room temperature [-]. */
-const GAMMA = 1.4;
-
-/** The air in hoses and bar: of the day's temperature, at a mean pressure [Pa]. */
-export function airInHoses(ambient: AmbientSpecification, pressure: number): RestingGas {
-  const { temperature, relativeHumidity } = ambient;
-  const vapour = vapourFraction(ambient.pressure, temperature, relativeHumidity);
-  const gasConstant = moistAirGasConstant(vapour);
-  return {
-    density: pressure / (gasConstant * temperature),
-    soundSpeed: Math.sqrt(GAMMA * gasConstant * temperature),
-    pressure,
-    viscosity: viscosity(temperature),
-    gamma: GAMMA,
-    prandtl: PRANDTL,
-  };
-}
 
 export function barOf(spec: PressureBarSpecification): PressureBar {
   const { hoses, hoseLength, hoseBore, jetBore, jetCoefficient, volume } = spec;

@@ -1,6 +1,7 @@
 /** One speed and plate angle: the solver's pressure behind a plate, and what bar and single hose make of it. */
 import * as reading from '../../acoustics/barReading.ts';
 import type { TriedAt } from '../../acoustics/barTrial.ts';
+import { airInHoses } from '../../acoustics/restingAir.ts';
 import { sweptVolume } from '../../cylinder/crank.ts';
 import type { PointResult } from '../../engine/point.ts';
 import type { Station } from '../../engine/trace.ts';
@@ -11,7 +12,7 @@ import type { PointOutcome } from '../../sweep/runner.ts';
 import type { SweepObserver } from '../../sweep/sweep.ts';
 import type { Computer } from '../../sweep/tasks.ts';
 import { historyOf } from './history.ts';
-import { airInHoses, aloneOf, barOf, shiftsOf } from './hoses.ts';
+import { aloneOf, barOf, shiftsOf } from './hoses.ts';
 
 export interface SignalQuestion {
   engine: EngineSpecification;

@@ -1,0 +1,109 @@
+/**
+ * One cycle of an engine whose runners a bar joins, all cylinders solved: pressures against the crank, the air
+ * that each cylinder closes on, and what every hose takes and gives.
+ */
+import type { EngineSpecification } from '../specification.ts';
+import type { Audit } from './audit.ts';
+import type { Bar } from './bars.ts';
+import { Run } from './cycle.ts';
+import { inLanes } from './lanes.ts';
+import type { EngineModel } from './plan.ts';
+import { type PointResult, settleSpeeds } from './point.ts';
+
+/** A hose over the cycle. */
+export interface HoseCycle {
+  /** Gas out of the runner into it less what comes back, and what goes out alone [kg]. */
+  net: number;
+  out: number;
+}
+
+/** A cylinder over the cycle, by its place in the firing order. */
+export interface JoinedCylinder {
+  /** Air at its intake closing [kg]. */
+  air: number;
+  /** Mean pressure over time behind its plate [Pa], and at each angle of the cycle. */
+  mean: number;
+  pressure: number[];
+}
+
+/** A bar over the cycle. */
+export interface JoinedBar {
+  hoses: HoseCycle[];
+  /** At the bar's own sensor, or in the bar where it sits on that [Pa]. */
+  sensor: number[];
+  /** Air of the feed through its valve [kg]; 0 where it has none. */
+  fed: number;
+  /** Mass that the bar and its hoses hold more at the end than at the start [kg]. */
+  gained: number;
+}
+
+export interface JoinedCycle {
+  point: PointResult;
+  /** Crank angle of each row [deg], rising. */
+  crankAngle: number[];
+  /** In firing order. */
+  cylinders: JoinedCylinder[];
+  bars: JoinedBar[];
+  audit: Audit;
+}
+
+/** Rows lie at most so far apart [deg]. */
+const SPACING = 1;
+
+/** Throws NonPhysicalStateError where the computation fails. */
+export function joinedCycle(engine: EngineSpecification, speed: number): JoinedCycle {
+  const settled = settleSpeeds(engine, [speed], 'all', inLanes)[0]!;
+  if (settled instanceof Error) throw settled;
+  const { model, column, result: point } = settled;
+  model.network.load(column);
+  const run = new Run(model, speed);
+  run.start(true);
+  run.stride = SPACING;
+  const cycle: JoinedCycle = {
+    point,
+    crankAngle: [],
+    cylinders: model.lines.map(() => ({ air: 0, mean: 0, pressure: [] })),
+    bars: model.bars.map(() => ({ hoses: [], sensor: [], fed: 0, gained: 0 })),
+    audit: point.audit,
+  };
+  const held = model.bars.map(massOf);
+  run.onStop = (crankAngle) => note(cycle, model, crankAngle);
+  run.cycle().forEach(({ trapped, portPressure }, i) => {
+    Object.assign(cycle.cylinders[i]!, { air: trapped.air, mean: portPressure });
+  });
+  model.bars.forEach((bar, i) => {
+    Object.assign(cycle.bars[i]!, told(bar), { gained: massOf(bar) - held[i]! });
+  });
+  return byAngle(cycle);
+}
+
+function byAngle({ crankAngle, cylinders, bars, ...rest }: JoinedCycle): JoinedCycle {
+  const order = crankAngle.map((_, i) => i).sort((a, b) => crankAngle[a]! - crankAngle[b]!);
+  const sorted = (row: readonly number[]) => order.map((i) => row[i]!);
+  return {
+    ...rest,
+    crankAngle: sorted(crankAngle),
+    cylinders: cylinders.map((one) => ({ ...one, pressure: sorted(one.pressure) })),
+    bars: bars.map((one) => ({ ...one, sensor: sorted(one.sensor) })),
+  };
+}
+
+function note({ crankAngle, cylinders, bars }: JoinedCycle, model: EngineModel, at: number): void {
+  crankAngle.push(at);
+  model.lines.forEach(({ runner }, i) => {
+    cylinders[i]!.pressure.push(runner.prim.p.at(0));
+  });
+  model.bars.forEach(({ sensed }, i) => {
+    bars[i]!.sensor.push(sensed());
+  });
+}
+
+function told({ hoses, passage }: Bar): Pick<JoinedBar, 'hoses' | 'fed'> {
+  const cycles = hoses.map(({ sums }): HoseCycle => ({ net: sums.in - sums.out, out: sums.in }));
+  const fed = passage ? passage.sums.in - passage.sums.out : 0;
+  return { hoses: cycles, fed };
+}
+
+const massOf = ({ ducts, volumes }: Bar) =>
+  ducts.reduce((sum, duct) => sum + duct.contents().mass, 0) +
+  volumes.reduce((sum, { contents }) => sum + contents.mass, 0);
