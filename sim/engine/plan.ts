@@ -56,13 +56,10 @@ export interface EngineModel {
   feed: OpenAir;
   /** What all mouths stand in, where there is one: the part of it that its inlet opens into. */
   chamber?: Volume;
-<<<<<<< HEAD
   /** The pipe that feeds it, from its mouth on. */
   inlet?: Duct;
-=======
   /** What joins the runners, in the order of the engine. */
   bars: readonly Bar[];
->>>>>>> 205781b (A pipe can be tapped along it, and hoses, bar and sensor stand in the solver's own network)
   /** Where the exhaust ends. */
   outside: OpenAir;
   /** The plates that the pedal moves, all alike: of the bodies, or the one before a chamber. */
