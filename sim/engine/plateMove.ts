@@ -6,12 +6,12 @@
 import { wrapAngle } from '../crankAngle.ts';
 import { sweptVolume } from '../cylinder/crank.ts';
 import { plateGrowth, throttleArea } from '../loss/throttlePlate.ts';
-import type { EngineSpecification, ThrottleSpecification } from '../specification.ts';
+import type { EngineSpecification } from '../specification.ts';
 import * as AT from '../step/layout.ts';
 import { Run } from './cycle.ts';
-import { inLanes } from './lanes.ts';
 import type { EngineModel } from './plan.ts';
-import { type PointResult, settleSpeeds } from './point.ts';
+import { type AtRest, pedalled, STRIDE, sensedPressure, settledAt } from './platesAtRest.ts';
+import type { PointResult } from './point.ts';
 
 export interface PlateMove {
   /** Plates at the angle that they start from. */
@@ -21,6 +21,8 @@ export interface PlateMove {
   /** Angle that they end at [deg], and time that they take [s]; straight in time. */
   to: number;
   seconds: number;
+  /** Angles between at which plates are looked at in rest too [deg], rising. */
+  between: readonly number[];
   /** Cycles to follow. */
   cycles: number;
 }
@@ -39,8 +41,8 @@ export interface MovedPlates {
   /** Settled before, and at the angle that they end at. */
   before: PointResult;
   after: PointResult;
-  /** On the finest mesh as they are, as the charges are: filling before and after [-]. */
-  fillings: { before: number; after: number };
+  /** What plates at rest give, from the angle before to the one after; on the mesh that charges have. */
+  rest: AtRest[];
   charges: CaughtCharge[];
   /** Time from a closing to the firing dead centre of its charge [s]. */
   untilFiring: number;
@@ -48,26 +50,18 @@ export interface MovedPlates {
   signal: { time: number; pressure: number }[];
 }
 
-/** How often plates are moved and the pressure noted [deg]. */
-const STRIDE = 10;
-
 /** Throws NonPhysicalStateError where the computation fails. */
 export function movePlates(move: PlateMove): MovedPlates {
-  const { engine, speed, to } = move;
-  const [before, after] = [engine, withPlates(engine, to)].map((spec) => {
-    const point = settleSpeeds(spec, [speed], 'all', inLanes)[0]!;
-    if (point instanceof Error) throw point;
-    return point;
-  });
-  const { model, column } = before!;
+  const { engine, speed, to, between } = move;
+  const at = (angle: number) => settledAt(engine, speed, angle);
+  const after = at(to);
+  const rest = between.map((angle) => at(angle).rest);
+  const { model, column, ...before } = at(pedalled(engine).angle);
   model.network.load(column);
   return {
-    before: before!.result,
-    after: after!.result,
-    fillings: {
-      before: before!.finest.volumetricEfficiency,
-      after: after!.finest.volumetricEfficiency,
-    },
+    before: before.result,
+    after: after.result,
+    rest: [before.rest, ...rest, after.rest],
     untilFiring: (720 - model.start) / (6 * speed),
     ...followed(model, move),
   };
@@ -90,7 +84,7 @@ function followed(model: EngineModel, move: PlateMove): Pick<MovedPlates, 'signa
     const next = angleAt(move, time);
     if (next !== angle) setPlates(model, next);
     angle = next;
-    signal.push({ time, pressure: sensed(model) });
+    signal.push({ time, pressure: sensedPressure(model) });
   };
   run.cycle();
   const fullest = fullCharge(model);
@@ -103,24 +97,11 @@ function followed(model: EngineModel, move: PlateMove): Pick<MovedPlates, 'signa
   return { signal, charges: charges.sort((a, b) => a.time - b.time) };
 }
 
-/** The throttle that the pedal moves. */
-export const pedalled = ({ intake }: EngineSpecification): ThrottleSpecification =>
-  intake.chamber?.throttle ?? intake.throttle;
-
-/** The engine with the plates that the pedal moves at another angle [deg]. */
-export function withPlates(engine: EngineSpecification, angle: number): EngineSpecification {
-  const { intake } = engine;
-  const { chamber } = intake;
-  const moved = { ...pedalled(engine), angle };
-  return {
-    ...engine,
-    intake: chamber?.throttle
-      ? { ...intake, chamber: { ...chamber, throttle: moved } }
-      : { ...intake, throttle: moved },
-  };
-}
-
-function angleAt({ engine, to, seconds }: PlateMove, time: number): number {
+/** Plates at a time since they began to move [deg]. */
+export function angleAt(
+  { engine, to, seconds }: Pick<PlateMove, 'engine' | 'to' | 'seconds'>,
+  time: number,
+): number {
   const from = pedalled(engine).angle;
   if (time <= 0) return from;
   return from + (to - from) * (time < seconds ? time / seconds : 1);
@@ -138,11 +119,6 @@ function setPlates({ spec, plates, network }: EngineModel, angle: number): void 
     const record = N[N[AT.NODES_AT]! + network.nodes.indexOf(plate)]!;
     K.set(growth, N[record + AT.FIRST_END + plate.ends.length + 1]!);
   }
-}
-
-function sensed({ spec, chamber, lines }: EngineModel): number {
-  if (chamber && spec.intake.chamber?.throttle) return chamber.pressure;
-  return lines.reduce((sum, { runner }) => sum + runner.prim.p.at(0), 0) / lines.length;
 }
 
 /** Fresh air of a cylinder full of ambient air [kg]. */

@@ -1,12 +1,22 @@
 /** How quickly air follows the plates: common practice, no source, unless named. */
 import { beforeAll, describe, expect, it } from 'vitest';
-import { type MovedPlates, movePlates, pedalled, withPlates } from '../../sim/engine/plateMove.ts';
+import { deliveredAfterStep } from '../../sim/decision/tipIn.ts';
+import { type MovedPlates, movePlates } from '../../sim/engine/plateMove.ts';
+import { pedalled, withPlates } from '../../sim/engine/platesAtRest.ts';
+import type { Scenario } from '../../sim/scenario/resolve.ts';
 import type { EngineSpecification } from '../../sim/specification.ts';
 import { onPlenum } from '../../sim/study/plenum/fitted.ts';
+import { usualResponse } from '../../sim/study/response/ask.ts';
+import { type ResponseWay, responseStudyOf } from '../../sim/study/response/compute.ts';
+import { meteringOf, SIGNALS, throughFilm } from '../../sim/study/response/fuelled.ts';
+import { lambdasOf } from '../../sim/study/response/leanTables.ts';
 import { coarse } from '../../sim/study/signal/tapped.ts';
+import { runJob } from '../../sim/sweep/runner.ts';
+import { TASKS } from '../../sim/sweep/tasks.ts';
 import { demo } from '../scenario.ts';
 
-const { engine: filed, plenum } = demo('hill-climb');
+const scenario = demo('hill-climb');
+const { engine: filed, plenum } = scenario;
 const { row: _row, ...alike } = plenum;
 const bodies = { ...filed, numerics: coarse(filed.numerics) };
 const behind = onPlenum(bodies, alike);
@@ -21,11 +31,13 @@ function snapped(
 ): MovedPlates {
   const { closedAngle } = pedalled(engine);
   const start = withPlates(engine, closedAngle + from);
-  return movePlates({ engine: start, speed: SPEED, to: closedAngle + to, seconds: 0, cycles });
+  const move = { engine: start, speed: SPEED, to: closedAngle + to, between: [] };
+  return movePlates({ ...move, seconds: 0, cycles });
 }
 
 /** First charge with nine tenths of the change [s]. */
-function there({ charges, fillings: { before, after } }: MovedPlates): number {
+function there({ charges, rest }: MovedPlates): number {
+  const [before, after] = rest.map(({ filling }) => filling) as [number, number];
   return charges.find(({ filling }) => filling - before >= 0.9 * (after - before))!.time;
 }
 
@@ -55,8 +67,77 @@ it('plates stand still until they move', () => {
 });
 
 it('snapped plates come to the state settled with them', () => {
-  const { charges, fillings } = own;
+  const { charges, rest } = own;
   for (const { filling } of charges.slice(-4)) {
-    expect(Math.abs(filling / fillings.after - 1)).toBeLessThan(0.02);
+    expect(Math.abs(filling / rest[1]!.filling - 1)).toBeLessThan(0.02);
   }
 });
+
+describe('fuel while plates open', () => {
+  const film = { share: 0.4, time: 0.3 };
+  const cycle = 0.03;
+
+  it('a film keeps back what the closed form of a step says', () => {
+    const got = throughFilm(Array(12).fill(2), 1, film, cycle);
+    got.forEach((fuel, k) => {
+      expect(fuel).toBeCloseTo(1 + deliveredAfterStep(film, k * cycle), 12);
+    });
+    expect(throughFilm([1, 1, 1], 1, film, cycle)).toEqual(
+      [1, 1, 1].map((x) => expect.closeTo(x, 12)),
+    );
+    expect(throughFilm([3, 2], 1, { share: 0.4, time: 0 }, cycle)).toEqual([3, 2]);
+  });
+
+  it('runs less lean by angle than by a lagging pressure, and leaner the longer the lag', () => {
+    const { closedAngle } = pedalled(bodies);
+    const [from, to] = [closedAngle + 8, closedAngle + 30];
+    const engine = withPlates(bodies, from);
+    const opening = { engine, speed: SPEED, to, seconds: 0.02 };
+    const moved = movePlates({ ...opening, between: [from + 5, from + 11], cycles: 6 });
+    const leanest = (lag: number) => {
+      const question = { ...usualResponse(scenario, SPEED), seconds: 0.02, lag };
+      const metering = meteringOf(moved, engine, to, question);
+      return SIGNALS.map((signal) =>
+        Math.max(...moved.charges.map(({ filling, time }) => filling / metering[signal](time))),
+      );
+    };
+    const [[quick, angle], [slow, same]] = [leanest(0.002), leanest(0.04)];
+    expect(slow).toBeGreaterThan(1.15 * quick!);
+    expect(slow).toBeGreaterThan(1.15 * angle!);
+    expect(same).toBe(angle);
+  });
+
+  it('plenum, place of the plate and wet walls show in the mixture', async () => {
+    const { injectors } = demo('endurance-six');
+    const { ways, film: wet } = await followed({ ...scenario, injectors: injectors! });
+    const [own, far, other] = (['bodies', 'far', 'plenum'] as const).map(
+      (name) => ways.find((one) => one.name === name)!,
+    );
+    const richest = (way: ResponseWay | undefined) => Math.min(...lambdasOf(way!, 'angle'));
+    expect(richest(other), 'a plenum by angle: the plate leads its air').toBeLessThan(0.85);
+    expect(richest(other)).toBeLessThan(richest(own));
+    expect(far!.toValve).toBeGreaterThan(own!.toValve! + 0.05);
+    const second = (way: ResponseWay | undefined) => way!.charges[1]!.share;
+    expect(second(far), 'further from the valve there is more to fill').toBeLessThan(second(own));
+    expect(wet!.share).toBeGreaterThan(0.05);
+    for (const way of ways) {
+      const [dry, film] = (['lean', 'wet'] as const).map((walls) =>
+        lambdasOf(way, 'angle', walls),
+      ) as [number[], number[]];
+      film.forEach((lambda, i) => {
+        expect(lambda).toBeGreaterThanOrEqual(dry[i]! - 1e-9);
+      });
+      expect(Math.max(...film.slice(-8))).toBeGreaterThan(Math.max(...dry.slice(-8)) + 1e-4);
+    }
+  }, 120_000);
+});
+
+/** The study at 4000 rpm, plates nearly shut and snapped a little further open. */
+function followed(asked: Scenario) {
+  const computer = {
+    task: async (_: string, job: never) => TASKS.plates(job),
+    run: async (job: never) => runJob(job),
+  } as never;
+  const question = { ...usualResponse(asked, SPEED), from: 7, to: 9, seconds: 0 };
+  return responseStudyOf(question, computer);
+}

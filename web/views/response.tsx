@@ -17,7 +17,7 @@ export const responseView = askedView({
   study: following,
   applies: () => true,
   reading:
-    'Every firing after the plates are opened at the lowest speed: bodies in the open, in a box, and one throttle with a plenum.',
+    'Every firing after the plates are opened at the lowest speed: bodies where they stand, near the valve and far from it, in a box, and one throttle with a plenum.',
   sentences: responseSentences,
   plot: responsePlot,
   table: responseTable,
@@ -25,7 +25,7 @@ export const responseView = askedView({
   ask: {
     label: 'Open the plates',
     cost: () =>
-      'Three engines settled twice and followed for ten cycles: ten seconds of two cores.',
+      'Up to five engines settled at six openings and followed for ten cycles: ten seconds of two cores.',
   },
   Below: () => <Cautions items={RESPONSE_CAUTIONS} />,
 });

@@ -1,6 +1,7 @@
 /** Which plates move how far and how fast, at which speed. */
 import { InputError } from '../../errors.ts';
 import type { AirboxSpecification, PlenumSpecification } from '../../fittings.ts';
+import type { InjectorsSpecification } from '../../injectors.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import type { EngineSpecification } from '../../specification.ts';
 import { askedSpeed, askedValue, SPEED_OPTION, textOf } from '../options.ts';
@@ -10,6 +11,8 @@ export interface ResponseQuestion {
   engine: EngineSpecification;
   plenum: PlenumSpecification;
   airbox: AirboxSpecification;
+  /** Whose film wets the walls; absent where the file has none. */
+  injectors?: InjectorsSpecification;
   /** [rpm] */
   speed: number;
   /** Plates above their stop before and after [deg], and time that they take [s]. */
@@ -33,11 +36,12 @@ const USUAL = { from: 8, seconds: 0.05, lag: 0.02 };
 
 /** As asked without options, at a speed [rpm]. */
 export function usualResponse(
-  { engine, plenum, airbox }: Scenario,
+  { engine, plenum, airbox, injectors }: Scenario,
   speed: number,
 ): ResponseQuestion {
   const to = 90 - engine.intake.throttle.closedAngle;
-  return { engine, plenum, airbox, speed, to, ...USUAL };
+  const own = { engine, plenum, airbox, ...(injectors && { injectors }) };
+  return { ...own, speed, to, ...USUAL };
 }
 
 export function askedResponse(asked: Asked): ResponseQuestion {

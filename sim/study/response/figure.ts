@@ -3,7 +3,13 @@ import { axes, type Plot, type PlotLook, plotted } from '../../report/plot.ts';
 import { type ResponseStudy, THERE, type WayName } from './compute.ts';
 import { FIRING_TIME, SHARE, WAY_NAMES } from './tables.ts';
 
-const LOOKS: Record<WayName, PlotLook> = { bodies: 'cut', box: 'third', plenum: 'now' };
+const LOOKS: Record<WayName, PlotLook> = {
+  bodies: 'cut',
+  near: 'other',
+  far: 'other',
+  box: 'third',
+  plenum: 'now',
+};
 
 export function responsePlot({ ways, question }: ResponseStudy): Plot {
   const x = { ...FIRING_TIME, head: 'time since plates began to move, to the firing' };

@@ -1,21 +1,25 @@
 /** How quickly torque follows the plates, in sentences. */
-import { rpm } from '../../report/figures.ts';
+import { rpm, share } from '../../report/figures.ts';
 import { counted } from '../../report/numbers.ts';
 import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { pointCautions } from '../cautions.ts';
+import { isBoosted } from '../length/freeFeed.ts';
 import { type ResponseStudy, type ResponseWay, responseOutcomes } from './compute.ts';
 import { responsePlot } from './figure.ts';
+import type { Signal } from './fuelled.ts';
+import { fuelledTable, lambdasOf, leanCount } from './leanTables.ts';
+import { roomOf } from './movedBodies.ts';
 import * as t from './tables.ts';
 
 const milliseconds = (time: number) => q.told(t.READY, time);
 const plate = (angle: number) => q.told(q.plateAngle('', ''), angle);
 
 export function responseSentences(study: ResponseStudy): string[] {
-  const [first, ...rest] = study.ways;
-  if (!first) return ['Nothing could be computed.'];
-  return [headWords(study), ...[first, ...rest].map((way) => leanWords(way, study))];
+  if (study.ways.length === 0) return ['Nothing could be computed.'];
+  const lean = study.ways.map((way) => leanWords(way, study));
+  return [headWords(study), placeWords(study), ...lean, filmWords(study)];
 }
 
 function headWords({ ways, question }: ResponseStudy): string {
@@ -28,19 +32,50 @@ function headWords({ ways, question }: ResponseStudy): string {
 }
 
 function timeWords(way: ResponseWay, speed: number): string {
-  const { name, ready } = way;
+  const { name, ready, toValve } = way;
+  const place =
+    toValve === undefined ? '' : `, plate ${q.told(t.TO_VALVE, toValve)} from the valve`;
   if (!Number.isFinite(ready)) return `never within what was followed with ${t.WAY_NAMES[name]}`;
-  return `${milliseconds(ready)} on with ${t.WAY_NAMES[name]} (${((ready * speed) / 120).toFixed(1)} cycles)`;
+  return `${milliseconds(ready)} on with ${t.WAY_NAMES[name]} (${((ready * speed) / 120).toFixed(1)} cycles${place})`;
 }
 
+/** Why bodies are not moved one way or the other. */
+function placeWords({ question }: ResponseStudy): string {
+  const { near, far } = roomOf(question.engine);
+  if (near === 0) return 'The bodies stand at the head: there is no place nearer to the valve.';
+  return far === 0 ? 'The trumpets are as short as can be: no place is nearer to the mouth.' : '';
+}
+
+/** Lean by one signal and by the other, and rich where the signal runs ahead; wet walls told of apart. */
 function leanWords(way: ResponseWay, { question }: ResponseStudy): string {
-  const lean = t.leanOnes(way);
-  const name = `${t.WAY_NAMES[way.name]} fuelled by a pressure signal ${milliseconds(question.lag)} behind`;
+  const name = t.WAY_NAMES[way.name];
+  const by = (signal: Signal) => {
+    const lambdas = lambdasOf(way, signal);
+    const count = leanCount(lambdas);
+    const richest = Math.min(...lambdas);
+    const rich = richest < TOO_RICH ? `, the richest at ${q.told(t.LEAN, richest)}` : '';
+    return count === 0
+      ? `no charge more than a tenth lean${rich}`
+      : `${counted(count, 'charge')} more than a tenth lean, the leanest at ${q.told(t.LEAN, Math.max(...lambdas))} of the lambda wanted${rich}`;
+  };
   const said = name.charAt(0).toUpperCase() + name.slice(1);
-  if (lean.length === 0) return `${said}: no charge more than a tenth lean.`;
+  return `${said}, fuelled by a pressure signal ${milliseconds(question.lag)} behind: ${by('pressure')}; by plate angle: ${by('angle')}.`;
+}
+
+/** Lambda over that wanted below which a charge is told of as rich [-]; common practice, no source. */
+const TOO_RICH = 0.9;
+
+function filmWords({ film, ways, question }: ResponseStudy): string {
+  if (!film) {
+    const why = question.injectors ? 'its film is not known' : 'the file has no injectors';
+    return `Walls are taken as dry, for ${why}: what they keep back of the fuel comes on top. Enrich while plates move, and measure lambda before you lean on it.`;
+  }
+  const worst = (signal: Signal) =>
+    Math.max(...ways.flatMap((way) => lambdasOf(way, signal, 'wet')));
+  const told = (signal: Signal) => q.told(t.LEAN, worst(signal));
   return (
-    `${said}: ${counted(lean.length, 'charge')} more than a tenth lean, the leanest at ${q.told(t.LEAN, t.leanestOf(way))} ` +
-    'of the lambda wanted. Enrich while plates move, and measure lambda before you lean on it.'
+    `Of the injectors' fuel ${share(film.share, 0)} lands on walls and leaves them in ${milliseconds(film.time)}: with it the leanest charge is at ` +
+    `${told('pressure')} by pressure and ${told('angle')} by angle. Enrich while plates move, and measure lambda before you lean on it.`
   );
 }
 
@@ -52,8 +87,12 @@ export const RESPONSE_CAUTIONS: readonly string[] = [
 
 const ASSUMED =
   'Speed is held. A charge makes its torque at its next firing, in the share of its filling; what burns lean makes less. Fuel is given one turn before the valve closes, ' +
-  'by a first-order lag of the pressure behind the plates (all of them joined) or in the chamber, straight between both ends; films of fuel in the port are left out, they add to it. ' +
+  'by a first-order lag of the pressure behind the plates (all of them joined) or in the chamber, or by the plate angle as it is, and by what plates at rest give at this speed, straight between six angles. ' +
+  'Wet walls keep share and time constant of the film at the opening before, on bodies as they stand (Aquino 1981, from memory). ' +
   'Plenum and box are one volume; both plates move by the same degrees, though not to the same torque. The mesh is coarse: 40 mm in the intake.';
+
+const BOOSTED =
+  'The feed is boosted and held: how its pressure comes up when plates open is not in it.';
 
 export function responseReport(study: ResponseStudy, scenario: Scenario): Report {
   const outcomes = responseOutcomes(study);
@@ -68,11 +107,12 @@ export function responseReport(study: ResponseStudy, scenario: Scenario): Report
       ...(missing.length > 0
         ? [`The file has no section ${missing.join(' and ')}: sizes are as is usual, not measured.`]
         : []),
+      ...(isBoosted(study.question.engine) ? [BOOSTED] : []),
     ],
     sections: [
       { plots: [responsePlot(study)] },
-      { tables: [t.waysTable(study)], notes: [ASSUMED] },
-      { tables: [t.chargesTable(study)], only: 'html' },
+      { tables: [t.waysTable(study), fuelledTable(study)], notes: [ASSUMED] },
+      { tables: [t.cylindersTable(study), t.chargesTable(study)], only: 'html' },
       { heading: 'Mind', items: RESPONSE_CAUTIONS },
     ],
     outcomes,
