@@ -10,6 +10,7 @@ import { usualResponse } from '../../sim/study/response/ask.ts';
 import { type ResponseWay, responseStudyOf } from '../../sim/study/response/compute.ts';
 import { meteringOf, SIGNALS, throughFilm } from '../../sim/study/response/fuelled.ts';
 import { lambdasOf } from '../../sim/study/response/leanTables.ts';
+import { movedBodies } from '../../sim/study/response/movedBodies.ts';
 import { coarse } from '../../sim/study/signal/tapped.ts';
 import { runJob } from '../../sim/sweep/runner.ts';
 import { TASKS } from '../../sim/sweep/tasks.ts';
@@ -71,6 +72,21 @@ it('snapped plates come to the state settled with them', () => {
   for (const { filling } of charges.slice(-4)) {
     expect(Math.abs(filling / rest[1]!.filling - 1)).toBeLessThan(0.02);
   }
+});
+
+it('a body that moves leaves mouth and head where they are', () => {
+  const walled = { ...bodies, intake: { ...bodies.intake, facingWall: 0.2 } };
+  const { intake } = movedBodies(
+    { ...walled, intake: { ...walled.intake, trumpetLengths: [0.1] } },
+    -0.05,
+  );
+  const { trumpet, runner } = bodies.intake;
+  expect(intake.trumpet.length + intake.runner.length).toBeCloseTo(
+    trumpet.length + runner.length,
+    12,
+  );
+  expect(intake.facingWall! - intake.trumpet.length).toBeCloseTo(0.2 - trumpet.length, 12);
+  expect(intake.trumpetLengths![0]).toBeCloseTo(0.05, 12);
 });
 
 describe('fuel while plates open', () => {
