@@ -17,7 +17,7 @@ export function movedBodies(engine: EngineSpecification, by: number): EngineSpec
 }
 
 /** What is left of a pipe that a body is moved over [m]. */
-const LEFT = 1e-3;
+const LEFT = 0.001;
 
 /** How far bodies can go, towards the valve and away from it [m]; 0 where there is no room. */
 export function roomOf(engine: EngineSpecification): { near: number; far: number } {
