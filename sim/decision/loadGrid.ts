@@ -44,20 +44,40 @@ function dividedDifference(xs: readonly number[], ys: readonly number[], i: numb
   return (slope(i + 1) - slope(i)) / (xs[i + 2]! - xs[i]!);
 }
 
-/** Steps are halved at a time whose error is at least this share of the worst: the rest may wait. */
-const TOGETHER = 0.5;
-
-/** Values to put between the worst steps, at most `room`; rounded ones that are there already are left out. */
+/**
+ * Values to put between, at most `room`: every step is cut into equal parts, one more at a time where lines
+ * are worst, their error falling with the square of the part. Rounded ones that are there already are left out.
+ */
 export function valuesBetween(
   xs: readonly number[],
   steps: readonly Step[],
   { limit, room, rounded }: { limit: number; room: number; rounded: (x: number) => number },
 ): number[] {
-  const worst = Math.max(...steps.map(({ error }) => error));
-  return steps
-    .filter(({ error }) => error > limit && error >= TOGETHER * worst)
-    .sort((a, b) => b.error - a.error)
-    .map(({ at }) => rounded(0.5 * (xs[at]! + xs[at + 1]!)))
-    .filter((x) => !xs.includes(x))
-    .slice(0, Math.max(room, 0));
+  const values = partsOf(steps, limit, room).flatMap((count, k) => {
+    const [from, to] = [xs[steps[k]!.at]!, xs[steps[k]!.at + 1]!];
+    return inside(count).map((part) => rounded(from + part * (to - from)));
+  });
+  return [...new Set(values)].filter((x) => !xs.includes(x));
 }
+
+/** How many values straight lines would want along an axis until they err by no more than `limit`. */
+export function valuesWanted(steps: readonly Step[], limit: number): number {
+  return steps.reduce(
+    (sum, { error }) => sum + Math.max(1, Math.ceil(Math.sqrt(error / limit))),
+    1,
+  );
+}
+
+/** Equal parts of every step. */
+function partsOf(steps: readonly Step[], limit: number, room: number): number[] {
+  const parts = steps.map(() => 1);
+  const left = (k: number) => steps[k]!.error / (parts[k]! * parts[k]!);
+  for (let put = 0; put < room; put++) {
+    const worst = parts.reduce((most, _, k) => (left(k) > left(most) ? k : most), 0);
+    if (left(worst) <= limit) break;
+    parts[worst]!++;
+  }
+  return parts;
+}
+
+const inside = (count: number) => Array.from({ length: count - 1 }, (_, i) => (i + 1) / count);

@@ -31,8 +31,16 @@ export interface LineCycle {
 /** The mean over all cylinders of the engine of what each line did. */
 export function meanCycle({ lines }: EngineModel, cycles: readonly LineCycle[]): LineCycle {
   const count = lines.reduce((sum, { like }) => sum + like.length, 0);
+  return weightedCycle(cycles, (i) => lines[i]!.like.length / count);
+}
+
+/** The mean of cycles, each with its share; shares add up to one. */
+export function weightedCycle(
+  cycles: readonly LineCycle[],
+  share: (i: number) => number,
+): LineCycle {
   const mean = (of: (cycle: LineCycle) => number) =>
-    lines.reduce((sum, { like }, i) => sum + (like.length / count) * of(cycles[i]!), 0);
+    cycles.reduce((sum, cycle, i) => sum + share(i) * of(cycle), 0);
   return {
     trapped: {
       pressure: mean(({ trapped }) => trapped.pressure),

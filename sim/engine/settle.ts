@@ -1,16 +1,18 @@
 /**
- * Cycles of one speed on one mesh until trapped mass and pressure at valve closing repeat. Like a run
- * (cycle.ts) it takes no steps itself.
+ * Cycles of one speed on one mesh until the charge at valve closing repeats, or swings about
+ * a mean that stays (swing.ts). Like a run (cycle.ts) it takes no steps itself.
  */
+import type { TrappedCharge } from '../cylinder/cylinder.ts';
 import { FILM_SETTLED } from '../spray/spray.ts';
 import type { SprayCycle } from '../spray/sprayTally.ts';
 import { type Audit, audit, type Balance, stored } from './audit.ts';
 import { type LineCycle, Run } from './cycle.ts';
 import type { EngineModel } from './plan.ts';
+import { swingMean } from './swing.ts';
 
 /** When a cycle counts as like the last. */
 export interface SettleRule {
-  /** They lie within this of each other in trapped mass and pressure of every line [-]. */
+  /** They lie within this of each other in trapped air, pressure and burned gas of every line [-]. */
   limit: number;
   /** Cycles after which it is given up. */
   most: number;
@@ -18,7 +20,7 @@ export interface SettleRule {
 
 /** How a speed ended on a mesh. */
 export interface SettledState {
-  /** What each line did over the last cycle. */
+  /** What each line did over the last cycle; where cycles swing about a mean, that mean. */
   lines: LineCycle[];
   audit: Audit;
   settled: boolean;
@@ -29,8 +31,7 @@ export interface SettledState {
 export class Settling {
   readonly run: Run;
   private readonly rule: SettleRule;
-  private last: LineCycle[] = [];
-  private cycles = 0;
+  private readonly history: LineCycle[][] = [];
   private before: Balance = { mass: 0, energy: 0 };
 
   constructor(model: EngineModel, speed: number, rule: SettleRule) {
@@ -49,18 +50,19 @@ export class Settling {
     const reports = this.run.arrive();
     if (!reports) return undefined;
     const { limit, most } = this.rule;
-    const last = this.last;
-    const alike = last.every((line, i) => spread([line, reports[i]!]) < limit);
-    this.last = reports;
-    this.cycles++;
-    const { cycles } = this;
-    const settled = cycles >= 2 && alike && sprayRepeats(this.run);
+    const last = this.history.at(-1) ?? [];
+    const alike = last.every((line, i) => spread(line.trapped, reports[i]!.trapped) < limit);
+    this.history.push(reports);
+    const cycles = this.history.length;
+    const repeats = cycles >= 2 && alike;
+    const lines = repeats ? reports : swingMean(this.history, limit);
+    const settled = lines !== undefined && sprayRepeats(this.run);
     if (!settled && cycles < most) {
       this.cycle();
       return undefined;
     }
     const spray = this.run.sprays[0]?.cycle;
-    const state = { lines: reports, audit: audit(this.run, this.before), settled, cycles };
+    const state = { lines: lines ?? reports, audit: audit(this.run, this.before), settled, cycles };
     return spray ? { ...state, spray } : state;
   }
 
@@ -70,12 +72,16 @@ export class Settling {
   }
 }
 
-/** How far apart cycles lie in trapped mass or pressure, whichever is more [-]. */
-function spread(cycles: readonly LineCycle[]): number {
-  const relative = (values: number[]) => Math.max(...values) / Math.min(...values) - 1;
+/**
+ * How far apart two cycles lie in trapped air, in pressure or in burned gas, whichever is most [-]. Where air
+ * stands on the crest of a swing the burned gas does not.
+ */
+function spread(a: TrappedCharge, b: TrappedCharge): number {
+  const relative = (x: number, y: number) => Math.max(x, y) / Math.min(x, y) - 1;
   return Math.max(
-    relative(cycles.map(({ trapped }) => trapped.air)),
-    relative(cycles.map(({ trapped }) => trapped.pressure)),
+    relative(a.air, b.air),
+    relative(a.pressure, b.pressure),
+    Math.abs(a.burned - b.burned) / (b.air + b.burned + b.fuel),
   );
 }
 

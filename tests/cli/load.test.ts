@@ -8,7 +8,10 @@ import { cheapText } from '../golden/cheap.ts';
 import { answer, fileOf, freshFolder } from './commandLine.ts';
 
 const out = freshFolder();
-const ENGINE = fileOf(cheapText('hill-climb'), 'engine.yaml');
+const ENGINE = fileOf(
+  cheapText('hill-climb', { numerics: { intakeCell: '25 mm', exhaustCell: '60 mm' } }),
+  'engine.yaml',
+);
 interface Cells {
   plate_deg: number[];
   speed_rpm?: number[];
@@ -45,6 +48,13 @@ test('a table of the size allowed, each cell told', () => {
   expect(filling).toHaveLength(8);
   expect(filling[0]).toContain(`filling_percent_at_${document.speeds_rpm[0]}_rpm`);
   expect(readFileSync(join(out, 'load.html'), 'utf8')).not.toMatch(/NaN|undefined/);
+});
+
+test('every cell settles, and the answer says what size lines within 1 % want', () => {
+  expect(document.cells.settled!.every(Boolean)).toBe(true);
+  expect(readFileSync(join(out, 'load.html'), 'utf8')).toMatch(
+    /For that a table wants some \d+x\d+ \(--most \d+x\d+\)/,
+  );
 });
 
 test('air is filling times what fills the cylinder', () => {
@@ -105,7 +115,7 @@ describe('wrong input ends with 2', () => {
   test.each([
     [['--from', '20'], '--from 20'],
     [['--from', '6000rpm'], 'at most half'],
-    [['--most', '3x3'], '7 to 40'],
+    [['--most', '3x3'], '7 to 80'],
     [['--most', 'all'], 'for example 16x16'],
   ])('%s', async (options, words) => {
     const { code, stderr } = await answer('load', ENGINE, ...options);

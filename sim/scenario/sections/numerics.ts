@@ -46,7 +46,10 @@ export const numericsSection = optional(
     maximumCycles: maybe('ratio', 'Cycles after which a point is given up.', {
       limits: ['2', '500'],
       whole: true,
-      absent: { value: '25', why: 'most points settle well before; common practice, no source' },
+      absent: {
+        value: '100',
+        why: 'nearly shut plates take some 40, most points settle well before: load',
+      },
     }),
   }),
 );

@@ -32,7 +32,7 @@ export function loadQuestion(scenario: Scenario, size: number): LoadQuestion {
 const LOWEST = 1000;
 const USUAL = 16;
 /** Fewer cannot show a bend on either side; more no controller holds. */
-const SIZES = { least: 7, most: 40 };
+export const SIZES = { least: 7, most: 80 };
 
 export function askedLoad({ options, scenario }: Asked): LoadQuestion {
   const text = textOf(options, 'from');

@@ -77,7 +77,7 @@ async function chosenGrid(question: LoadQuestion, point: LoadPoint): Promise<Gri
   for (let round = 0; ; round++) {
     const grid = await computed(angles, speeds, point);
     const more = (xs: number[], steps: Step[], most: number, rounded: (x: number) => number) =>
-      valuesBetween(xs, steps, { limit: LIMIT, room: most - xs.length, rounded });
+      valuesBetween(xs, steps, { limit: LIMIT, room: roomIn(most - xs.length), rounded });
     const newAngles = more(angles, grid.angleSteps, mostAngles, roundAngle);
     const newSpeeds = more(speeds, grid.speedSteps, mostSpeeds, roundSpeed);
     if (round === ROUNDS || newAngles.length + newSpeeds.length === 0) return grid;
@@ -85,6 +85,10 @@ async function chosenGrid(question: LoadQuestion, point: LoadPoint): Promise<Gri
     speeds = sorted([...speeds, ...newSpeeds]);
   }
 }
+
+/** Half of what is left at a time: what the new values show says where the rest is wanted. */
+const roomIn = (left: number) => (left > FEW ? Math.ceil(left / 2) : Math.max(left, 0));
+const FEW = 4;
 
 const sorted = (xs: readonly number[]) => [...new Set(xs)].sort((a, b) => a - b);
 

@@ -1,4 +1,5 @@
 /** A table of load in words: how good it is, what it rests on, what the day does to it. */
+import { valuesWanted } from '../../decision/loadGrid.ts';
 import { rpm, share } from '../../report/figures.ts';
 import { counted } from '../../report/numbers.ts';
 import { PLATE, RULE_ERROR, told } from '../../report/quantities.ts';
@@ -7,6 +8,7 @@ import { isFailure } from '../../sweep/runner.ts';
 import { pointCautions } from '../cautions.ts';
 import { spreadCautions } from '../cylinders.ts';
 import { POINT_NOTES } from '../points.ts';
+import { SIZES } from './ask.ts';
 import { IDLE_AIR_FLOW, LIMIT, type LoadStudy } from './compute.ts';
 import { correctionTables, exponentsTable, rulesTable } from './correctionTables.ts';
 import { loadPlot } from './figure.ts';
@@ -40,7 +42,8 @@ function sizeWords({ angles, speeds }: LoadStudy): string {
   );
 }
 
-function lineWords({ angles, speeds, angleSteps, speedSteps, checks }: LoadStudy): string {
+function lineWords(study: LoadStudy): string {
+  const { angles, speeds, angleSteps, speedSteps, checks } = study;
   const worst = (steps: LoadStudy['angleSteps']) =>
     steps.reduce((most, one) => (one.error > most.error ? one : most));
   const [a, s] = [worst(angleSteps), worst(speedSteps)];
@@ -52,8 +55,16 @@ function lineWords({ angles, speeds, angleSteps, speedSteps, checks }: LoadStudy
     ? `Straight lines between rows and columns are estimated to err by at most ${share(LIMIT, 0)} of the air.`
     : `Straight lines are not within ${share(LIMIT, 0)} of the air everywhere: estimated ${share(a.error)} ` +
       `${between(angles, a.at, angle)}, ${share(s.error)} ${between(speeds, s.at, rpm)}. ` +
-      'More angles or speeds (--most) bring them nearer.';
+      sizeWanted(study);
   return `${estimate} In the middle of the ${counted(checks.length, 'cell')} where lines should be worst they are off by up to ${share(far)}, computed.`;
+}
+
+/** The table that straight lines would want, where one of that size may be asked for. */
+function sizeWanted({ angles, speeds, angleSteps, speedSteps }: LoadStudy): string {
+  const wanted = (steps: LoadStudy['angleSteps'], have: number) =>
+    Math.min(Math.max(valuesWanted(steps, LIMIT), have), SIZES.most);
+  const size = `${wanted(angleSteps, angles.length)}x${wanted(speedSteps, speeds.length)}`;
+  return `For that a table wants some ${size} (--most ${size}).`;
 }
 
 /** Where each reading tells load, at the lowest, middle and highest speed. */
