@@ -254,6 +254,7 @@ export {
   runHere,
   runJob,
   runSpeedsJob,
+  runSpeedsQuickly,
 } from './sweep/runner.ts';
 export { parseShard, runPoints, type Shard, shardPoints } from './sweep/shard.ts';
 export {

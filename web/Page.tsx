@@ -9,12 +9,13 @@ import { Bench } from './places/Bench.tsx';
 import { CutSheet } from './places/CutSheet.tsx';
 import { PlacesRow } from './places/PlacesRow.tsx';
 import { StudyPlace } from './places/StudyPlace.tsx';
-import { type Picture, picture } from './state/picture.ts';
+import { picture, still } from './state/picture.ts';
 import { drawer, place } from './state/place.ts';
 import { places } from './views/index.ts';
 
 export function Page() {
-  const now = picture.value;
+  // Only what is open follows the hand.
+  const now = still.value;
   const open = place.value;
   useEffect(() => scrollTo({ top: 0 }), [open]);
   return (
@@ -26,14 +27,16 @@ export function Page() {
       <PlacesRow picture={now} />
       <main class={`at-${open}`}>
         <Answer />
-        {now && <Inside open={open} picture={now} />}
+        {now && <Inside open={open} />}
       </main>
       <Drawer />
     </div>
   );
 }
 
-function Inside({ open, picture: now }: { open: string; picture: Picture }) {
+function Inside({ open }: { open: string }) {
+  const now = picture.value;
+  if (!now) return null;
   if (open === 'trust') return <Trust picture={now} />;
   if (open === 'sheet') return <CutSheet picture={now} />;
   const study = places.find(({ id }) => id === open);

@@ -27,16 +27,18 @@ const SHARES_PER_WORKER = 2;
  *
  * @param workers how many take jobs side by side
  * @param run computes the speeds of one engine, in their order
+ * @param sharesPerWorker fewer are done sooner in all, more leave sooner what is not wanted any more
  */
 export function batched(
   workers: number,
   run: (job: SpeedsJob) => Promise<PointOutcome[]>,
+  sharesPerWorker = SHARES_PER_WORKER,
 ): PointRunner {
   let waiting: Waiting[] = [];
   const flush = () => {
     const asked = waiting;
     waiting = [];
-    for (const share of shares(asked, workers)) compute(share, run);
+    for (const share of shares(asked, workers, sharesPerWorker)) compute(share, run);
   };
   return {
     run: (job) =>
@@ -66,14 +68,14 @@ async function compute(
  * By engine; where there are few engines, and of the last ones where there are many, speeds dealt out like
  * cards, slow low ones to all: so no worker has long to wait for another at the end.
  */
-function shares(asked: readonly Waiting[], workers: number): Waiting[][] {
+function shares(asked: readonly Waiting[], workers: number, perWorker: number): Waiting[][] {
   const engines = new Map<EngineSpecification, Waiting[]>();
   for (const one of asked) {
     const group = engines.get(one.job.engine);
     if (group) group.push(one);
     else engines.set(one.job.engine, [one]);
   }
-  const few = Math.max(1, Math.ceil((workers * SHARES_PER_WORKER) / Math.max(engines.size, 1)));
+  const few = Math.max(1, Math.ceil((workers * perWorker) / Math.max(engines.size, 1)));
   return [...engines.values()].flatMap((group, e) => {
     const parts = e < engines.size - workers ? few : Math.max(few, workers);
     const sorted = group.sort((a, b) => a.job.speed - b.job.speed);

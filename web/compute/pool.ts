@@ -8,6 +8,7 @@ import {
   type DoubtSample,
   type PointJob,
   type PointRunner,
+  type SpeedsJob,
   type Trace,
   type Uncertainty,
 } from '../../sim/index.ts';
@@ -19,6 +20,14 @@ export const URGENCY = { preview: 0, hand: 1, trace: 1, study: 2, asked: 3 } as 
 /** Thrown where a point was no longer wanted. */
 export class Cancelled extends Error {
   override readonly name = 'Cancelled';
+}
+
+/** How points are computed. */
+export interface How {
+  /** In single precision, for a preview. */
+  quick?: boolean;
+  /** Into how many shares a worker's part of one engine is dealt. */
+  shares?: number;
 }
 
 /** What the pool needs of a worker. */
@@ -52,12 +61,14 @@ export class WorkerPool {
   }
 
   /** A runner whose points wait behind more urgent ones and vanish when the signal aborts. */
-  runner(urgency: number, signal?: AbortSignal): PointRunner {
-    return batched(this.seats.length, async (job) => {
-      const answer = await this.ask({ kind: 'speeds', job }, urgency, signal);
+  runner(urgency: number, signal?: AbortSignal, how: How = {}): PointRunner {
+    const { quick = false, shares } = how;
+    const run = async (job: SpeedsJob) => {
+      const answer = await this.ask({ kind: 'speeds', job, quick }, urgency, signal);
       if (answer.kind === 'speeds') return answer.outcomes;
       return job.speeds.map((speed) => ({ speed, failure: messageOf(answer) }));
-    });
+    };
+    return batched(this.seats.length, run, shares);
   }
 
   /** Traces one point at the usual stations; throws where the computation fails. */

@@ -12,7 +12,8 @@ import type {
 } from '../../sim/index.ts';
 
 export type Question =
-  | { kind: 'speeds'; job: SpeedsJob }
+  /** `quick`: in single precision, for a preview. */
+  | { kind: 'speeds'; job: SpeedsJob; quick?: boolean }
   | { kind: 'trace'; job: PointJob }
   /** A longer computation of a study by its name. */
   | { kind: 'task'; name: TaskName; input: TaskInput<TaskName> }

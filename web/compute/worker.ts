@@ -2,6 +2,7 @@
 import {
   doubtSample,
   runSpeedsJob,
+  runSpeedsQuickly,
   TASKS,
   type TaskName,
   type TaskOutput,
@@ -22,7 +23,10 @@ function answerTo(question: Question): Answer {
       const { text, file, asked } = question;
       return { kind: 'doubt', sample: doubtSample(text, file, asked) };
     }
-    if (question.kind === 'speeds') return { kind: 'speeds', outcomes: runSpeedsJob(question.job) };
+    if (question.kind === 'speeds') {
+      const run = question.quick ? runSpeedsQuickly : runSpeedsJob;
+      return { kind: 'speeds', outcomes: run(question.job) };
+    }
     if (question.kind === 'task') {
       const task = TASKS[question.name] as (input: unknown) => TaskOutput<TaskName>;
       return { kind: 'task', output: task(question.input) };

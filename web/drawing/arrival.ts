@@ -23,7 +23,16 @@ export function arrivalWords(trace: Trace): string {
 }
 
 /** The front of the strongest suction: it leaves the valve when the pressure before it is lowest. */
-export function suctionFront(trace: Trace, { scenario }: Picture): Front {
+export function suctionFront(trace: Trace, picture: Picture): Front {
+  const front = FRONTS.get(trace) ?? frontOf(trace, picture);
+  FRONTS.set(trace, front);
+  return front;
+}
+
+/** Followed once a trace. */
+const FRONTS = new WeakMap<Trace, Front>();
+
+function frontOf(trace: Trace, { scenario }: Picture): Front {
   const { stations, crankAngle, intakeEvents } = trace;
   const port = stations.find(({ name }) => name === 'port')!.pressure;
   const open = crankAngle.map((angle) => angle >= intakeEvents.open && angle < intakeEvents.close);

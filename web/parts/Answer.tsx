@@ -9,7 +9,7 @@ import {
 import { rpm, told, typeset } from '../format.ts';
 import { resultOf } from '../state/asked.ts';
 import { doubt } from '../state/doubt.ts';
-import { type Picture, picture, type Verdict } from '../state/picture.ts';
+import { type Picture, still, type Verdict } from '../state/picture.ts';
 import { addressOf } from '../state/place.ts';
 import { isDemo, reading, source } from '../state/scenario.ts';
 import { type Study, study } from '../state/study.ts';
@@ -18,7 +18,7 @@ import { Progress } from './Progress.tsx';
 import { Spoken } from './Spoken.tsx';
 
 export function Answer() {
-  const now = picture.value;
+  const now = still.value;
   const current = reading.value;
   const stale = now !== undefined && (!current.ok || current.hash !== study.value?.hash);
   return (

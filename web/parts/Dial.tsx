@@ -4,7 +4,7 @@ import { pipeSpan } from '../drawing/pipeSpan.ts';
 import { rpm, told } from '../format.ts';
 import { hand, handRange, handRun, liftHand, moveHand, STEP } from '../state/hand.ts';
 import { keep } from '../state/kept.ts';
-import { curveOf, isFull, type Picture } from '../state/picture.ts';
+import { type Curve, curveOf, isFull, type Picture } from '../state/picture.ts';
 import { source, unit } from '../state/scenario.ts';
 import { lengthText } from '../state/unit.ts';
 import { shownLength } from './benchTrace.ts';
@@ -139,14 +139,16 @@ function HandSays({ picture }: { picture: Picture }) {
     <>
       <strong class="hand">{lengthText(moved.length)}</strong> {changeWords(picture)}{' '}
       <span class={`standing ${full ? 'full' : 'preview'}`}>
-        {full ? 'exact' : estimateWords()}
+        {full ? 'exact' : estimateWords(moved)}
       </span>
     </>
   );
 }
 
-function estimateWords(): string {
+function estimateWords({ points }: Curve): string {
   const { busy, done, total } = handRun.value;
+  const near = points.every(({ standing, near: quick }) => standing !== 'preview' || quick);
+  if (near) return 'to 0.01 %, exact to come';
   return busy ? `estimate, ${done} of ${total} exact` : 'estimate';
 }
 

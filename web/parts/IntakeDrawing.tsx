@@ -121,23 +121,9 @@ function Air({ picture, trace, length }: { picture: Picture; trace: Trace; lengt
 
 function Rule({ picture, top }: { picture: Picture; top: number }) {
   const { face } = pipeSpan(picture);
-  const most = handRange.value.most * 1e3;
-  const inches = unit.value === 'in';
-  const [step, named] = inches ? [METRES.in * 250, 4] : [10, 5];
-  const ticks = Array.from({ length: Math.floor(most / step) + 1 }, (_, i) => i);
   return (
     <g transform={`translate(${face} ${top})`} class="rule">
-      <line x2={most} />
-      {ticks.map((i) => (
-        <g key={i} transform={`translate(${i * step} 0)`}>
-          <line y2={i % named === 0 ? 4 : 2} />
-          {i % named === 0 && (
-            <text y={12} text-anchor="middle">
-              {inches ? i / 4 : i * 10}
-            </text>
-          )}
-        </g>
-      ))}
+      <Ticks most={handRange.value.most * 1e3} inches={unit.value === 'in'} />
       {picture.curves.map((curve) => (
         <path
           key={curve.role}
@@ -149,6 +135,27 @@ function Rule({ picture, top }: { picture: Picture; top: number }) {
         </path>
       ))}
     </g>
+  );
+}
+
+/** Its own part, for it stays while the mouth moves. */
+function Ticks({ most, inches }: { most: number; inches: boolean }) {
+  const [step, named] = inches ? [METRES.in * 250, 4] : [10, 5];
+  const ticks = Array.from({ length: Math.floor(most / step) + 1 }, (_, i) => i);
+  return (
+    <>
+      <line x2={most} />
+      {ticks.map((i) => (
+        <g key={i} transform={`translate(${i * step} 0)`}>
+          <line y2={i % named === 0 ? 4 : 2} />
+          {i % named === 0 && (
+            <text y={12} text-anchor="middle">
+              {inches ? i / 4 : i * 10}
+            </text>
+          )}
+        </g>
+      ))}
+    </>
   );
 }
 

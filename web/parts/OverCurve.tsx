@@ -38,13 +38,15 @@ export function OverCurve(props: OverCurveProps) {
         <path class="losses" d={lossesPath(known)} />
         <path class={exact ? 'tried' : 'tried estimate'} d={linePath(known)} />
       </svg>
-      {known.map((point) => (
-        <i
-          key={point.x}
-          class={point.standing === 'full' ? 'dot' : 'dot hollow'}
-          style={{ left: `${point.x / 10}%`, top: `${point.y / 10}%` }}
-        />
-      ))}
+      {known
+        .filter(({ standing }) => standing !== 'preview')
+        .map((point) => (
+          <i
+            key={point.x}
+            class={point.standing === 'full' ? 'dot' : 'dot hollow'}
+            style={{ left: `${point.x / 10}%`, top: `${point.y / 10}%` }}
+          />
+        ))}
       {last && (
         <span class="over-name" style={{ top: `calc(${last.y / 10}% + ${label}px)` }}>
           yours {lengthText(curve.length)}

@@ -13,6 +13,10 @@ export function plotly(): Promise<Plotly> {
   library ??= import('plotly.js-dist-min').then(
     (module) => (module as unknown as { default?: Plotly }).default ?? module,
   );
+  // What could not be loaded is asked for again by the next plot.
+  library.catch(() => {
+    library = undefined;
+  });
   return library;
 }
 

@@ -2,10 +2,11 @@
  * Distance and crank angle above the drawing of the intake, on its axis: valve left, mouth right, the cycle
  * upwards. Colour is pressure; the moment on show is taken with the pointer.
  */
-import { useEffect, useRef } from 'preact/hooks';
-import { type Front, LENGTH_MEANING } from '../../sim/index.ts';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { type Front, LENGTH_MEANING, type Trace } from '../../sim/index.ts';
 import { arrivalWords, frontWords, suctionFront } from '../drawing/arrival.ts';
 import { pipeSpan } from '../drawing/pipeSpan.ts';
+import { valveLines } from '../drawing/valveLines.ts';
 import { shownWindow, type Window, wavePixels } from '../drawing/wavePixels.ts';
 import { rpm } from '../format.ts';
 import { ROLE_NAME } from '../look.ts';
@@ -71,6 +72,7 @@ function WavePicture({ picture, shown }: { picture: Picture; shown: ShownTrace }
       <Tiles picture={picture} shown={shown} window={window} place={place} />
       <div class="wave-over" style={place}>
         <FrontLine front={suctionFront(trace, picture)} window={window} />
+        <ValveSide picture={picture} trace={trace} window={window} />
         <Event window={window} angle={trace.intakeEvents.open} text="intake opens" />
         <Event window={window} angle={trace.intakeEvents.close} text="intake closes" />
         <DeadCentre window={window} angle={360} text="TDC" />
@@ -78,6 +80,34 @@ function WavePicture({ picture, shown }: { picture: Picture; shown: ShownTrace }
         <div class="moment" style={{ bottom: up(window, moment.value) }} />
       </div>
     </div>
+  );
+}
+
+interface ValveSideProps {
+  picture: Picture;
+  trace: Trace;
+  window: Window;
+}
+
+/** What the valves do and what stands in the cylinder, at the valve's side. */
+function ValveSide({ picture, trace, window }: ValveSideProps) {
+  const still = picture.scenario.engine.intake.feed.pressure;
+  const lines = useMemo(() => valveLines(trace, window, still), [trace, still]);
+  return (
+    <>
+      <svg class="valve-side" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
+        <path class="halo" d={`${lines.intake} ${lines.exhaust} ${lines.cylinder}`} />
+        <path d={lines.intake} />
+        <path class="exhaust" d={lines.exhaust} />
+        <path class="cylinder" d={lines.cylinder} />
+      </svg>
+      <div class="named" style={{ bottom: `${lines.lifted}%` }}>
+        <span>lift</span>
+      </div>
+      <div class="named" style={{ bottom: `${Math.min(lines.closed, 93)}%` }}>
+        <span>cylinder pressure</span>
+      </div>
+    </>
   );
 }
 

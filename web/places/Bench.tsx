@@ -2,12 +2,12 @@
  * The workbench: the intake whose mouth is dragged with the wave above it on its axis, the curves that answer
  * beside it, and the map of all lengths below those on their axis.
  */
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { benchTrace, shownLength } from '../parts/benchTrace.ts';
 import { Dial } from '../parts/Dial.tsx';
 import { IntakeDrawing } from '../parts/IntakeDrawing.tsx';
 import { WaveAbove } from '../parts/WaveAbove.tsx';
-import type { Picture } from '../state/picture.ts';
+import { type Picture, still } from '../state/picture.ts';
 import { wanted } from '../state/why.ts';
 import { curvesView, lengthMapView } from '../views/index.ts';
 import { Panel } from './Panel.tsx';
@@ -16,7 +16,7 @@ export function Bench({ picture }: { picture: Picture }) {
   useEffect(() => {
     wanted.value = true;
   }, []);
-  const shown = benchTrace(picture);
+  const shown = useShown(picture);
   const length = shownLength(picture);
   const bench = useRef<HTMLDivElement>(null);
   return (
@@ -24,7 +24,7 @@ export function Bench({ picture }: { picture: Picture }) {
       <Pager bench={bench} />
       <div class="bench" ref={bench}>
         <div class="left">
-          <WaveAbove picture={picture} shown={shown} />
+          <WaveAbove picture={still.value ?? picture} shown={shown} />
           <section class="panel intake-panel" aria-labelledby="intake-title">
             <h2 id="intake-title" class="sr">
               The intake, and the length to try
@@ -42,6 +42,12 @@ export function Bench({ picture }: { picture: Picture }) {
       </div>
     </>
   );
+}
+
+/** The cycle on show; the same thing while nothing of it changes, so that a drag leaves its picture alone. */
+function useShown(picture: Picture) {
+  const now = benchTrace(picture);
+  return useMemo(() => now, [now?.trace, now?.role, now?.length]);
 }
 
 const PANELS = [

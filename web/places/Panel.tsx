@@ -1,9 +1,9 @@
 /** A plot of the workbench, as high as there is room for it. */
-import { useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { View } from '../drawing/view.ts';
 import { PlotArea } from '../parts/PlotArea.tsx';
 import { TakeAway } from '../parts/TakeAway.tsx';
-import type { Picture } from '../state/picture.ts';
+import { type Picture, still } from '../state/picture.ts';
 
 /** Least height at which a plot can be read [px]. */
 const LEAST = 150;
@@ -11,12 +11,20 @@ const LEAST = 150;
 export function Panel({ view, picture, name }: { view: View; picture: Picture; name: string }) {
   const room = useRef<HTMLDivElement>(null);
   const height = useHeight(room);
-  const ready = view.ready?.(picture) ?? true;
+  const base = (view.overHand && still.value) || picture;
+  const ready = view.ready?.(base) ?? true;
+  const words = useMemo(
+    () => ({
+      reading: view.reading(base),
+      summary: ready ? view.summary(base) : 'Not computed yet.',
+    }),
+    [view, base, ready, ...(view.watch?.() ?? [])],
+  );
   const { Above } = view;
   return (
     <section class={`panel ${name}`} id={view.id} aria-labelledby={`${view.id}-title`}>
       <div class="panel-head">
-        <h2 id={`${view.id}-title`} title={view.reading(picture)}>
+        <h2 id={`${view.id}-title`} title={words.reading}>
           {view.question}
         </h2>
         {Above && <Above />}
@@ -25,12 +33,12 @@ export function Panel({ view, picture, name }: { view: View; picture: Picture; n
             About, save<span class="sr">: {view.question}</span>
           </summary>
           <div class="panel-take-box">
-            <p class="reading">{view.reading(picture)}</p>
+            <p class="reading">{words.reading}</p>
             <TakeAway view={view} picture={picture} ready={ready} offered />
           </div>
         </details>
       </div>
-      <p class="sr">{ready ? view.summary(picture) : 'Not computed yet.'}</p>
+      <p class="sr">{words.summary}</p>
       <div class="panel-room" ref={room}>
         {height > 0 && <PlotArea view={view} picture={picture} height={height} near />}
       </div>

@@ -1,10 +1,10 @@
 /** The length under the reader's hand: shown at once from what is known, then computed in full. */
-import { computed, signal } from '@preact/signals';
+import { batch, computed, signal } from '@preact/signals';
 import { type LengthUnit, METRES, runLengths } from '../../sim/index.ts';
 import { Cancelled, URGENCY } from '../compute/pool.ts';
 import { pool } from './pool.ts';
 import { unit } from './scenario.ts';
-import { refresh, study } from './study.ts';
+import { refresh, refreshNow, type Study, study } from './study.ts';
 
 /** Length chosen [m]; undefined until the reader moves it. */
 export const hand = signal<number | undefined>(undefined);
@@ -31,8 +31,13 @@ export const handRange = computed(() => {
 /** What one step of the hand moves [m]: a millimetre, or a twentieth of an inch. */
 export const STEP: Record<LengthUnit, number> = { mm: METRES.mm, in: METRES.in / 20 };
 
-/** Rest before the exact computation starts [ms]; a keystroke or a pause of the pointer is one. */
+/** Rest before the exact computation starts while moves follow one another [ms]; a single one has none. */
 const REST = 40;
+
+/** Moves that come sooner than this after another belong together [ms]. */
+const TOGETHER = 200;
+
+let moved = Number.NEGATIVE_INFINITY;
 
 let stopper = new AbortController();
 let rest: ReturnType<typeof setTimeout> | undefined;
@@ -46,7 +51,10 @@ export function moveHand(length: number): void {
   if (next === hand.peek()) return;
   hand.value = next;
   stopHand();
-  rest = setTimeout(() => void computeHand(), REST);
+  const now = performance.now();
+  const following = now - moved < TOGETHER;
+  rest = setTimeout(() => void computeHand(following), following ? REST : 0);
+  moved = now;
 }
 
 export function stopHand(): void {
@@ -60,26 +68,48 @@ export function liftHand(): void {
   hand.value = undefined;
 }
 
-async function computeHand(): Promise<void> {
+/** Shares a worker of a curve under the hand: one, so that it is there soonest. */
+const WHOLE = 1;
+
+/**
+ * The exact curve of the length under the hand. While moves follow one another a quick one in single precision
+ * comes before it, in two thirds of the time.
+ */
+async function computeHand(following: boolean): Promise<void> {
   const now = study.value;
   const length = hand.value;
   if (!now || length === undefined) return;
   stopper = new AbortController();
   const { signal: stop } = stopper;
-  const { speeds, engine } = now.scenario;
-  const runner = now.table.recording(pool.runner(URGENCY.hand, stop), refresh);
-  let done = 0;
-  handRun.value = { busy: true, done, total: speeds.length };
   try {
-    await runLengths(engine, [length], speeds, runner, {
-      onPoint: () => {
-        done++;
-        if (!stop.aborted) handRun.value = { busy: true, done, total: speeds.length };
-      },
-    });
-    handRun.value = { busy: false, done, total: speeds.length };
-    refresh();
+    if (following) await computeQuickly(now, length, stop);
+    await computeExactly(now, length, stop);
   } catch (error) {
     if (!(error instanceof Cancelled)) throw error;
   }
+}
+
+async function computeQuickly({ scenario, quick }: Study, length: number, stop: AbortSignal) {
+  const how = { quick: true, shares: WHOLE };
+  const runner = quick.recording(pool.runner(URGENCY.hand, stop, how), () => {});
+  await runLengths(scenario.engine, [length], scenario.speeds, runner);
+  if (!stop.aborted) refreshNow();
+}
+
+async function computeExactly({ scenario, table }: Study, length: number, stop: AbortSignal) {
+  const { engine, speeds } = scenario;
+  const total = speeds.length;
+  const runner = table.recording(pool.runner(URGENCY.hand, stop, { shares: WHOLE }), refresh);
+  let done = 0;
+  handRun.value = { busy: true, done, total };
+  await runLengths(engine, [length], speeds, runner, {
+    onPoint: () => {
+      done++;
+      if (!stop.aborted) handRun.value = { busy: true, done, total };
+    },
+  });
+  batch(() => {
+    handRun.value = { busy: false, done, total };
+    refreshNow();
+  });
 }

@@ -25,6 +25,8 @@ export type Standing = 'full' | 'unsettled' | 'preview' | 'failed' | 'waiting';
 export interface CurvePoint {
   speed: number;
   standing: Standing;
+  /** Whether a preview is computed, in single precision, and no estimate between others. */
+  near?: boolean;
   /** Volumetric efficiency [-]. */
   efficiency?: number;
   /** Pressure at valve closing [Pa]. */
@@ -143,6 +145,10 @@ export function curveAt(now: Study, role: Role, length: number): Curve {
 function pointAt(now: Study, length: number, speed: number): CurvePoint {
   const outcome = now.table.at(length, speed);
   if (outcome) return computedPoint(now, outcome);
+  const quick = now.quick.at(length, speed);
+  if (quick && !isFailure(quick)) {
+    return { ...computedPoint(now, quick), standing: 'preview', near: true };
+  }
   const efficiency = estimate(now, length, speed, (point) => point.volumetricEfficiency);
   if (efficiency === undefined) return { speed, standing: 'waiting' };
   const closingPressure = estimate(now, length, speed, (point) => point.pressureAtClosing)!;
@@ -190,14 +196,7 @@ function estimate(now: Study, length: number, speed: number, of: FigureOf): numb
 }
 
 function alongLength(now: Study, length: number, speed: number, of: FigureOf): number | undefined {
-  const known = now.table.lengths.flatMap((at) => {
-    const outcome = now.table.at(at, speed);
-    return outcome && !isFailure(outcome) ? [{ at, y: of(outcome) }] : [];
-  });
-  if (known.length < Math.min(FIRST_LENGTHS, now.scenario.sweep.lengths.length)) return undefined;
-  return between(
-    known.map(({ at }) => at),
-    known.map(({ y }) => y),
-    length,
-  );
+  const { lengths, results } = now.table.column(speed);
+  if (lengths.length < Math.min(FIRST_LENGTHS, now.scenario.sweep.lengths.length)) return undefined;
+  return between(lengths, results.map(of), length);
 }

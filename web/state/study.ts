@@ -24,6 +24,8 @@ export interface Study {
   stage: Stage;
   /** Every point known. */
   table: OutcomeTable;
+  /** Points of lengths that were tried in single precision: better than an estimate, no answer. */
+  quick: OutcomeTable;
   /** The answer as a few points gave it. */
   preview?: LengthStudy;
   full?: LengthStudy;
@@ -53,6 +55,7 @@ export async function answer(scenario: Scenario, hash: string): Promise<void> {
     hash,
     stage: 'preview',
     table: same?.table ?? new OutcomeTable(),
+    quick: same?.quick ?? new OutcomeTable(),
     progress: { done: 0, total: 0 },
     ...(same?.preview && { preview: same.preview }),
   };
@@ -128,13 +131,16 @@ function change(part: Partial<Study>): void {
 
 /** Plots follow new points at most this often [ms]. */
 const REFRESH = 400;
-let waiting = false;
+let waiting: ReturnType<typeof setTimeout> | undefined;
 
 export function refresh(): void {
-  if (waiting) return;
-  waiting = true;
-  setTimeout(() => {
-    waiting = false;
-    tick.value++;
-  }, REFRESH);
+  if (waiting !== undefined) return;
+  waiting = setTimeout(refreshNow, REFRESH);
+}
+
+/** For what the reader waits for: nothing more comes after it. */
+export function refreshNow(): void {
+  clearTimeout(waiting);
+  waiting = undefined;
+  tick.value++;
 }

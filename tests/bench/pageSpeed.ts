@@ -1,0 +1,171 @@
+/**
+ * `node --import tsx tests/bench/pageSpeed.ts`: how soon the page answers a length that is tried, and what a frame
+ * costs while the mouth is dragged, at the processor's own pace and slowed four times, in one run. The hill-climb
+ * four at forty speeds. Times by the clock say little on a machine that others work on: its load stands beside
+ * them, and what the page's own thread worked, of which others know nothing.
+ */
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpus, loadavg, tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type CDPSession, chromium, type Page } from 'playwright-core';
+import { build } from 'vite';
+import { pageConfig } from '../../web/build/pageConfig.ts';
+import { chromiumPath } from '../page/chromium.ts';
+import { serve } from '../page/serve.ts';
+import { heading, median, row } from './measure.ts';
+
+const root = join(import.meta.dirname, '../..');
+const SPEEDS = Array.from({ length: 40 }, (_, i) => `${3000 + 140 * i} rpm`);
+/** Lengths taken one after the other [mm], none computed before. */
+const TAKEN = [97, 143, 171, 209, 233];
+const MOVES = 90;
+
+/** The demo at forty speeds and few lengths, so that it is built soon. */
+function scenario(folder: string): string {
+  const text = readFileSync(join(root, 'scenarios/hill-climb.yaml'), 'utf8')
+    .replace(/\nspeeds:[\s\S]*?\n\n/, `\nspeeds:\n  at: [${SPEEDS.join(', ')}]\n\n`)
+    .replace('step: 20 mm', 'step: 60 mm');
+  const file = join(folder, 'forty.yaml');
+  writeFileSync(file, text);
+  return file;
+}
+
+interface Measured {
+  /** Until the estimate and until the exact curve, by the clock [ms]. */
+  estimate: number[];
+  exact: number[];
+  /** From frame to frame while the mouth is dragged [ms]. */
+  frames: number[];
+  /** What the page's thread worked a move, by its own clock [ms]. */
+  work: number;
+}
+
+async function taken(page: Page, mm: number): Promise<[number, number]> {
+  return page.evaluate(async (to) => {
+    const field = document.querySelector<HTMLInputElement>('.dial-box input')!;
+    const until = (done: () => boolean) =>
+      new Promise<number>((resolve) => {
+        const look = () => (done() ? resolve(performance.now()) : requestAnimationFrame(look));
+        look();
+      });
+    const began = performance.now();
+    field.value = String(to);
+    field.dispatchEvent(new Event('change', { bubbles: true }));
+    const says = () => document.querySelector('.hand-says')?.textContent ?? '';
+    const estimate = await until(() => says().startsWith(`${to}\u00a0mm`));
+    const exact = await until(
+      () =>
+        says().startsWith(`${to}\u00a0mm`) &&
+        document.querySelector('.dial .standing.full') !== null,
+    );
+    return [estimate - began, exact - began];
+  }, mm);
+}
+
+/** Drags the mouth to and fro, a move a frame; gives the times between frames. */
+function dragged(page: Page, moves: number): Promise<number[]> {
+  return page.evaluate(async (count) => {
+    const frame = () => new Promise<number>((resolve) => requestAnimationFrame(resolve));
+    const drawing = document.querySelector('svg.intake')!;
+    const box = document.querySelector('.grip-bar')!.getBoundingClientRect();
+    const at = (type: string, x: number) =>
+      new PointerEvent(type, {
+        bubbles: true,
+        pointerId: 1,
+        buttons: type === 'pointerup' ? 0 : 1,
+        clientX: x,
+        clientY: box.y + box.height / 2,
+      });
+    // No pointer is down, so there is none to capture.
+    drawing.setPointerCapture = () => {};
+    drawing.hasPointerCapture = () => true;
+    document.querySelector('.grip-bar')!.dispatchEvent(at('pointerdown', box.x));
+    const times: number[] = [];
+    let last = await frame();
+    for (let i = 0; i < count; i++) {
+      drawing.dispatchEvent(at('pointermove', box.x - 120 * Math.sin(i / 12)));
+      const now = await frame();
+      times.push(now - last);
+      last = now;
+    }
+    drawing.dispatchEvent(at('pointerup', box.x));
+    return times;
+  }, moves);
+}
+
+/** Processor time of the page's thread so far [ms]. */
+async function worked(session: CDPSession): Promise<number> {
+  const { metrics } = await session.send('Performance.getMetrics');
+  return metrics.find(({ name }) => name === 'TaskDuration')!.value * 1e3;
+}
+
+async function measure(page: Page, session: CDPSession): Promise<Measured> {
+  const [estimate, exact]: [number[], number[]] = [[], []];
+  for (const mm of TAKEN) {
+    const [first, last] = await taken(page, mm);
+    estimate.push(first);
+    exact.push(last);
+  }
+  const before = await worked(session);
+  const frames = await dragged(page, MOVES);
+  const work = ((await worked(session)) - before) / MOVES;
+  await page.getByRole('button', { name: 'Back to the answer' }).click();
+  return { estimate, exact, frames, work };
+}
+
+const late = (times: readonly number[]) =>
+  [...times].sort((a, b) => a - b)[Math.floor(times.length * 0.95)]!;
+const ms = (time: number) => `${time.toFixed(time < 100 ? 1 : 0)} ms`;
+
+const folder = mkdtempSync(join(tmpdir(), 'trumpetry-speed-'));
+const outDir = join(folder, 'page');
+await build({
+  ...pageConfig({ root, demos: [scenario(folder)], outDir }),
+  configFile: false,
+  logLevel: 'error',
+});
+const { server, address } = await serve(outDir);
+const browser = await chromium.launch({
+  executablePath: chromiumPath(),
+  args: ['--no-sandbox', '--disable-gpu'],
+});
+
+console.log(`${cpus().length} cores, Chromium ${browser.version()}, forty speeds`);
+heading(
+  'slowed',
+  'load',
+  'estimate',
+  'exact, median',
+  'exact, worst',
+  'frame, median',
+  'frame, 95 %',
+  'thread a move',
+);
+for (const rate of [1, 4]) {
+  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+  // The loader of TypeScript names functions by a helper that pages do not have.
+  await page.addInitScript('globalThis.__name = (named) => named');
+  const session = await page.context().newCDPSession(page);
+  await page.goto(address);
+  await page.locator('.sentence strong.best').waitFor();
+  await page.locator('#map .js-plotly-plot').waitFor();
+  await page.locator('.tiles').waitFor({ timeout: 60_000 });
+  await session.send('Performance.enable', { timeDomain: 'threadTicks' });
+  await session.send('Emulation.setCPUThrottlingRate', { rate });
+  await taken(page, 120);
+  const { estimate, exact, frames, work } = await measure(page, session);
+  row(
+    `${rate}x`,
+    loadavg()[0]!.toFixed(1),
+    ms(median(estimate)),
+    ms(median(exact)),
+    ms(Math.max(...exact)),
+    ms(median(frames)),
+    ms(late(frames)),
+    ms(work),
+  );
+  await page.close();
+}
+await browser.close();
+server.close();
+rmSync(folder, { recursive: true, force: true });
