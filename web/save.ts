@@ -1,6 +1,10 @@
 /** Files handed to the reader; made in the page, sent nowhere. */
 export function saveText(name: string, text: string, type: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type: `${type};charset=utf-8` }));
+  saveBlob(name, new Blob([text], { type: `${type};charset=utf-8` }));
+}
+
+export function saveBlob(name: string, blob: Blob): void {
+  const url = URL.createObjectURL(blob);
   saveUrl(name, url);
   setTimeout(() => URL.revokeObjectURL(url), 10_000);
 }

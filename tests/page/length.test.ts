@@ -66,6 +66,37 @@ test('is dragged by the mouth of the drawing, and the drawing, the figure and th
   await page.close();
 });
 
+test('while moves follow one another a quick curve comes first and says how near it is', async () => {
+  const { page } = await open();
+  await page.locator('#filling .js-plotly-plot').waitFor();
+  await page.evaluate(() => {
+    const words: string[] = [];
+    new MutationObserver(() => {
+      const now = document.querySelector('.dial .standing')?.textContent ?? '';
+      if (now !== '' && now !== words.at(-1)) words.push(now);
+    }).observe(document.querySelector('.dial')!, {
+      subtree: true,
+      childList: true,
+      characterData: true,
+    });
+    Object.assign(window, { words });
+  });
+  await page.locator('.dial-box input').evaluate((field: HTMLInputElement) => {
+    for (const mm of ['97', '98', '99']) {
+      field.value = mm;
+      field.dispatchEvent(new Event('change', { bubbles: true }));
+    }
+  });
+  await exactCurve(page);
+  const words = await page.evaluate(() => (window as unknown as { words: string[] }).words);
+  expect(words.at(-1)).toBe('exact');
+  expect(words).toContain('to 0.01 %, exact to come');
+  expect(words.indexOf('to 0.01 %, exact to come')).toBeGreaterThan(
+    words.findIndex((one) => one.startsWith('estimate')),
+  );
+  await page.close();
+});
+
 test('is taken on the map, with its speed', async () => {
   const { page } = await open();
   await page.locator('#map .js-plotly-plot .main-svg').first().waitFor();

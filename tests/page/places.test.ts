@@ -1,9 +1,10 @@
 /** Every place of the page: pictures and numbers, no network, no barrier, phone and paper. */
 import { createRequire } from 'node:module';
+import { strFromU8, unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { address, open } from './opened.ts';
-import { answer, more } from './quick.ts';
+import { answer, more, text } from './quick.ts';
 import {
   answered,
   columns,
@@ -11,6 +12,7 @@ import {
   go,
   openFile,
   places,
+  readDownload,
   saved,
   take,
   views,
@@ -48,6 +50,30 @@ async function savesAll(page: Page, view: string): Promise<void> {
   const table = columns(await saved(page, view, 'CSV'));
   expect(Object.values(table)[0]!.length, view).toBeGreaterThan(2);
 }
+
+test('saves all as one ZIP: scenario, report, and every plot with title, length and speed', async () => {
+  const { page, said } = await open();
+  await go(page, 'sheet');
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save all' }).click(),
+  ]);
+  expect(download.suggestedFilename()).toBe('quick.zip');
+  const files = unzipSync(await readDownload(download));
+  expect(strFromU8(files['quick.yaml']!)).toBe(text);
+  const { length } = (await answer()).recommended;
+  expect(strFromU8(files['quick-report.html']!)).toContain(`${Math.round(length * 1e3)} mm`);
+  const views = ['filling', 'map', 'gain-and-price', 'price-of-gain'];
+  for (const view of views) {
+    expect(strFromU8(files[`quick-${view}.png`]!.slice(1, 4)), view).toBe('PNG');
+    const svg = strFromU8(files[`quick-${view}.svg`]!);
+    expect(svg, view).toMatch(/^<svg[^>]*>[\s\S]*Quick single for tests; 60.mm/);
+    expect(svg, view).toMatch(/wave at \d+.rpm/);
+    expect(strFromU8(files[`quick-${view}.csv`]!).split('\r\n').length, view).toBeGreaterThan(3);
+  }
+  expect(said).toEqual([]);
+  await page.close();
+});
 
 test('asks nothing of any other place, and works with the network cut', async () => {
   const { page, said } = await open({ locale: 'en-GB' });

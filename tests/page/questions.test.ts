@@ -232,6 +232,13 @@ test('values of another key are weighed where the scenario names one', async () 
   expect(table['intake.port.length']).toEqual(['60 mm', '80 mm']);
   const means = column(table, 'band_mean');
   expect(value).toBe(table['intake.port.length']![means.indexOf(Math.max(...means))]);
+  // All variants beside one another: an axis for the key and one for what it gives, and a picture of them.
+  const axes = page.locator('#varied-together .annotation-text');
+  await page.locator('#varied-together').scrollIntoViewIfNeeded();
+  await axes.first().waitFor();
+  expect((await axes.allTextContents()).join(' ')).toMatch(/port\.length.*gain/i);
+  expect(await page.locator('#varied-together .scatterlayer .trace').count()).toBe(2);
+  expect((await saved(page, 'varied-together', 'PNG')).length).toBeGreaterThan(10_000);
   expect(said).toEqual([]);
   await page.close();
 });

@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks';
 import { csv } from '../drawing/table.ts';
 import type { View } from '../drawing/view.ts';
 import { saveText } from '../save.ts';
-import { fileStem } from '../state/files.ts';
+import { numbersName } from '../state/files.ts';
 import type { Picture } from '../state/picture.ts';
 import { DataTable } from './DataTable.tsx';
 import { savePicture } from './savePicture.ts';
@@ -42,8 +42,7 @@ export function TakeAway({ view, picture, ready, offered }: TakeAwayProps) {
 
 function Saves({ view, picture, ready }: Omit<TakeAwayProps, 'offered'>) {
   const of = <span class="sr"> of: {view.question}</span>;
-  const saveNumbers = () =>
-    saveText(`${fileStem()}-${view.id}.csv`, csv(view.table(picture)), 'text/csv');
+  const saveNumbers = () => saveText(numbersName(view), csv(view.table(picture)), 'text/csv');
   return (
     <>
       {(['png', 'svg'] as const).map((format) => (

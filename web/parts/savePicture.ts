@@ -17,11 +17,16 @@ const ABOVE = 64;
 const BELOW = 44;
 
 /** A picture knows no font of the page, so it takes the plainest. */
-export async function savePicture(
-  view: View,
-  picture: Picture,
-  format: 'png' | 'svg',
-): Promise<void> {
+export async function savePicture(view: View, picture: Picture, format: Format): Promise<void> {
+  saveUrl(pictureName(view, format), await pictureUrl(view, picture, format));
+}
+
+export type Format = 'png' | 'svg';
+
+export const pictureName = (view: View, format: Format) => `${fileStem()}-${view.id}.${format}`;
+
+/** The picture as a data URL. */
+export async function pictureUrl(view: View, picture: Picture, format: Format): Promise<string> {
   const library = await plotly();
   const colours = { ...look.peek(), font: 'sans-serif' };
   const { data, layout } = view.figure(picture, colours, PICTURE.height);
@@ -44,8 +49,7 @@ export async function savePicture(
     margin: { ...layout.margin, t: t + ABOVE, b: b + (key ? BELOW : 0) },
   };
   const size = { width: PICTURE.width, height, format, scale: format === 'png' ? 2 : 1 };
-  const url = await library.toImage({ data, layout: alone } as never, size);
-  saveUrl(`${fileStem()}-${view.id}.${format}`, url);
+  return library.toImage({ data, layout: alone } as never, size);
 }
 
 /** Engine, lengths and the speed that is looked at. */

@@ -6,6 +6,7 @@ import { mayAsk } from '../state/asked.ts';
 import type { Picture, Verdict } from '../state/picture.ts';
 import { addressOf } from '../state/place.ts';
 import { lengthText } from '../state/unit.ts';
+import { SaveAll } from './SaveAll.tsx';
 
 export function CutSheet({ picture }: { picture: Picture }) {
   const { verdict, scenario, study } = picture;
@@ -34,6 +35,7 @@ export function CutSheet({ picture }: { picture: Picture }) {
         <button type="button" onClick={() => print()}>
           Print this sheet
         </button>
+        <SaveAll picture={picture} />
       </p>
     </article>
   );

@@ -5,3 +5,6 @@ import { source } from './scenario.ts';
 export function fileStem(): string {
   return source.value.file.replace(/\.ya?ml$/i, '').replace(/[^\w-]+/g, '-') || 'scenario';
 }
+
+/** Name of the file of a view's numbers. */
+export const numbersName = ({ id }: { id: string }) => `${fileStem()}-${id}.csv`;

@@ -35,7 +35,7 @@ import { signalView } from './signal.tsx';
 import { signalChoiceView } from './signalChoice.ts';
 import { signalRippleView } from './signalRipple.ts';
 import { trimsView } from './trims.ts';
-import { variedView } from './varied.tsx';
+import { variedTogetherView, variedView } from './varied.tsx';
 import { waveView } from './wave.tsx';
 import { worthView } from './worth.ts';
 
@@ -57,7 +57,7 @@ export const places: readonly Place[] = [
   place('price', 'Gain and price', differenceView, paretoView, shelfView),
   place('wave', 'Wave', cycleTraceView, waveView, closingPressureView),
   place('doubt', 'How sure', doubtView, measureNextView),
-  place('keys', 'Other keys', variedView),
+  place('keys', 'Other keys', variedView, variedTogetherView),
   place(
     'injectors',
     'Injectors',

@@ -1,5 +1,8 @@
 /** What the values of other keys give, where the scenario names some. */
-import { variantPlot, variantSentences, variantsTable } from '../../sim/index.ts';
+import { quantities as q, variantPlot, variantSentences, variantsTable } from '../../sim/index.ts';
+import { parallel } from '../drawing/parallel.ts';
+import type { View } from '../drawing/view.ts';
+import { resultOf } from '../state/asked.ts';
 import { hasVaried, varied } from '../state/varied.ts';
 import { askedView } from './asked.tsx';
 
@@ -23,3 +26,21 @@ export const variedView = askedView({
     },
   },
 });
+
+const found = () => resultOf(varied)!;
+
+/** All variants at once, once they are worked out: which values go with which gain and which price. */
+export const variedTogetherView: View = {
+  id: 'varied-together',
+  question: 'Which values go with which gain and price?',
+  width: 'wide',
+  asked: true,
+  applies: hasVaried,
+  reading: () =>
+    'A line is a variant, an axis what it has, from the least to the greatest; point at a line to read it. The best is thick; of the others the warm ones gain more in your band, the cold ones less.',
+  summary: () => variantSentences(found())[0] ?? '',
+  ready: () => resultOf(varied) !== undefined,
+  figure: (_, look) => parallel(variantsTable(found()), look, q.GAIN.key),
+  table: () => variantsTable(found()),
+  watch: () => [varied.state.value],
+};

@@ -1,0 +1,129 @@
+/**
+ * Parallel coordinates of a table: a line a row, an axis a column, each from its least to its greatest value.
+ * Drawn with plain lines: plotly's own trace of that name makes functions from text, which the page's policy
+ * forbids.
+ */
+import type { Data, Layout } from 'plotly.js-dist-min';
+import { plotted, quantities as q, type Table } from '../../sim/index.ts';
+import { baseLayout, type Look, MARGIN } from '../look.ts';
+import type { Figure } from './view.ts';
+
+interface Axis {
+  label: string;
+  /** Place of each row, 0 to 1. */
+  places: number[];
+  /** What stands at some places. */
+  marks: { at: number; text: string }[];
+  /** What each row has. */
+  texts: string[];
+}
+
+/** @param by key of the column that colours the lines */
+export function parallel(table: Table, look: Look, by: string): Figure {
+  const cells = (k: number) => table.cells.map((row) => row[k]);
+  const axes = table.columns.flatMap((column, k) => {
+    const values = cells(k);
+    if (column.only === 'files' || column.head === '' || new Set(values).size < 2) return [];
+    if (values.every((value) => typeof value === 'string')) return [ofWords(column.head, values)];
+    return values.every((value) => typeof value === 'number' && Number.isFinite(value))
+      ? [ofFigures(column as q.Quantity, values as number[])]
+      : [];
+  });
+  const weights = ofFigures(
+    q.GAIN,
+    cells(table.columns.findIndex(({ key }) => key === by)) as number[],
+  );
+  const best = table.looks?.indexOf('cut') ?? -1;
+  const rows = table.cells.map((_, row) =>
+    lineOf(axes, row, lineLook(look, weights.places[row]!, row === best)),
+  );
+  return { data: rows, layout: layoutOf(axes, look) };
+}
+
+/** Warm above the middle, cold below, fainter near it; the best stands out by width, too. */
+function lineLook({ role, wave }: Look, share: number, best: boolean) {
+  if (best) return { line: { color: role.best, width: 4 }, opacity: 1 };
+  const color = share < 0.5 ? wave[0] : wave[2];
+  return { line: { color, width: 1.6 }, opacity: 0.35 + 1.3 * Math.abs(share - 0.5) };
+}
+
+function lineOf(axes: readonly Axis[], row: number, drawn: object): Partial<Data> {
+  const name = axes.map(({ label, texts }) => `${label}: ${texts[row]}`).join('<br>');
+  return {
+    type: 'scatter',
+    mode: 'lines+markers',
+    x: axes.map((_, k) => k),
+    y: axes.map(({ places }) => places[row]!),
+    ...drawn,
+    marker: { size: 6 },
+    hovertemplate: `${name}<extra></extra>`,
+  } as Partial<Data>;
+}
+
+function layoutOf(axes: readonly Axis[], look: Look): Partial<Layout> {
+  const bare = { visible: false, fixedrange: true } as const;
+  const note = { showarrow: false, xref: 'x', yref: 'y' } as const;
+  const marks = axes.flatMap(({ marks: all }, k) =>
+    all.map(({ at, text }) => ({
+      ...note,
+      x: k,
+      y: at,
+      text: `\u00a0${text}\u00a0`,
+      xanchor: 'left' as const,
+      bgcolor: look.paper,
+      font: { color: look.quiet, size: 12 },
+      xshift: 6,
+    })),
+  );
+  const heads = axes.map(({ label }, k) => ({
+    ...note,
+    x: k,
+    y: 1.08,
+    text: label.replace(' [', '<br>['),
+    yanchor: 'bottom' as const,
+    font: { color: look.ink, size: 13 },
+  }));
+  const uprights = axes.map((_, k) => ({
+    type: 'line' as const,
+    x0: k,
+    x1: k,
+    y0: 0,
+    y1: 1,
+    line: { color: look.line },
+  }));
+  return {
+    ...baseLayout(look, '', ''),
+    hovermode: 'closest',
+    margin: { ...MARGIN, t: 12, b: 12, l: 70, r: 90 },
+    xaxis: { ...bare, range: [-0.05, axes.length - 1 + 0.05] },
+    yaxis: { ...bare, range: [-0.06, 1.3] },
+    shapes: uprights,
+    annotations: [...heads, ...marks],
+  } as Partial<Layout>;
+}
+
+/** Words at even places, in the order in which they first stand. */
+function ofWords(label: string, values: readonly unknown[]): Axis {
+  const words = [...new Set(values)].map(String);
+  const place = (word: string) => words.indexOf(word) / (words.length - 1);
+  const texts = values.map(String);
+  return {
+    label,
+    texts,
+    places: texts.map(place),
+    marks: words.map((text) => ({ at: place(text), text })),
+  };
+}
+
+function ofFigures(quantity: q.Quantity, values: readonly number[]): Axis {
+  const figures = plotted(quantity, values);
+  const [low, high] = [Math.min(...figures), Math.max(...figures)];
+  const texts = values.map((value) => q.shown(quantity, value));
+  const marks = [low, high].map((end, at) => ({ at, text: texts[figures.indexOf(end)]! }));
+  return {
+    label: q.headed(quantity),
+    texts,
+    places: figures.map((value) => (value - low) / (high - low || 1)),
+    marks,
+  };
+}
