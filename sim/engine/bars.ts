@@ -24,7 +24,8 @@ export interface Bar {
   volumes: Volume[];
   /** At the runners, in the order of the file. */
   hoses: DuctEnd[];
-  /** What the sensor is under now [Pa]. */
+  /** What the bar and the sensor are under now [Pa]. */
+  inside: () => number;
   sensed: () => number;
   /** The passage of the valve, where there is one. */
   passage?: DuctEnd;
@@ -46,7 +47,12 @@ export function barParts(
 /** Puts one bar together. */
 class Builder {
   private readonly cell: number;
-  private readonly parts: Omit<Bar, 'sensed'> = { ducts: [], nodes: [], volumes: [], hoses: [] };
+  private readonly parts: Omit<Bar, 'inside' | 'sensed'> = {
+    ducts: [],
+    nodes: [],
+    volumes: [],
+    hoses: [],
+  };
   /** Ends at the bar. */
   private readonly meeting: DuctEnd[] = [];
 
@@ -68,13 +74,14 @@ class Builder {
     const sensed = this.addSensor();
     if (tooSmall) {
       this.parts.nodes.push(junction(this.meeting));
-      const [first] = this.meeting;
-      return { ...this.parts, sensed: sensed ?? pressureAt(first!) };
+      const inside = pressureAt(this.meeting[0]!);
+      return { ...this.parts, inside, sensed: sensed ?? inside };
     }
     const body = new Volume('bar', volume);
     this.parts.volumes.push(body);
     this.parts.nodes.push(...this.meeting.map((end) => openEnd(end, body)));
-    return { ...this.parts, sensed: sensed ?? (() => body.pressure) };
+    const inside = () => body.pressure;
+    return { ...this.parts, inside, sensed: sensed ?? inside };
   }
 
   private addHose(

@@ -29,7 +29,8 @@ export interface JoinedCylinder {
 /** A bar over the cycle. */
 export interface JoinedBar {
   hoses: HoseCycle[];
-  /** At the bar's own sensor, or in the bar where it sits on that [Pa]. */
+  /** In the bar, and at its sensor [Pa]. */
+  inside: number[];
   sensor: number[];
   /** Air of the feed through its valve [kg]; 0 where it has none. */
   fed: number;
@@ -63,7 +64,7 @@ export function joinedCycle(engine: EngineSpecification, speed: number): JoinedC
     point,
     crankAngle: [],
     cylinders: model.lines.map(() => ({ air: 0, mean: 0, pressure: [] })),
-    bars: model.bars.map(() => ({ hoses: [], sensor: [], fed: 0, gained: 0 })),
+    bars: model.bars.map(() => ({ hoses: [], inside: [], sensor: [], fed: 0, gained: 0 })),
     audit: point.audit,
   };
   const held = model.bars.map(massOf);
@@ -84,7 +85,7 @@ function byAngle({ crankAngle, cylinders, bars, ...rest }: JoinedCycle): JoinedC
     ...rest,
     crankAngle: sorted(crankAngle),
     cylinders: cylinders.map((one) => ({ ...one, pressure: sorted(one.pressure) })),
-    bars: bars.map((one) => ({ ...one, sensor: sorted(one.sensor) })),
+    bars: bars.map((one) => ({ ...one, inside: sorted(one.inside), sensor: sorted(one.sensor) })),
   };
 }
 
@@ -93,7 +94,8 @@ function note({ crankAngle, cylinders, bars }: JoinedCycle, model: EngineModel, 
   model.lines.forEach(({ runner }, i) => {
     cylinders[i]!.pressure.push(runner.prim.p.at(0));
   });
-  model.bars.forEach(({ sensed }, i) => {
+  model.bars.forEach(({ inside, sensed }, i) => {
+    bars[i]!.inside.push(inside());
     bars[i]!.sensor.push(sensed());
   });
 }

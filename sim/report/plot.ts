@@ -29,6 +29,18 @@ export interface Mark {
   look: PlotLook;
 }
 
+/** Figures over two quantities, a tile each; places stand evenly, whatever lies between them. */
+export interface Tiles {
+  /** What stands along the axes, from left to right and from below upwards. */
+  xs: readonly number[];
+  ys: readonly number[];
+  /** [y][x], in the unit of the tiles; NaN leaves a gap. */
+  values: readonly (readonly number[])[];
+  /** What a tile shows, with its unit. */
+  label: string;
+  decimals: number;
+}
+
 export interface Plot {
   /** Name in addresses and of exported files. */
   id: string;
@@ -41,6 +53,8 @@ export interface Plot {
   /** Stretches of x that are shaded. */
   bands?: readonly { from: number; to: number; name: string }[];
   marks?: readonly Mark[];
+  /** In place of lines. */
+  tiles?: Tiles;
 }
 
 /** A figure in SI in the unit of its axis; a gap where there is none. */

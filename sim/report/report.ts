@@ -14,6 +14,8 @@ export interface Section {
   heading?: string;
   sentences?: readonly string[];
   plots?: readonly Plot[];
+  /** Drawings; HTML alone has them. */
+  pictures?: readonly { caption: string; picture: Markup }[];
   tables?: readonly Table[];
   /** Said below the tables. */
   notes?: readonly string[];
@@ -97,11 +99,20 @@ ${computed ? section.auditSection(outcomes) : html``}`;
 }
 
 function sectionMarkup(one: Section): Markup {
-  const { heading, sentences = [], plots = [], tables = [], notes = [], items = [] } = one;
+  const {
+    heading,
+    sentences = [],
+    plots = [],
+    pictures = [],
+    tables = [],
+    notes = [],
+    items = [],
+  } = one;
   const title = (text: string) =>
     heading === undefined ? html`<h2>${text}</h2>` : html`<h3>${text}</h3>`;
   return html`${heading === undefined ? [] : [html`<h2>${heading}</h2>`]}
 ${sentences.map((sentence) => html`<p>${sentence}</p>`)}
+${pictures.map(({ caption, picture }) => section.figureSection(caption, picture))}
 ${plots.map((plot) => section.figureSection(plot.caption, svgPlot(plot)))}
 ${tables.map((table) => html`${title(table.label)}\n${asHtml(table)}`)}
 ${notes.map((note) => html`<p class="note">${note}</p>`)}

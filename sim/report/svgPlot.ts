@@ -6,6 +6,7 @@ import { log10 } from '../elementary/powers.ts';
 import { html, Markup } from './markup.ts';
 import { fixed } from './numbers.ts';
 import type { Mark, Plot, Series } from './plot.ts';
+import { svgTiles } from './svgTiles.ts';
 
 const WIDTH = 760;
 const HEIGHT = 360;
@@ -26,7 +27,8 @@ interface Axis {
 
 /** The plot as an SVG element. */
 export function svgPlot(plot: Plot): Markup {
-  const { series, description } = plot;
+  const { series, description, tiles } = plot;
+  if (tiles) return svgTiles(plot, tiles);
   const xs = series.flatMap((one) => one.xs);
   const levels = (plot.marks ?? []).flatMap(({ axis: along, at }) => (along === 'y' ? [at] : []));
   const ys = [

@@ -6,11 +6,17 @@ const LOW = [24, 46, 92] as const;
 const MIDDLE = [112, 120, 122] as const;
 const HIGH = [252, 228, 110] as const;
 
-/** The style of a cell whose value lies at a share of the way from the least to the greatest. */
-export function tint(share: number): string {
+/** Ground and ink of a cell whose value lies at a share of the way from the least to the greatest. */
+export function tones(share: number): { ground: string; ink: string } {
   const [from, to, at] = share < 0.5 ? [LOW, MIDDLE, 2 * share] : [MIDDLE, HIGH, 2 * share - 1];
-  const tones = from.map((tone, i) => Math.round(tone + at * (to[i]! - tone)));
-  return `background:rgb(${tones.join(' ')});color:${inkOn(tones)}`;
+  const mixed = from.map((tone, i) => Math.round(tone + at * (to[i]! - tone)));
+  return { ground: `rgb(${mixed.join(' ')})`, ink: inkOn(mixed) };
+}
+
+/** The same as the style of a table's cell. */
+export function tint(share: number): string {
+  const { ground, ink } = tones(share);
+  return `background:${ground};color:${ink}`;
 }
 
 /** Black or white, whichever stands out more: above 4.5 to 1 on any ground (WCAG 2.2, 1.4.3). */

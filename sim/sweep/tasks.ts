@@ -5,6 +5,7 @@
 import { type ReadingJob, readingOf } from '../acoustics/barReading.ts';
 import { type Trial, triedBar } from '../acoustics/barTrial.ts';
 import type { PressureBar } from '../acoustics/pressureBar.ts';
+import { type JoinedCycle, joinedCycle } from '../engine/joinedCycle.ts';
 import { type MovedPlates, movePlates, type PlateMove } from '../engine/plateMove.ts';
 import { type Station, type Trace, tracePoint } from '../engine/trace.ts';
 import { NonPhysicalStateError } from '../errors.ts';
@@ -23,6 +24,7 @@ export const TASKS = {
   speeds: runSpeedsJob,
   trace: runTrace,
   bars: ({ bars, ...trial }: BarsJob) => bars.map((bar) => triedBar(bar, trial)),
+  joined: runJoined,
   plates: runPlates,
   readings: (jobs: readonly ReadingJob[]) => jobs.map(readingOf),
 };
@@ -38,6 +40,10 @@ export interface Computer extends PointRunner {
 
 function runTrace({ engine, speed, stations }: TraceJob): Trace | PointFailure {
   return orFailure(speed, () => tracePoint(engine, speed, stations));
+}
+
+function runJoined({ engine, speed }: PointJob): JoinedCycle | PointFailure {
+  return orFailure(speed, () => joinedCycle(engine, speed));
 }
 
 function runPlates(move: PlateMove): MovedPlates | PointFailure {

@@ -23,13 +23,19 @@ describe('signal', () => {
     expect(stdout).toMatch(/Smallest ripple within a lag of 20\.0 ms/);
     expect(stdout).toMatch(/bigger bar/);
     expect(stdout).toMatch(/As a barometer/);
-    expect(stdout).toMatch(/Balance the bodies with the hoses clamped/);
+    expect(stdout).toMatch(/Gauges on joined runners show \d+ % of the difference/);
     const document = JSON.parse(readFileSync(join(folder, 'signal.json'), 'utf8'));
     expect(document.schema).toMatchObject({ name: 'trumpetry-signal' });
     expect(document.points).toHaveLength(6);
     expect(document.hoses).toBe(4);
-    expect(Math.abs(document.one_plate_off.imbalance)).toBeLessThan(1e-3);
-    expect(document.one_plate_off.air_above_others_fraction).toBeGreaterThan(0.02);
+    const off = document.one_plate_off;
+    expect(Math.abs(off.imbalance)).toBeLessThan(1e-9);
+    expect(off.air_above_others_fraction).toBeGreaterThan(0.02);
+    expect(off.fitted_air_above_others_fraction).toBeLessThan(off.air_above_others_fraction);
+    expect(off.fitted_pressure_above_others_kPa).toBeLessThan(off.pressure_above_others_kPa);
+    // Equal fuel with the common mixture at 1.
+    expect((off.fitted_lambda + 3 * off.fitted_lambda_of_others) / 4).toBeCloseTo(1, 3);
+    expect(off.air_given_fraction).toBeCloseTo(3 * off.air_got_by_each_other_fraction, 2);
     const points = rowsOf(readFileSync(join(folder, 'signal.csv'), 'utf8'));
     expect(points.errors).toEqual([]);
     for (const row of points.data) {
@@ -38,7 +44,15 @@ describe('signal', () => {
     const bars = rowsOf(readFileSync(join(folder, 'signal-bars.csv'), 'utf8'));
     expect(bars.data.filter((row) => row.unbeaten === 'true').length).toBeGreaterThan(3);
     expect(rowsOf(readFileSync(join(folder, 'signal-cycle.csv'), 'utf8')).data).toHaveLength(720);
-    expect(readFileSync(join(folder, 'signal.html'), 'utf8')).not.toMatch(/(src|href)="https?:/);
+    const page = readFileSync(join(folder, 'signal.html'), 'utf8');
+    expect(page).not.toMatch(/(src|href)="https?:/);
+    expect(page).toMatch(/<figcaption>The bar and its hoses, not to scale<\/figcaption>/);
+    expect(page).toMatch(/jets of 1\.3 mm at the runners<\/text>/);
+    // The map has a tile a point, with its figure in it.
+    const map = /Ripple at the sensor over speed and plate angle[\s\S]*?<\/svg>/.exec(page)![0];
+    expect(map.match(/<rect /g)).toHaveLength(6);
+    for (const { ripple_kPa } of points.data)
+      expect(map).toContain(`>${Number(ripple_kPa).toFixed(1)}</text>`);
   });
 
   it('asks for hoses and a bar where a scenario has none, and ends with 2', async () => {

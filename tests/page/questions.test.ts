@@ -143,7 +143,7 @@ test('signal and idle agree with the core', async () => {
   const signal = await sensorStudy({ engine, spec: bar }, computer as never);
   const points = columns(await saved(page, 'signal', 'CSV'));
   const [ripple] = column(points, 'ripple_kPa');
-  expect(apart(ripple!, signal.points[0]!.bar.ripple / 1e3)).toBeLessThan(1e-6);
+  expect(apart(ripple!, signal.points[0]!.joined.ripple / 1e3)).toBeLessThan(1e-6);
   const better = columns(await saved(page, 'signal-choice', 'CSV'));
   expect(column(better, 'lag_ms').length).toBeGreaterThan(3);
   await go(page, 'idle');

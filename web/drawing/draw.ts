@@ -1,6 +1,6 @@
 /** A plot of a study as the page draws it: the same series, marks and bands as in the report. */
 import type { Data, Layout, Shape } from 'plotly.js-dist-min';
-import type { Mark, Plot, PlotLook, Series } from '../../sim/index.ts';
+import type { Mark, Plot, PlotLook, Series, Tiles } from '../../sim/index.ts';
 import type { Role } from '../look.ts';
 
 import { baseLayout, type Look, ROLE_LINE } from '../look.ts';
@@ -20,6 +20,7 @@ function lookColor(of: PlotLook, look: Look): string {
 
 /** @param decimals of figures under the pointer */
 export function drawn(plot: Plot, look: Look, decimals = 1): Figure {
+  if (plot.tiles) return tiled(plot, plot.tiles, look);
   const { series, xLabel, yLabel, bands = [], marks = [] } = plot;
   const layout = baseLayout(look, xLabel, yLabel);
   const rows = Math.ceil(series.filter(({ name }) => name !== '').length / 2);
@@ -43,6 +44,34 @@ export function drawn(plot: Plot, look: Look, decimals = 1): Figure {
       } as Partial<Layout>,
       rows,
     ),
+  };
+}
+
+/** Tiles, a figure in each. */
+function tiled(
+  { xLabel, yLabel }: Plot,
+  { xs, ys, values, label: of, decimals }: Tiles,
+  look: Look,
+) {
+  const z = values.map((row) => row.map((value) => (Number.isFinite(value) ? value : null)));
+  const layout = baseLayout(look, xLabel, yLabel);
+  const ramp = look.ramp.map((color, i) => [i / (look.ramp.length - 1), color]);
+  const even = { type: 'category', showgrid: false } as const;
+  const data = {
+    ...{ type: 'heatmap', x: xs.map(String), y: ys.map(String), z, colorscale: ramp },
+    ...{ xgap: 1, ygap: 1, hoverongaps: false, texttemplate: `%{z:.${decimals}f}` },
+    colorbar: { thickness: 10, outlinewidth: 0, title: { text: of, side: 'right' } },
+    hovertemplate: `%{x}, %{y}: %{z:.${decimals}f}<extra>${of}</extra>`,
+  };
+  return {
+    data: [data as unknown as Partial<Data>],
+    layout: {
+      ...layout,
+      hovermode: 'closest',
+      margin: { ...layout.margin, r: 80 },
+      xaxis: { ...layout.xaxis, ...even },
+      yaxis: { ...layout.yaxis, ...even },
+    } as Partial<Layout>,
   };
 }
 

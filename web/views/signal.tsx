@@ -1,6 +1,13 @@
-/** Pressure of a runner, of a sensor on it and of the sensor on the bar, through one idle cycle. */
-import { HOSE_CAUTIONS, signalFigures, signalSentences, signalTables } from '../../sim/index.ts';
+/** Pressure of two runners, of the bar and of its sensor, through one idle cycle. */
+import {
+  barDrawing,
+  HOSE_CAUTIONS,
+  signalFigures,
+  signalSentences,
+  signalTables,
+} from '../../sim/index.ts';
 import { resultOf } from '../state/asked.ts';
+import { picture } from '../state/picture.ts';
 import { hasBar, sensing } from '../state/sensing.ts';
 import { askedView } from './asked.tsx';
 
@@ -12,7 +19,7 @@ export const signalView = askedView({
   study: sensing,
   applies: hasBar,
   reading:
-    'One cycle at idle: behind one plate, at a sensor on that runner alone, and at the sensor on the bar. Runners are taken to stand where they do without hoses.',
+    'One cycle at idle with the bar fitted, engine and hoses computed together: behind the first plate and the next to fire, in the bar and at its sensor.',
   sentences: signalSentences,
   plot: signalFigures.cyclePlot,
   table: signalTables.pointsTable,
@@ -20,10 +27,27 @@ export const signalView = askedView({
   ask: {
     label: 'Work out the signal',
     cost: () =>
-      'A cycle at every speed and plate angle, then some three hundred bars: half a minute of two cores.',
+      'A cycle at every speed and plate angle, with the bar and without, then some three hundred bars: half a minute of two cores.',
   },
-  Below: Cautions,
+  Below: () => (
+    <>
+      <Drawing />
+      <Cautions />
+    </>
+  ),
 });
+
+/** Markup of the report, which escapes every text. */
+function Drawing() {
+  const { engine, pressureBar } = picture.value!.scenario;
+  const { caption, picture: drawn } = barDrawing(engine, pressureBar!);
+  return (
+    <figure class="bar-drawing">
+      <figcaption>{caption}</figcaption>
+      <div dangerouslySetInnerHTML={{ __html: drawn.text }} />
+    </figure>
+  );
+}
 
 /** Before hoses are fitted, computed or not. */
 function Cautions() {

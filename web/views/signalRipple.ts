@@ -1,4 +1,4 @@
-/** Ripple of the sensor on the bar over speed, a line a plate angle. */
+/** Ripple of the sensor on the bar, a tile a speed and plate angle. */
 import { signalFigures, signalTables } from '../../sim/index.ts';
 import { hasBar, sensing } from '../state/sensing.ts';
 import { askedView } from './asked.tsx';
@@ -10,8 +10,9 @@ export const signalRippleView = askedView({
   height: 360,
   study: sensing,
   applies: hasBar,
-  reading: 'Ripple at the sensor on the bar, peak to peak, jets by their own law.',
-  plot: (study) => signalFigures.ripplePlot(study, 'bar'),
+  reading:
+    'Each tile is the ripple at the sensor on the bar, peak to peak, bar and engine computed together; brighter swings more.',
+  plot: signalFigures.rippleMap,
   table: signalTables.pointsTable,
   decimals: 2,
 });

@@ -1,8 +1,8 @@
 /**
- * What the pressure sensor sees, over speed and plate angle. The pressure behind one plate comes from the
- * solver; the other runners have the same a firing later, and no hose acts back on them.
+ * What the pressure sensor sees, over speed and plate angle: with the bar of the file in the solver's own network,
+ * all cylinders solved. Other bars are tried on the pressure that runners have without one.
  */
-import { marchedCycle, type StepAnswer, stepAnswer } from '../../acoustics/barMarches.ts';
+import { type StepAnswer, stepAnswer } from '../../acoustics/barMarches.ts';
 import * as reading from '../../acoustics/barReading.ts';
 import type { Step, TriedAt, TriedBar } from '../../acoustics/barTrial.ts';
 import type { PressureBar } from '../../acoustics/pressureBar.ts';
@@ -15,27 +15,9 @@ import type { SweepObserver } from '../../sweep/sweep.ts';
 import type { Computer } from '../../sweep/tasks.ts';
 import { barOf, shiftsOf } from './hoses.ts';
 import { type LoadSense, loadSense } from './load.ts';
+import { type PlateError, plateErrorAt } from './plateError.ts';
 import { type Search, searchBars, tryAll, withVolumes } from './search.ts';
-import {
-  airOf,
-  type SignalPoint,
-  type SignalQuestion,
-  signalPoint,
-  type TappedRun,
-  tappedRuns,
-} from './tapped.ts';
-
-/** One plate further open than the others at idle. */
-export interface PlateError {
-  /** Mean pressure of the wider plate's runner over the others' [Pa], and air over theirs, less one [-]. */
-  pressure: number;
-  air: number;
-  /** Air that leaves it by the bar, over its cylinder's, and what each other gets, over its own [-]. */
-  given: number;
-  got: number;
-  /** Sum of what all hoses bring, over what crosses [-]. */
-  imbalance: number;
-}
+import { type SignalPoint, type SignalQuestion, signalPoint, tappedRuns } from './tapped.ts';
 
 export interface SignalStudy {
   spec: PressureBarSpecification;
@@ -70,28 +52,27 @@ export async function sensorStudy(
 ): Promise<SignalStudy> {
   const runs = await tappedRuns(question, computer, observer);
   const outcomes = runs.map(({ outcome }) => outcome);
-  const off = runs.pop()!;
-  const points = await Promise.all(
+  const found = await Promise.all(
     runs.flatMap(({ outcome, history, ...at }) => {
       if (isFailure(outcome) || !history) return [];
       return [signalPoint({ ...at, history, point: outcome }, question, computer)];
     }),
   );
+  const points = found.flatMap((one) => ('failure' in one ? [] : [one]));
+  outcomes.push(...found.map((one) => ('failure' in one ? one : one.cycle.point)));
   const failed = outcomes.find(isFailure);
   if (points.length === 0 && failed) throw new ComputationError(failed.failure);
-  return concluded(question, { points, outcomes, off }, computer);
+  return concluded(question, { points, outcomes }, computer);
 }
 
 interface Ran {
   points: SignalPoint[];
   outcomes: PointOutcome[];
-  /** Idle with one plate further open. */
-  off: TappedRun;
 }
 
 async function concluded(
   question: SignalQuestion,
-  { points, outcomes, off }: Ran,
+  { points, outcomes }: Ran,
   computer: Computer,
 ): Promise<SignalStudy> {
   const { spec, engine } = question;
@@ -105,10 +86,11 @@ async function concluded(
   });
   const trial = { shifts, points: tried, step, mostLag: spec.mostLag };
   const search = await searchBars(bar, trial, computer);
-  const plateError = plateErrorOf(question, points[0], off);
+  const { plateError, outcomes: more } = await plateErrorAt(question, points[0], computer);
   const { best } = search;
   return {
-    ...{ spec, cylinders, bar, outcomes, points, step, search, triedAt },
+    ...{ spec, cylinders, bar, points, step, search, triedAt },
+    outcomes: [...outcomes, ...more],
     answer: stepAnswer(bar, step.from, step.to, step.gas, step.frequency, WATCHED),
     ...(plateError && { plateError }),
     volumes: await tryAll(withVolumes(bar), trial, computer),
@@ -163,35 +145,6 @@ function hardest(points: readonly SignalPoint[], shifts: readonly number[]): Sig
 function swingTogether(history: readonly number[], shifts: readonly number[]): number {
   const runners = shifts.map((late) => reading.shifted(history, late));
   return reading.swing(history.map((_, i) => reading.mean(runners.map((one) => one[i]!))));
-}
-
-function plateErrorOf(
-  { engine, spec }: SignalQuestion,
-  idle: SignalPoint | undefined,
-  { outcome, history }: TappedRun,
-): PlateError | undefined {
-  if (!idle || !history || isFailure(outcome) || spec.hoses < 2) return undefined;
-  const cylinders = engine.cylinder.count;
-  const histories = shiftsOf(spec.hoses, cylinders).map((late, i) =>
-    reading.shifted(i === 0 ? history : idle.history, late),
-  );
-  const { frequency, gas } = idle;
-  const { net, out } = marchedCycle(
-    barOf(spec),
-    histories,
-    1 / frequency,
-    gas,
-    cylinders * frequency,
-  );
-  const others = net.slice(1);
-  const sum = (values: readonly number[]) => values.reduce((all, one) => all + one, 0);
-  return {
-    pressure: reading.mean(history) - idle.mean,
-    air: outcome.volumetricEfficiency / idle.point.volumetricEfficiency - 1,
-    given: net[0]! / airOf(engine, outcome),
-    got: -sum(others) / others.length / airOf(engine, idle.point),
-    imbalance: sum(net) / sum(out),
-  };
 }
 
 function loadOf(spec: PressureBarSpecification, points: readonly SignalPoint[], ambient: number) {

@@ -9,25 +9,27 @@ import type { SignalPoint } from './tapped.ts';
 
 const LOOKS: readonly PlotLook[] = ['now', 'cut', 'third', 'other'];
 
-/** One cycle at the first point, which is idle. */
+/** One cycle at the first point, which is idle, with the bar fitted. */
 export function cyclePlot({ points }: SignalStudy): Plot {
-  const { history, bar, alone, speed, angle } = points[0]!;
+  const { joined, speed, angle } = points[0]!;
   const line = (name: string, values: readonly number[], look: PlotLook): Series => ({
     name,
     look,
     xs: values.map((_, i) => i),
     ys: plotted(q.PRESSURE, values),
   });
+  const [first, next] = joined.runners;
   return {
     id: 'signal-cycle',
     caption: `One cycle at ${q.told(q.SPEED, speed)}, plate at ${q.told(ANGLE, angle)}`,
     description:
-      'Pressure against crank angle behind one plate, at the sensor of the bar, and at a sensor on one runner alone.',
+      'Pressure against crank angle behind two plates, in the bar and at its sensor, with the bar fitted.',
     ...axes(q.CRANK_ANGLE, q.PRESSURE),
     series: [
-      line('behind one plate', history, 'other'),
-      line('sensor on one runner', alone.marched.sensor, 'now'),
-      line('sensor on the bar', bar.marched.sensor, 'cut'),
+      line('behind the first plate', first!, 'other'),
+      ...(next ? [line('the next to fire', next, 'third')] : []),
+      line('in the bar', joined.inside, 'now'),
+      line('at the sensor', joined.sensor, 'cut'),
     ],
   };
 }
@@ -62,13 +64,45 @@ function lines(
 export function ripplePlot(study: SignalStudy, of: 'bar' | 'alone'): Plot {
   const quantity = of === 'bar' ? RIPPLE : ALONE;
   const where = of === 'bar' ? 'on the bar' : 'on one runner alone';
-  const scaled = (point: SignalPoint) => plotted(quantity, [point[of].ripple])[0]!;
+  const scaled = ({ alone, joined }: SignalPoint) =>
+    plotted(quantity, [of === 'bar' ? joined.ripple : alone.ripple])[0]!;
   return {
     id: `signal-ripple-${of}`,
     caption: `Ripple at the sensor ${where}`,
     description: `Ripple, peak to peak, at a sensor ${where} over engine speed, a line a plate angle.`,
     ...axes(q.SPEED, quantity),
     series: lines(study, 'angle', ({ speed }) => speed, scaled),
+  };
+}
+
+/** Ripple at the sensor of the bar, a tile a speed and plate angle. */
+export function rippleMap({ points }: SignalStudy): Plot {
+  const places = (of: (point: SignalPoint) => number) =>
+    [...new Set(points.map(of))].sort((a, b) => a - b);
+  const [speeds, angles] = [places(({ speed }) => speed), places(({ angle }) => angle)];
+  const ripple = (speed: number, angle: number) =>
+    points.find((point) => point.speed === speed && point.angle === angle)?.joined.ripple;
+  const worst = points.reduce((far, one) => (one.joined.ripple > far.joined.ripple ? one : far));
+  return {
+    id: 'signal-map',
+    caption: 'Ripple at the sensor over speed and plate angle',
+    description:
+      'A map of the ripple at the sensor on the bar, peak to peak, over speed and plate angle; it is greatest at ' +
+      `${q.told(q.SPEED, worst.speed)} and ${q.told(ANGLE, worst.angle)}: ${q.told(RIPPLE, worst.joined.ripple)}.`,
+    ...axes(q.SPEED, ANGLE),
+    series: [],
+    tiles: {
+      xs: speeds,
+      ys: angles,
+      values: angles.map((angle) =>
+        plotted(
+          RIPPLE,
+          speeds.map((speed) => ripple(speed, angle)),
+        ),
+      ),
+      label: q.headed(RIPPLE),
+      decimals: 1,
+    },
   };
 }
 

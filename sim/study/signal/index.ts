@@ -3,7 +3,7 @@ import { InputError } from '../../errors.ts';
 import { firesEvenly } from '../../firings.ts';
 import { allSettled } from '../../report/audit.ts';
 import type { Study } from '../study.ts';
-import { type SignalStudy, sensorStudy } from './compute.ts';
+import { sensorStudy } from './compute.ts';
 import { barsTable, cycleTable, pointsTable, signalDocument } from './tables.ts';
 import { signalReport } from './tell.ts';
 
@@ -36,13 +36,9 @@ export const signalStudy: Study = {
             'signal-bars.csv': barsTable(study),
             'signal-cycle.csv': cycleTable(study),
           },
-          sound: sound(study),
+          sound: allSettled(study.outcomes),
         };
       },
     };
   },
 };
-
-function sound({ outcomes, points }: SignalStudy): boolean {
-  return allSettled(outcomes) && points.every(({ bar }) => bar.marched.repeats);
-}

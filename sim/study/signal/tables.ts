@@ -7,8 +7,9 @@ import * as q from '../../report/quantities.ts';
 import { asObject, asObjects, type Column, column, tableOf, words } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { REMARK } from '../points.ts';
-import type { PlateError, SignalStudy } from './compute.ts';
+import type { SignalStudy } from './compute.ts';
 import type { LoadSense } from './load.ts';
+import type { Apart, PlateError } from './plateError.ts';
 import type { SignalPoint } from './tapped.ts';
 
 export const ANGLE = q.plateAngle('throttle_angle_deg', 'plate', { name: 'plate angle' });
@@ -20,6 +21,10 @@ export const RIPPLE = q.kilopascals('ripple_kPa', 'ripple', {
   name: 'ripple at the sensor',
   decimals: 2,
 });
+const GIVEN_RIPPLE = q.kilopascals('given_runners_ripple_kPa', 'given', {
+  name: 'ripple with the pressure of runners given',
+  decimals: 2,
+});
 const LINEAR_RIPPLE = q.kilopascals('linear_ripple_kPa', 'linear', {
   name: 'ripple by linear theory',
   decimals: 2,
@@ -29,6 +34,7 @@ export const OFFSET = q.kilopascals('offset_kPa', 'offset', {
   decimals: 2,
   signed: true,
 });
+const GIVEN_OFFSET = { ...OFFSET, key: 'given_runners_offset_kPa', only: 'files' as const };
 export const ALONE = q.kilopascals('one_runner_ripple_kPa', 'one runner', {
   name: 'ripple on one runner alone',
 });
@@ -36,6 +42,13 @@ const ALONE_OFFSET = { ...OFFSET, key: 'one_runner_offset_kPa', head: 'its offse
 export const CROSSING = q.percentOf('crossing_fraction', 'crosses', {
   name: 'gas out into a hose and back, of the air',
 });
+export const MORE_AIR = {
+  ...q.CHANGE,
+  key: 'air_change_fraction',
+  head: 'air',
+  name: 'air with the bar fitted',
+  decimals: 1,
+};
 const WINDOW = { ...OFFSET, key: 'window_offset_kPa', head: 'window', decimals: 1 };
 const WINDOW_SLOPE = { ...WINDOW, key: 'window_moved_10_deg_kPa', head: '10 deg on' };
 const FILTERED = q.kilopascals('filtered_ripple_kPa', 'filtered', { name: 'ripple behind filter' });
@@ -65,12 +78,16 @@ export function pointsTable({ points }: SignalStudy) {
       column(q.EFFICIENCY, ({ point }) => point.volumetricEfficiency),
       column(MEAN, ({ mean }) => mean),
       column(RUNNER_SWING, ({ swing }) => swing),
-      column(RIPPLE, ({ bar }) => bar.ripple),
+      column(RIPPLE, ({ joined }) => joined.ripple),
+      column(GIVEN_RIPPLE, ({ bar }) => bar.ripple),
       column(LINEAR_RIPPLE, ({ bar }) => bar.linearRipple),
-      column(OFFSET, ({ bar }) => bar.offset),
-      column(CROSSING, ({ crossing }) => crossing),
+      column(OFFSET, ({ joined }) => joined.offset),
+      column(GIVEN_OFFSET, ({ bar }) => bar.offset),
+      column(CROSSING, ({ joined }) => joined.crossing),
       ...ALONE_COLUMNS.map((one) => ({ ...one, only: 'files' as const })),
-      words('settled', '', ({ point }) => point.settled, { only: 'files' }),
+      words('settled', '', ({ point, cycle }) => point.settled && cycle.point.settled, {
+        only: 'files',
+      }),
       words('remark', '', remarkOf, REMARK),
     ],
     points,
@@ -91,9 +108,8 @@ export function aloneTable({ points }: SignalStudy) {
   return tableOf('One runner alone', [...AT, ...ALONE_COLUMNS], points);
 }
 
-function remarkOf({ point, bar }: SignalPoint): string {
-  const said = [point.settled ? '' : 'not settled', bar.marched.repeats ? '' : 'bar still moves'];
-  return said.filter(Boolean).join(', ');
+function remarkOf({ point, cycle }: SignalPoint): string {
+  return point.settled && cycle.point.settled ? '' : 'not settled';
 }
 
 const SIZES: readonly Column<TriedBar>[] = [
@@ -181,28 +197,75 @@ export function loadTable({ load }: SignalStudy) {
   );
 }
 
+const ABOVE = q.kilopascals('pressure_above_others_kPa', 'pressure', { decimals: 2 });
+const AIR_ABOVE = q.percentOf('air_above_others_fraction', 'air');
+export const LAMBDA = q.ratio('lambda', 'lambda', 3);
+export const UNSEEN = q.plateAngle('plate_unseen_deg', 'unseen', { digits: 2 });
+
+/** A key of a figure that holds with the bar fitted. */
+const fitted = (quantity: q.Quantity): q.Quantity => ({
+  ...quantity,
+  key: `fitted_${quantity.key}`,
+});
+
+/** One plate that is off, as one row of a file. */
 const PLATE_ERROR: readonly Column<PlateError>[] = [
-  column(q.kilopascals('pressure_above_others_kPa', 'pressure'), ({ pressure }) => pressure),
-  column(q.percentOf('air_above_others_fraction', 'air'), ({ air }) => air),
+  column(ABOVE, ({ alone }) => alone.pressure),
+  column(AIR_ABOVE, ({ alone }) => alone.air),
+  column(UNSEEN, ({ unseen }) => unseen.alone),
+  column(fitted(ABOVE), ({ joined }) => joined.pressure),
+  column(fitted(AIR_ABOVE), ({ joined }) => joined.air),
+  column(fitted(UNSEEN), ({ unseen }) => unseen.joined),
+  column(fitted(LAMBDA), ({ lambda }) => lambda.one),
+  column({ ...LAMBDA, key: 'fitted_lambda_of_others' }, ({ lambda }) => lambda.others),
   column(q.percentOf('air_given_fraction', 'given', { decimals: 2 }), ({ given }) => given),
   column(q.percentOf('air_got_by_each_other_fraction', 'got', { decimals: 2 }), ({ got }) => got),
+  column(MORE_AIR, ({ moreAir }) => moreAir),
   column(q.ratio('imbalance', 'imbalance', 6), ({ imbalance }) => imbalance),
 ];
 
-const plateErrorTable = (one: PlateError) => tableOf('One plate off', PLATE_ERROR, [one]);
+const plateErrorRow = (one: PlateError) => asObject(tableOf('One plate off', PLATE_ERROR, [one]));
+
+interface ApartRow extends Apart {
+  fitted: string;
+  unseen: number;
+}
+
+/** One plate further open than the others at idle, by itself and with the bar fitted. */
+export function plateErrorTable({ plateError }: SignalStudy) {
+  if (!plateError) return undefined;
+  const { alone, joined, unseen } = plateError;
+  return tableOf<ApartRow>(
+    'One plate off at idle',
+    [
+      words('runners', 'runners', ({ fitted: how }) => how),
+      column({ ...ABOVE, head: 'stands higher' }, ({ pressure }) => pressure),
+      column({ ...AIR_ABOVE, head: 'more air' }, ({ air }) => air),
+      column({ ...UNSEEN, head: 'plate unseen' }, (row) => row.unseen),
+    ],
+    [
+      { fitted: 'by themselves', ...alone, unseen: unseen.alone },
+      { fitted: 'joined by the bar', ...joined, unseen: unseen.joined },
+    ],
+  );
+}
 
 /** One cycle at the first point: idle. */
 export function cycleTable({ points }: SignalStudy) {
   const [idle] = points;
-  const of = (name: string) => q.kilopascals(`${name}_kPa`, name.replace('_', ' '));
+  const of = (name: string) => q.kilopascals(`${name}_kPa`, name.replaceAll('_', ' '));
   const angles = idle!.history.map((_, i) => i);
+  const { runners, inside, sensor } = idle!.joined;
+  const next = runners[1];
   return tableOf<number>(
     'One cycle at idle',
     [
       column(q.CRANK_ANGLE, (i) => i),
-      column(of('runner'), (i) => idle!.history[i]),
-      column(of('bar'), (i) => idle!.bar.marched.bar[i]),
-      column(of('sensor'), (i) => idle!.bar.marched.sensor[i]),
+      column(of('runner'), (i) => runners[0]![i]),
+      ...(next ? [column<number>(of('next_runner'), (i) => next[i])] : []),
+      column(of('bar'), (i) => inside[i]),
+      column(of('sensor'), (i) => sensor[i]),
+      column(of('runner_without_bar'), (i) => idle!.history[i]),
       column(of('one_runner'), (i) => idle!.alone.marched.sensor[i]),
     ],
     angles,
@@ -234,7 +297,7 @@ export function signalDocument(study: SignalStudy, scenario: Scenario) {
       bigger: asObject(barsTable(study, [bigger])),
     })),
     load: asObjects(loadTable(study)),
-    one_plate_off: plateError ? asObject(plateErrorTable(plateError)) : null,
+    one_plate_off: plateError ? plateErrorRow(plateError) : null,
     audit: auditOf(outcomes),
   };
 }

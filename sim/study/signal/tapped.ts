@@ -3,16 +3,18 @@ import * as reading from '../../acoustics/barReading.ts';
 import type { TriedAt } from '../../acoustics/barTrial.ts';
 import { airInHoses } from '../../acoustics/restingAir.ts';
 import { sweptVolume } from '../../cylinder/crank.ts';
+import type { JoinedCycle } from '../../engine/joinedCycle.ts';
 import type { PointResult } from '../../engine/point.ts';
 import type { Station } from '../../engine/trace.ts';
 import type { PressureBarSpecification } from '../../fittings.ts';
 import { moistAirDensity } from '../../gas/atmosphere.ts';
 import type { EngineSpecification, NumericsSpecification } from '../../specification.ts';
-import type { PointOutcome } from '../../sweep/runner.ts';
+import type { PointFailure, PointOutcome } from '../../sweep/runner.ts';
 import type { SweepObserver } from '../../sweep/sweep.ts';
 import type { Computer } from '../../sweep/tasks.ts';
 import { historyOf } from './history.ts';
 import { aloneOf, barOf, shiftsOf } from './hoses.ts';
+import { type JoinedReading, readingOf, withBar } from './joined.ts';
 
 export interface SignalQuestion {
   engine: EngineSpecification;
@@ -27,8 +29,9 @@ export interface SignalPoint extends TriedAt {
   swing: number;
   bar: reading.Reading;
   alone: reading.Reading;
-  /** Gas out of one runner into its hose and back, over the air of its cylinder [-]. */
-  crossing: number;
+  /** With the bar fitted, all cylinders solved, and what the sensor then reads. */
+  cycle: JoinedCycle;
+  joined: JoinedReading;
   /** Of one runner alone: window less true mean, what ten degrees of window move it by [Pa]. */
   windowOffset: number;
   windowSlope: number;
@@ -57,13 +60,13 @@ export interface TappedRun {
   history?: number[];
 }
 
-/** Every speed at every angle, and idle with one plate further open as the last. */
+/** Every speed at every angle. */
 export async function tappedRuns(
   { engine, spec }: SignalQuestion,
   computer: Computer,
   observer: SweepObserver,
 ): Promise<TappedRun[]> {
-  const runs = runsOf(spec);
+  const runs = spec.speeds.flatMap((speed) => spec.angles.map((angle) => ({ speed, angle })));
   observer.onTotal?.(runs.length);
   const stations = [TAPPING];
   return Promise.all(
@@ -79,12 +82,7 @@ export async function tappedRuns(
   );
 }
 
-function runsOf({ speeds, angles, plateError }: PressureBarSpecification) {
-  const table = speeds.flatMap((speed) => angles.map((angle) => ({ speed, angle })));
-  return [...table, { speed: speeds[0]!, angle: Math.min(angles[0]! + plateError, 90) }];
-}
-
-function throttled(engine: EngineSpecification, angle: number): EngineSpecification {
+export function throttled(engine: EngineSpecification, angle: number): EngineSpecification {
   const { intake, numerics } = engine;
   const throttle = { ...intake.throttle, angle };
   return { ...engine, intake: { ...intake, throttle }, numerics: coarse(numerics) };
@@ -104,8 +102,8 @@ export async function signalPoint(
   known: Pick<SignalPoint, 'speed' | 'angle' | 'history' | 'point'>,
   { engine, spec }: SignalQuestion,
   computer: Computer,
-): Promise<SignalPoint> {
-  const { history, speed, point } = known;
+): Promise<SignalPoint | PointFailure> {
+  const { history, speed, angle } = known;
   const own = barOf(spec);
   const mean = reading.mean(history);
   const gas = airInHoses(engine.ambient, mean);
@@ -116,8 +114,11 @@ export async function signalPoint(
     { ...job, bar: aloneOf(own), shifts: [0] },
   ])) as [reading.Reading, reading.Reading];
   const swing = reading.swing(history);
-  const crossing = bar.marched.out[0]! / airOf(engine, point);
-  return { ...known, frequency, gas, mean, swing, bar, alone, crossing, ...onOne() };
+  const fitted = withBar(throttled(engine, angle), spec, speed, mean);
+  const cycle = await computer.task('joined', { engine: fitted, speed });
+  if ('failure' in cycle) return cycle;
+  const joined = readingOf(cycle, fitted.intake.bars![0]!);
+  return { ...known, frequency, gas, mean, swing, bar, alone, cycle, joined, ...onOne() };
 
   /** What window and filter make of one runner alone. */
   function onOne() {

@@ -9,8 +9,10 @@ import type { Scenario } from '../../scenario/resolve.ts';
 import { pointCautions } from '../cautions.ts';
 import { leadCautions } from '../cylinders.ts';
 import type { SignalStudy } from './compute.ts';
+import { barDrawing } from './drawing.ts';
 import * as figure from './figure.ts';
 import type { LoadSense } from './load.ts';
+import type { PlateError } from './plateError.ts';
 import { worseThough } from './search.ts';
 import * as t from './tables.ts';
 import type { SignalPoint } from './tapped.ts';
@@ -25,9 +27,9 @@ export const HOSE_CAUTIONS: readonly string[] = [
 
 /** What the figures rest on. */
 const ASSUMED =
-  'Cylinders are taken as alike and fired evenly; each runner has the pressure that it has without hoses, so what ' +
-  'the bar does back to the runners is not in here. Gas in the hoses has the temperature of the day. The sensor ' +
-  "itself is taken as quick. The solver's mesh is coarse here: 40 mm in the intake.";
+  'Cylinders are taken as alike and fired evenly. The bar of the file is computed with the engine, all cylinders ' +
+  'and hoses together; other bars are tried on the pressure that runners have without one. The sensor ' +
+  "itself is taken as quick. The solver's mesh is coarse here: 40 mm in the intake and in the hoses.";
 
 const kPa = (value: number) => told({ ...t.RIPPLE, digits: 3 }, value);
 const off = (value: number) => told({ ...t.OFFSET, digits: 3 }, value);
@@ -65,12 +67,12 @@ const worstOf = (points: readonly SignalPoint[], of: (point: SignalPoint) => num
 
 function ownWords({ points, bar, answer, spec, step }: SignalStudy): string {
   const [idle] = points;
-  const worst = worstOf(points, (point) => point.bar.ripple);
+  const worst = worstOf(points, (point) => point.joined.ripple);
   const late = answer.lag <= spec.mostLag ? 'within' : 'beyond';
   return (
     `The bar of the file (${sizes(bar)}): at idle (${place(idle!)}) a runner swings by ` +
-    `${kPa(idle!.swing)} and the sensor by ${kPa(idle!.bar.ripple)}; at worst the sensor swings by ` +
-    `${kPa(worst.bar.ripple)}, at ${place(worst)}. Plates snapped open from ${kPa(step.from)} reach it in ` +
+    `${kPa(idle!.swing)} and the sensor by ${kPa(idle!.joined.ripple)}; at worst the sensor swings by ` +
+    `${kPa(worst.joined.ripple)}, at ${place(worst)}. Plates snapped open from ${kPa(step.from)} reach it in ` +
     `${lagText(answer.lag)} from 10 to 90 %, ${late} the ${inMilliseconds(spec.mostLag, 1)} that the file allows.`
   );
 }
@@ -111,14 +113,17 @@ function biggerWords(study: SignalStudy): string {
 
 /** Jets let gas in and out by a law that is no straight line, so the bar's mean is not the runners'. */
 function offsetWords({ points }: SignalStudy): string[] {
-  const worst = worstOf(points, ({ bar }) => Math.abs(bar.offset));
+  const worst = worstOf(points, ({ joined }) => Math.abs(joined.offset));
   const [idle] = points;
-  const ratios = points.map(({ bar }) => bar.linearRipple / bar.ripple);
-  const [least, most] = [Math.min(...ratios), Math.max(...ratios)];
+  const apart = (of: (point: SignalPoint) => number) => {
+    const ratios = points.map((point) => of(point) / point.joined.ripple);
+    return `${Math.min(...ratios).toFixed(1)} to ${Math.max(...ratios).toFixed(1)}`;
+  };
   return [
     'The mean of the bar is not the mean of the runners: a hole passes gas by the root of the difference, so short ' +
-      `deep pulses count for less than they do in the mean. At idle it reads ${off(idle!.bar.offset)}, at worst ${off(worst.bar.offset)} ` +
-      `(${place(worst)}). Linear theory knows nothing of that, and its ripple is ${least.toFixed(1)} to ${most.toFixed(1)} times that in time.`,
+      `deep pulses count for less than they do in the mean. At idle it reads ${off(idle!.joined.offset)}, at worst ${off(worst.joined.offset)} ` +
+      `(${place(worst)}). Linear theory knows nothing of that, and its ripple is ${apart(({ bar }) => bar.linearRipple)} times what the ` +
+      `engine with its bar gives; hoses in time on runners whose pressure is given, ${apart(({ bar }) => bar.ripple)} times.`,
   ];
 }
 
@@ -159,17 +164,29 @@ function crossingWords({ points, plateError, spec }: SignalStudy): string[] {
   if (spec.hoses < 2) return ['With one hose nothing crosses from cylinder to cylinder.'];
   const [idle] = points;
   const gross =
-    `At idle ${share(idle!.crossing)} of a cylinder's air goes out of its runner into the hose and comes back each ` +
-    'cycle; with cylinders alike none is lost.';
-  if (!plateError) return [gross];
-  const { pressure, air, given, got } = plateError;
-  return [
-    `${gross} One plate ${plate(spec.plateError)} further open takes ${share(air)} more air and stands ` +
-      `${kPa(pressure)} higher; through the bar ${share(given, 2)} of it leaks to the others, ${share(got, 2)} more air for each, ` +
-      'at most, as the runners are taken to stand where they are without the bar. So many per cent its mixture goes ' +
-      'rich and theirs lean where all have equal fuel. Balance the bodies with the hoses clamped, or gauges between ' +
-      'nipple and clamp read the neighbours too.',
-  ];
+    `At idle ${share(idle!.joined.crossing)} of a cylinder's air goes out of its runner into the hose and comes back each ` +
+    'cycle; cylinders alike lose none of it.';
+  return plateError ? [gross, plateErrorWords(plateError, spec)] : [gross];
+}
+
+/** Of the difference that a gauge shows this much is left where hoses may stay on while plates are balanced [-]. */
+const CLEAR = 0.8;
+
+function plateErrorWords(one: PlateError, spec: SignalStudy['spec']): string {
+  const { alone, joined, given, got, lambda, unseen, moreAir } = one;
+  const left = joined.pressure / alone.pressure;
+  const balance =
+    left < CLEAR
+      ? 'Balance the bodies with the hoses clamped between gauge and bar'
+      : 'Bodies can be balanced with the bar fitted, gauges on nipples of their own';
+  return (
+    `With plates alike the bar changes the air of the idle by ${told(t.MORE_AIR, moreAir)}. ` +
+    `One plate ${plate(spec.plateError)} further open takes ${share(alone.air)} more air than the others and stands ` +
+    `${kPa(alone.pressure)} higher; with the bar fitted ${share(joined.air)} and ${kPa(joined.pressure)}, as ${share(given, 2)} of its ` +
+    `gas goes to the others, ${share(got, 2)} more for each. Where all have equal fuel and the mixture is right in common, its lambda ` +
+    `is ${told(t.LAMBDA, lambda.one)} and theirs ${told(t.LAMBDA, lambda.others)}. Gauges on joined runners show ${share(left, 0)} of the difference: ` +
+    `what they tell, ${kPa(spec.resolution)}, is a plate ${told(t.UNSEEN, unseen.joined)} off in place of ${told(t.UNSEEN, unseen.alone)}. ${balance}.`
+  );
 }
 
 export function signalReport(study: SignalStudy, scenario: Scenario): Report {
@@ -179,15 +196,16 @@ export function signalReport(study: SignalStudy, scenario: Scenario): Report {
     answer: signalSentences(study),
     flags: [
       ...pointCautions([{ name: 'the signal', outcomes: study.outcomes }]),
-      ...restless(study),
       ...leadCautions(scenario.engine),
       ASSUMED,
     ],
     sections: [
       { heading: 'Mind', items: HOSE_CAUTIONS },
       {
+        pictures: [barDrawing(scenario.engine, study.spec)],
         plots: [
           figure.cyclePlot(study),
+          figure.rippleMap(study),
           figure.ripplePlot(study, 'bar'),
           figure.ripplePlot(study, 'alone'),
           figure.choicePlot(study),
@@ -200,22 +218,15 @@ export function signalReport(study: SignalStudy, scenario: Scenario): Report {
   };
 }
 
-function restless({ points }: SignalStudy): string[] {
-  const moving = points.filter(({ bar }) => !bar.marched.repeats);
-  if (moving.length === 0) return [];
-  return [
-    `The bar still moved from cycle to cycle at ${counted(moving.length, 'point')}: too much volume behind too small a hole to settle in 400 cycles.`,
-  ];
-}
-
 function tables(study: SignalStudy): Section[] {
   return [
     {
       tables: [t.pointsTable(study)],
       notes: [
-        'Ripple: peak to peak at the sensor, in time with jets by their own law; linear: by the exact theory of thin ' +
-          'lines, jets made linear. Offset: mean reading less the mean behind the plates. Crosses: gas out of a runner ' +
-          'into its hose and back, of the air of its cylinder.',
+        'Ripple: peak to peak at the sensor, bar and engine computed together; given: hoses alone in time, on the ' +
+          'pressure that runners have without them; linear: by the exact theory of thin lines on that pressure, jets made ' +
+          'linear. Offset: mean reading less the mean behind the plates. Crosses: gas out of a runner into its hose and ' +
+          'back, of the air of its cylinder. VE, mean and swing without the bar.',
       ],
     },
     {
@@ -232,6 +243,6 @@ function tables(study: SignalStudy): Section[] {
         'Each a tenth steadier than the one before, and the best; all that were tried are in signal-bars.csv.',
       ],
     },
-    { tables: [t.loadTable(study)] },
+    { tables: [t.plateErrorTable(study) ?? [], t.loadTable(study)].flat() },
   ];
 }

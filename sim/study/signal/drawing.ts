@@ -1,0 +1,70 @@
+/** The bar drawn with its hoses: runners in a row with their plates, jets, hoses, bar and sensor. Not to scale. */
+
+import { type Firing, firings } from '../../firings.ts';
+import type { PressureBarSpecification } from '../../fittings.ts';
+import { millimetres } from '../../report/figures.ts';
+import { html, type Markup } from '../../report/markup.ts';
+import { counted, fixed } from '../../report/numbers.ts';
+import { told } from '../../report/quantities.ts';
+import type { EngineSpecification } from '../../specification.ts';
+import { shiftsOf } from './hoses.ts';
+import { HOSE_BORE, JET_BORE, VOLUME } from './tables.ts';
+
+const WIDTH = 760;
+const HEIGHT = 300;
+/** Heights of runners, plates and taps. */
+const [TOP, PLATE, TAP, FOOT] = [150, 190, 222, 270];
+const BAR = { left: 110, right: 720, top: 40, bottom: 74 };
+
+export function barDrawing(
+  engine: EngineSpecification,
+  spec: PressureBarSpecification,
+): { caption: string; picture: Markup } {
+  const { count } = engine.cylinder;
+  const pitch = (BAR.right - 70) / count;
+  const half = Math.min(22, 0.2 * pitch);
+  const at = ({ number }: Firing) => 50 + (number - 0.5) * pitch;
+  const order = firings(engine);
+  const joined = shiftsOf(spec.hoses, count).map((late) => order[Math.round(late * count)]!);
+  const picture = html`<svg class="drawing" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="${described(spec)}" fill="none" stroke="currentColor" stroke-width="2">
+${order.map((one) => runner(one.number, at(one), half))}
+${joined.map((one) => hose(at(one) + half, Math.min(44, 0.3 * pitch)))}
+<rect x="${BAR.left}" y="${BAR.top}" width="${BAR.right - BAR.left}" height="${BAR.bottom - BAR.top}" rx="8"/>
+<path d="M${BAR.left} ${(BAR.top + BAR.bottom) / 2} H${BAR.left - 44}"/>
+<circle cx="${BAR.left - 58}" cy="${(BAR.top + BAR.bottom) / 2}" r="14"/>
+${words(spec)}
+</svg>`;
+  return { caption: 'The bar and its hoses, not to scale', picture };
+}
+
+/** A runner from above: walls, plate, its cylinder's number. */
+function runner(number: number, x: number, half: number): Markup {
+  return html`<path d="M${px(x - half)} ${TOP} V${FOOT} M${px(x + half)} ${TOP} V${FOOT}"/>
+<path d="M${px(x - half + 3)} ${PLATE + 5} L${px(x + half - 3)} ${PLATE - 5}"/>
+<text x="${px(x)}" y="${FOOT + 20}" text-anchor="middle" stroke="none" fill="currentColor">${number}</text>`;
+}
+
+/** From a runner's side, by a jet, to the bar so far beside it. */
+function hose(side: number, beside: number): Markup {
+  const up = px(side + beside);
+  return html`<path d="M${px(side)} ${TAP - 4} h6 M${px(side)} ${TAP + 4} h6"/>
+<path d="M${px(side + 6)} ${TAP} C${up} ${TAP} ${up} ${TAP - 30} ${up} ${BAR.bottom}"/>`;
+}
+
+function words(spec: PressureBarSpecification): Markup {
+  const { hoseLength, hoseBore, jetBore, volume, sensorVolume, sensorHoseLength } = spec;
+  const own = sensorHoseLength > 0 ? `on ${millimetres(sensorHoseLength)} of hose` : 'on the bar';
+  const text = (x: number, y: number, anchor: string, said: string) =>
+    html`<text x="${x}" y="${y}" text-anchor="${anchor}" stroke="none" fill="currentColor">${said}</text>`;
+  const jets = jetBore < hoseBore ? `, jets of ${told(JET_BORE, jetBore)} at the runners` : '';
+  return html`${text((BAR.left + BAR.right) / 2, (BAR.top + BAR.bottom) / 2 + 5, 'middle', `bar ${told(VOLUME, volume)}`)}
+${text(10, 22, 'start', `sensor ${told(VOLUME, sensorVolume)}, ${own}`)}
+${text(WIDTH - 10, 22, 'end', `${counted(spec.hoses, 'hose')} of ${millimetres(hoseLength)}, bore ${told(HOSE_BORE, hoseBore)}${jets}`)}
+${text(10, PLATE + 4, 'start', 'plates')}
+${text(10, TAP + 4, 'start', 'taps')}`;
+}
+
+const described = (spec: PressureBarSpecification) =>
+  `Runners with their plates; behind them ${counted(spec.hoses, 'hose')} lead by jets to a bar with one sensor.`;
+
+const px = (value: number) => fixed(value, 1);
