@@ -94,6 +94,7 @@ export {
   type Value,
   words,
 } from './report/table.ts';
+export { throttleOutline } from './report/throttleOutline.ts';
 export {
   type DoubtfulInput,
   type DoubtSample,

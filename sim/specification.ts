@@ -72,16 +72,20 @@ export interface BellmouthSpecification {
   endCorrection: number;
 }
 
-/** Throttle body with one butterfly plate. */
+/** Throttle body with what throttles it: a butterfly plate, a slide or a barrel (loss/throttles.ts). */
 export interface ThrottleSpecification {
+  /** Absent: a butterfly. */
+  kind?: 'slide' | 'barrel';
   /** Body length, face to face [m]. */
   length: number;
   /** Bore at the plate [m]. */
   bore: number;
   /** Distance of the plate's shaft from the body's outer face [m]. */
   shaftPosition: number;
-  /** Shaft diameter [m]. */
+  /** Shaft diameter across the bore [m]; a slide or a barrel has none there. */
   shaftDiameter: number;
+  /** Diameter of a barrel [m]. */
+  barrelDiameter?: number;
   /** Plate angle from the plane across the bore at which the plate seals [deg]. */
   closedAngle: number;
   /** Plate angle from the plane across the bore; 90 is wide open [deg]. */

@@ -5,7 +5,7 @@ import { sweptVolume } from '../cylinder/crank.ts';
 import { wiebeBurn } from '../cylinder/wiebe.ts';
 import { circleArea } from '../duct/profile.ts';
 import type { FuelName } from '../gas/fuel.ts';
-import { butterflyOpenArea } from '../loss/butterfly.ts';
+import { throttleOf } from '../loss/throttles.ts';
 import type { ThrottleSpecification } from '../specification.ts';
 import { liquidFuel } from '../spray/liquidFuel.ts';
 import { Spray } from '../spray/spray.ts';
@@ -46,6 +46,7 @@ export function lineSpray(
 
 /** Share of the bore that plate and shaft block, and the width of what is in the way [m]. */
 function plateInTheWay(throttle: ThrottleSpecification): { blocked: number; width: number } {
-  const blocked = 1 - butterflyOpenArea(throttle, throttle.angle) / circleArea(throttle.bore);
+  const blocked =
+    1 - throttleOf(throttle).openArea(throttle, throttle.angle) / circleArea(throttle.bore);
   return { blocked, width: Math.max(throttle.shaftDiameter, blocked * throttle.bore) };
 }

@@ -5,7 +5,7 @@
  *   sigma = Cc(s) A_open / A,   K = (1/sigma - 1)^2 + D     slow flow, dynamic heads of the bore
  *
  * s = 1 - cos psi / cos psi0: what the plate alone leaves open, for a round shaft contracts nothing;
- * A_open with shaft and rim gap (butterfly.ts); Cc of contraction.ts; D so that wide open K is the stated
+ * A_open with shaft and rim gap (butterfly.ts), or of a slide or barrel (throttles.ts); Cc of contraction.ts; D so that wide open K is the stated
  * loss. Fast flow by the same momentum balance, jet to bore:
  *
  *   p2 + m v2 (1 + D/2) = p (1 - sigma) + pt sigma + m vt,   enthalpy constant
@@ -20,23 +20,18 @@
  */
 
 import { circleArea } from '../duct/profile.ts';
-import { cos } from '../elementary/angles.ts';
 import { power, square } from '../elementary/powers.ts';
 import { interpolateLinear } from '../interpolation.ts';
-import type { ThrottleSpecification } from '../specification.ts';
 import { LEVELS } from '../step/constriction.ts';
-import { butterflyOpenArea } from './butterfly.ts';
 import { jetContraction, slowContraction } from './contraction.ts';
 import { criticalRatio, flowFunction } from './nozzle.ts';
+import { type Plate, throttleOf } from './throttles.ts';
 
 const WIDE_OPEN = 90;
-const RADIANS = Math.PI / 180;
 const DRILLED = 0.82;
 /** Of air; the table of a plate holds for any gas near it. */
 const GAMMA = 1.4;
 const G = (GAMMA - 1) / GAMMA;
-
-type Plate = Omit<ThrottleSpecification, 'length' | 'shaftPosition' | 'angle'>;
 
 interface Opening {
   /** Open area over the bore's [-]. */
@@ -49,13 +44,20 @@ interface Opening {
 
 function openingOf(plate: Plate, angle: number): Opening {
   const bore = circleArea(plate.bore);
-  const shut = cos(plate.closedAngle * RADIANS);
-  const alone = 1 - cos(Math.max(angle, plate.closedAngle) * RADIANS) / shut;
+  const { openArea, edges, openings } = throttleOf(plate);
+  const contraction = slowContraction(edges(plate, angle));
   return {
-    open: butterflyOpenArea(plate, angle) / bore,
-    contraction: slowContraction(alone),
-    drag: plate.openLoss - square(bore / butterflyOpenArea(plate, WIDE_OPEN) - 1),
+    open: inSeries(openArea(plate, angle) / bore, contraction, openings),
+    contraction,
+    drag: plate.openLoss - square(bore / openArea(plate, WIDE_OPEN) - 1),
   };
+}
+
+/** The one opening that loses as much as several of share `open`, one behind the other: losses add up. */
+function inSeries(open: number, contraction: number, openings: number): number {
+  if (openings === 1 || open <= 0) return open;
+  const loss = openings * square(1 / (contraction * open) - 1);
+  return 1 / (contraction * (1 + Math.sqrt(loss)));
 }
 
 /** Loss of the plate in slow flow, dynamic heads of the bore [-]; without the bleed. */

@@ -6,6 +6,7 @@ import type { IntakeSpecification } from '../specification.ts';
 import { lengthIn } from './figures.ts';
 import { html, type Markup } from './markup.ts';
 import { fixed } from './numbers.ts';
+import { throttleNoun, throttleOutline } from './throttleOutline.ts';
 
 const WIDTH = 760;
 const HEIGHT = 240;
@@ -46,7 +47,6 @@ export function lengthDrawing(
   const wall = (side: 1 | -1) =>
     points.map(([x, r], i) => `${i === 0 ? 'M' : 'L'}${at(x)} ${px(AXIS - side * r)}`).join(' ');
   const plate = length + throttle.shaftPosition;
-  const tall = half(throttle.bore) * 0.94;
   const description =
     `Section of the intake. The length to cut, ${lengthIn(length, unit)}, runs from the rim plane of ` +
     'the mouth on the right to the face of the throttle body, bellmouth included.';
@@ -54,8 +54,7 @@ export function lengthDrawing(
 <path class="wall" d="${wall(1)}"/>
 <path class="wall" d="${wall(-1)}"/>
 <line class="centre" x1="${at(0)}" x2="${at(total)}" y1="${AXIS}" y2="${AXIS}"/>
-<line class="plate" x1="${px(across(plate) - tall)}" x2="${px(across(plate) + tall)}" y1="${AXIS + 2}" y2="${AXIS - 2}"/>
-<circle class="plate" cx="${at(plate)}" cy="${AXIS}" r="3"/>
+${inTheBore(throttle, { across: (x) => px(across(plate) - x * stretch), up: (y) => px(AXIS - y * stretch) })}
 <line class="limit" x1="${at(0)}" x2="${at(0)}" y1="20" y2="${HEIGHT - 44}"/>
 <line class="limit" x1="${at(length)}" x2="${at(length)}" y1="20" y2="${HEIGHT - 44}"/>
 <line class="measure" x1="${at(0)}" x2="${at(length)}" y1="${HEIGHT - 54}" y2="${HEIGHT - 54}"/>
@@ -63,10 +62,21 @@ export function lengthDrawing(
 <text x="${at(0)}" y="${HEIGHT - 32}" text-anchor="end" class="strong">length to cut ${lengthIn(length, unit)}, bellmouth included</text>
 <text x="${at(0)}" y="14" text-anchor="end">rim plane</text>
 <text x="${at(length)}" y="14" text-anchor="middle">body face</text>
-<text x="${at(plate)}" y="${HEIGHT - 10}" text-anchor="middle">plate</text>
+<text x="${at(plate)}" y="${HEIGHT - 10}" text-anchor="middle">${throttleNoun(throttle)}</text>
 <line class="leader" x1="${at(plate)}" x2="${at(plate)}" y1="${AXIS + 6}" y2="${HEIGHT - 24}"/>
 <text x="${at(total)}" y="14">valve</text>
 </svg>`;
+}
+
+/** What throttles, in lines whose places are `across` [m behind its middle] and `up` [m]. */
+function inTheBore(
+  throttle: IntakeSpecification['throttle'],
+  { across, up }: Record<'across' | 'up', (metres: number) => string>,
+): Markup {
+  const lines = throttleOutline(throttle).map((points) =>
+    points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${across(x)} ${up(y)}`).join(' '),
+  );
+  return html`<path class="plate" d="${lines.join(' ')}"/>`;
 }
 
 /** The quarter ellipse from the rim (x = 0) to the bore (x = depth). */

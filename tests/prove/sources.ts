@@ -108,6 +108,8 @@ export const SOURCES = {
     'mean of a power of the flow, linearised: King 1914, Phil. Trans. R. Soc. A 214:373 (law from memory; computed)',
   airMass: 'mass balance of a volume behind a choked hole (computed)',
   shadow: 'shadow of plate and shaft integrated across the bore (computed outside this program)',
+  weisbachGate:
+    'Weisbach, gate valves and cocks in round pipes, as handbooks print his experiments (from memory)',
   weisbachValve:
     'Weisbach, butterfly valves, as handbooks print his experiments (5 to 20, 40 and 60 deg as quoted in print, the rest and the attribution from memory)',
   perry:

@@ -3,7 +3,7 @@
  * the length in question. Its mouth is taken and moved with the pointer; the air in it has the colour of its
  * pressure at the moment on show.
  */
-import { METRES, type Trace } from '../../sim/index.ts';
+import { METRES, type Trace, throttleOutline } from '../../sim/index.ts';
 import { pipeSpan } from '../drawing/pipeSpan.ts';
 import { mixed, rowAt, stillAir } from '../drawing/pressure.ts';
 import { type Look, ROLE_NAME } from '../look.ts';
@@ -47,12 +47,7 @@ export function IntakeDrawing({ picture, length, trace }: DrawingProps) {
         <path class="pipe" d={pipesPath(picture, flange)} />
         <path class="valve" d={valvePath(picture, seat)} />
         <path class="body" d={bodyPath(picture, flange, face)} />
-        <ellipse
-          class="plate"
-          cx={face - throttle.shaftPosition * 1e3}
-          rx={throttle.bore * 450}
-          ry={1.4}
-        />
+        <path class="plate" d={throttlePath(throttle, face)} />
         <path class="trumpet" d={trumpetPath(picture, length, face)} />
         <Grip at={face + length * 1e3} reach={widest} />
       </g>
@@ -60,6 +55,16 @@ export function IntakeDrawing({ picture, length, trace }: DrawingProps) {
     </svg>
   );
 }
+
+/** What throttles, wide open. */
+function throttlePath(throttle: Throttle, face: number): string {
+  const middle = face - throttle.shaftPosition * 1e3;
+  const path = (points: readonly [number, number][]) =>
+    points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${middle + x * 1e3} ${-y * 1e3}`).join(' ');
+  return throttleOutline(throttle).map(path).join(' ');
+}
+
+type Throttle = Picture['scenario']['engine']['intake']['throttle'];
 
 /** What the mouth is taken by [mm]. */
 function Grip({ at, reach }: { at: number; reach: number }) {

@@ -1,12 +1,12 @@
 /** One throttle and a plenum, as the engine had or could have in place of individual bodies. */
 import { sweptVolume } from '../../cylinder/crank.ts';
 import type { PlenumSpecification } from '../../fittings.ts';
+import { throttleOf } from '../../loss/throttles.ts';
 import type { Row } from '../../sound/monopoles.ts';
 import type { EngineSpecification, ThrottleSpecification } from '../../specification.ts';
 import { maybe, optional, section } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
 import type { ScenarioView } from '../schema.ts';
-import { openPlateLoss } from './throttle.ts';
 import { LEAST_STRAIGHT } from './trumpet.ts';
 import { boreFor, inletAt, mostFlow, rowAlong, usualTaker } from './usual.ts';
 
@@ -93,7 +93,7 @@ function bodyOf(bore: number): ThrottleSpecification {
     closedAngle: PLATE.closedAngle,
     angle: 90,
     rimGap: 0,
-    openLoss: openPlateLoss(PLATE.shaft),
+    openLoss: throttleOf({}).openLoss(PLATE.shaft),
   };
 }
 
