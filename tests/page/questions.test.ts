@@ -2,9 +2,9 @@
 import { expect, test } from 'vitest';
 import {
   askedScrews,
-  idleSentences,
-  idleStudyOf,
   isFailure,
+  joinedIdleOf,
+  joinedIdleSentences,
   lengthStudy,
   listenTables,
   meterQuestion,
@@ -149,8 +149,8 @@ test('signal and idle agree with the core', async () => {
   await go(page, 'idle');
   await page.getByRole('button', { name: 'Compare the ways' }).click();
   await page.locator('#idle .finding').waitFor();
-  const own = idleStudyOf({ engine, spec: idle!, bar });
-  expect(await page.locator('#idle .finding').textContent()).toBe(idleSentences(own)[0]);
+  const own = await joinedIdleOf({ engine, spec: idle!, bar }, computer as never);
+  expect(await page.locator('#idle .finding').textContent()).toBe(joinedIdleSentences(own)[0]);
   expect(said).toEqual([]);
   await page.close();
 });

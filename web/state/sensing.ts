@@ -1,5 +1,5 @@
 /** What the pressure sensor sees, and what idle air can come through, worked out when asked. */
-import { type IdleStudy, idleStudyOf, type SignalStudy, sensorStudy } from '../../sim/index.ts';
+import { type JoinedIdle, joinedIdleOf, type SignalStudy, sensorStudy } from '../../sim/index.ts';
 import { URGENCY } from '../compute/pool.ts';
 import { askedStudy } from './asked.ts';
 import type { Picture } from './picture.ts';
@@ -11,9 +11,10 @@ export const sensing = askedStudy<SignalStudy>(({ scenario }, runner, seen, stop
   return sensorStudy({ engine, spec: spec! }, { ...runner, task }, seen);
 });
 
-export const idling = askedStudy<IdleStudy>(async ({ scenario }) => {
+export const idling = askedStudy<JoinedIdle>(({ scenario }, runner, seen, stop) => {
   const { engine, idle: spec, pressureBar: bar } = scenario;
-  return idleStudyOf({ engine, spec: spec!, ...(bar && { bar }) });
+  const task = pool.tasks(URGENCY.asked, stop);
+  return joinedIdleOf({ engine, spec: spec!, ...(bar && { bar }) }, { ...runner, task }, seen);
 });
 
 export const hasBar = ({ scenario }: Picture): boolean => scenario.pressureBar !== undefined;

@@ -1,5 +1,5 @@
 /** What the air of an even idle can come through. */
-import { IDLE_CAUTIONS, idleFigures, idleSentences, idleTables } from '../../sim/index.ts';
+import { IDLE_CAUTIONS, idleFigures, idleTables, joinedIdleSentences } from '../../sim/index.ts';
 import { resultOf } from '../state/asked.ts';
 import { hasIdle, idling } from '../state/sensing.ts';
 import { askedView } from './asked.tsx';
@@ -13,11 +13,14 @@ export const idleView = askedView({
   applies: hasIdle,
   reading:
     'Ripple that a pulsed valve puts into the bar it feeds, over how often it is driven. The ways to let air in stand in the table.',
-  sentences: idleSentences,
+  sentences: joinedIdleSentences,
   plot: idleFigures.frequencyPlot,
   table: idleTables.waysTable,
   decimals: 2,
-  ask: { label: 'Compare the ways', cost: () => 'Closed formulas, a second.' },
+  ask: {
+    label: 'Compare the ways',
+    cost: () => 'Closed formulas, and the engine at idle four times: some seconds.',
+  },
   Below: Cautions,
 });
 

@@ -55,18 +55,25 @@ export interface IdleStudy {
   resolution?: number;
 }
 
-export function idleStudyOf(question: IdleQuestion): IdleStudy {
-  const { engine, spec, bar } = question;
+/** What every way rests on. */
+export function contextOf(question: IdleQuestion): Context {
+  const { engine, spec } = question;
   const need = needOf(question);
-  const plates = platesFor(engine, spec, need.warm);
+  const { angle: ajar, mean } = platesFor(engine, spec, need.warm);
   const beside = platesFor(engine, spec, spec.plateShare * need.warm).angle;
-  const context = { ...question, need, mean: plates.mean, beside };
-  const ways = waysOf(context, plates.angle);
+  return { ...question, need, mean, ajar, beside };
+}
+
+export function idleStudyOf(question: IdleQuestion): IdleStudy {
+  const { spec, bar } = question;
+  const context = contextOf(question);
+  const { need } = context;
+  const ways = waysOf(context, context.ajar);
   const best = bestOf(ways, bar);
   return {
     spec,
     need,
-    mean: plates.mean,
+    mean: context.mean,
     ways,
     ...(best && { best }),
     spark: sparkReserve(question, need),
@@ -76,7 +83,10 @@ export function idleStudyOf(question: IdleQuestion): IdleStudy {
 }
 
 /** Of what reaches and leaves the signal quiet, the evenest; all through one cylinder never. */
-function bestOf(ways: readonly IdleWay[], bar?: PressureBarSpecification): IdleWay | undefined {
+export function bestOf(
+  ways: readonly IdleWay[],
+  bar?: PressureBarSpecification,
+): IdleWay | undefined {
   const quiet = ({ ripple, offset }: IdleWay) => ripple + offset <= (bar?.resolution ?? 0);
   const good = ways.filter((way) => {
     const within = (way.duty?.[2] ?? 0) <= 1;

@@ -1,8 +1,9 @@
 /** `idle`: what the air of an even idle can come through. */
 import { InputError } from '../../errors.ts';
+import { allSettled } from '../../report/audit.ts';
 import type { Study } from '../study.ts';
-import { idleStudyOf } from './compute.ts';
-import { frequencyTable, idleDocument, waysTable } from './tables.ts';
+import { joinedIdleOf } from './joined.ts';
+import { frequencyTable, idleDocument, joinedTable, waysTable } from './tables.ts';
 import { idleReport } from './tell.ts';
 
 export const idleStudy: Study = {
@@ -17,15 +18,19 @@ export const idleStudy: Study = {
       );
     }
     return {
-      width: 0,
-      async run() {
-        const study = idleStudyOf({ engine, spec, ...(bar && { bar }) });
+      width: 4,
+      async run(computer, observer) {
+        const study = await joinedIdleOf({ engine, spec, ...(bar && { bar }) }, computer, observer);
         return {
           stem: 'idle',
           document: idleDocument(study, scenario),
           report: idleReport(study, scenario),
-          tables: { 'idle.csv': waysTable(study), 'idle-valve.csv': frequencyTable(study) },
-          sound: true,
+          tables: {
+            'idle.csv': waysTable(study),
+            'idle-computed.csv': joinedTable(study),
+            'idle-valve.csv': frequencyTable(study),
+          },
+          sound: allSettled(study.outcomes),
         };
       },
     };

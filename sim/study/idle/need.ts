@@ -36,7 +36,8 @@ export interface Context extends IdleQuestion {
   need: IdleNeed;
   /** Mean behind the plates of the warm engine [Pa]. */
   mean: number;
-  /** Plates where a valve gives the rest [deg]. */
+  /** Plates that give all the warm air, and plates where a valve gives the rest [deg]. */
+  ajar: number;
   beside: number;
 }
 

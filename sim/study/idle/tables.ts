@@ -1,10 +1,13 @@
 /** Ways of idle air as tables and as a JSON document. */
+import { auditOf } from '../../report/audit.ts';
 import { documentHead } from '../../report/document.ts';
+import { plain } from '../../report/numbers.ts';
 import * as q from '../../report/quantities.ts';
 import { asObject, asObjects, type Column, column, tableOf, words } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { REMARK } from '../points.ts';
 import type { FrequencyRow, IdleStudy, SparkReserve } from './compute.ts';
+import type { JoinedIdle, JoinedWay } from './joined.ts';
 import type { IdleNeed } from './need.ts';
 import type { IdleWay, WayName } from './ways.ts';
 
@@ -92,13 +95,34 @@ export function frequencyTable({ frequencies }: IdleStudy) {
   );
 }
 
+const COMPUTED_AIR = { ...AIR, key: 'air_g_per_s', head: 'air' };
+const SENSOR_RIPPLE = { ...RIPPLE, key: 'sensor_ripple_kPa', head: 'sensor swings' };
+const SENSOR_OFFSET = { ...OFFSET, key: 'sensor_offset_kPa', signed: true };
+
+/** Ways computed with the engine: one row a way, the first cylinder's plate and nipple off. */
+export function joinedTable({ joined }: JoinedIdle) {
+  return tableOf<JoinedWay>(
+    'Ways computed with the engine, warm',
+    [
+      words('way', 'way', ({ name }) => WAYS[name][0]),
+      column(COMPUTED_AIR, ({ air }) => air),
+      column(SPREAD, ({ spread }) => spread),
+      column(LAMBDA, ({ lambda }) => lambda.one),
+      column({ ...LAMBDA, key: 'lambda_of_others', head: 'others' }, ({ lambda }) => lambda.others),
+      column(SENSOR_RIPPLE, ({ signal }) => signal?.ripple),
+      column(SENSOR_OFFSET, ({ signal }) => signal?.offset),
+    ],
+    joined,
+  );
+}
+
 const SPARK: readonly Column<SparkReserve>[] = [
   column(q.percentOf('share_of_torque', 'share'), ({ share }) => share),
   column({ ...q.BRAKE_TORQUE, key: 'torque_Nm' }, ({ torque }) => torque),
   column(q.ratio('exhaust_hotter_K', 'hotter', 0), ({ hotter }) => hotter),
 ];
 
-export function idleDocument(study: IdleStudy, scenario: Scenario) {
+export function idleDocument(study: JoinedIdle, scenario: Scenario) {
   const { spec, need, mean, best, spark } = study;
   return {
     ...documentHead('idle', scenario),
@@ -107,7 +131,10 @@ export function idleDocument(study: IdleStudy, scenario: Scenario) {
     runner_mean_kPa: q.filed(RIPPLE, mean),
     ways: asObjects(waysTable(study)),
     best: best ? asObject(waysTable(study, [best])) : null,
+    pulsed_at_Hz: plain(study.pulsed),
+    computed: asObjects(joinedTable(study)),
     frequencies: asObjects(frequencyTable(study)),
     spark_reserve: asObject(tableOf('', SPARK, [spark])),
+    audit: auditOf(study.outcomes),
   };
 }

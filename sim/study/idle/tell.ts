@@ -1,10 +1,12 @@
 /** What idle air can come through, in sentences. */
 import { rpm, share } from '../../report/figures.ts';
-import { BRAKE_TORQUE, type Quantity, told } from '../../report/quantities.ts';
+import { BRAKE_TORQUE, FREQUENCY, type Quantity, told } from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import { pointCautions } from '../cautions.ts';
 import type { IdleStudy } from './compute.ts';
 import { frequencyPlot } from './figure.ts';
+import type { JoinedIdle } from './joined.ts';
 import * as t from './tables.ts';
 import type { IdleWay, WayName } from './ways.ts';
 
@@ -17,8 +19,8 @@ export const IDLE_CAUTIONS: readonly string[] = [
 ];
 
 const ASSUMED =
-  'Closed formulas, no waves: filling behind a plate without valve overlap, so that real runners stand higher, valve and nipples choked, cylinders alike ' +
-  'but for the one that is off, equal fuel for all. It ranks ways and sizes holes; it does not set an idle.';
+  'Sizes, reach and turns by closed formulas, no waves: filling behind a plate without valve overlap, so that real runners stand higher, valve and nipples choked. How even it is, ' +
+  'and the signal, from the computed engine, bleeds apart: cylinders alike but for the one that is off, equal fuel for all. It ranks ways and sizes holes; it does not set an idle.';
 
 /** What each way costs besides what the table shows. */
 const PRICES: Record<WayName, string> = {
@@ -45,6 +47,12 @@ export function idleSentences(study: IdleStudy): string[] {
     'Measure before anything is bought: air of the warm and the cold engine at idle, lambda of every cylinder, and ' +
       'what the valve flows over its duty.',
   ];
+}
+
+/** The answer, then what the computed engine says to it. */
+export function joinedIdleSentences(study: JoinedIdle): string[] {
+  const [best, ...rest] = idleSentences(study);
+  return [best!, ...joinedWords(study), ...rest];
 }
 
 function bestWords({ best, ways }: IdleStudy): string {
@@ -88,17 +96,38 @@ function oneWords({ lambda }: IdleWay): string {
 function sharedWords(study: IdleStudy): string[] {
   const way = find(study, 'shared');
   if (!way) return [];
-  const { mean, resolution, spec } = study;
+  const { mean, resolution } = study;
   const { ripple, offset, reach, enough } = way;
   const can = enough
     ? 'Its jets pass enough.'
     : `Its jets and the valve reach ${reach.toFixed(1)} times the warm engine's air, too little.`;
   const quiet = ripple + offset <= resolution! ? 'less than' : 'more than';
   return [
-    `Through the pressure bar, pulsed at ${spec.frequency} Hz, the valve adds ${amount(t.RIPPLE, ripple)} of ripple to the signal, ` +
+    `Through the pressure bar the valve adds ${amount(t.RIPPLE, ripple)} of ripple to the signal, ` +
       `${share(ripple / mean)} of fuel by pressure, and lifts its mean by ${amount(t.OFFSET, offset)}, ${share(offset / mean)} of fuel: together ${quiet} the ` +
       `${amount(t.RIPPLE, resolution!)} that the sensor tells. ${can} A bar of its own adds none of that.`,
   ];
+}
+
+/** What the engine's own waves make of it: all cylinders, hoses and valve computed together. */
+export function joinedWords({ joined, pulsed }: JoinedIdle): string[] {
+  const way = (name: WayName) => joined.find((one) => one.name === name);
+  const [plates, own, shared, one] = (['ajar', 'own', 'shared', 'one'] as const).map(way);
+  if (!plates || !own || !one) return [];
+  const signal =
+    plates.signal && own.signal
+      ? `The sensor swings by ${amount(t.RIPPLE, plates.signal.ripple)} on plates ajar and by ${amount(t.RIPPLE, own.signal.ripple)} beside the valve's own bar` +
+        (shared?.signal
+          ? `, but by ${amount(t.RIPPLE, shared.signal.ripple)} with the valve in the pressure bar, and reads ${amount(t.OFFSET, shared.signal.offset)} above the runners`
+          : '')
+      : '';
+  return [
+    `Engine, hoses and valve computed together, the valve at ${told(FREQUENCY, pulsed)} so that it repeats with the cycle, one plate ` +
+      `and its nipple off: that cylinder ends ${share(plates.spread)} above the others on plates ajar and ${share(own.spread)} on a bar of its own, which ` +
+      `joins the runners and levels them${shared ? `, ${share(shared.spread)} on the pressure bar` : ''}. All through one leaves it at a lambda of ` +
+      `${one.lambda.one.toFixed(2)} and the others at ${one.lambda.others.toFixed(2)}.`,
+    signal === '' ? '' : `${signal}.`,
+  ].filter((sentence) => sentence !== '');
 }
 
 function sparkWords({ spark, spec }: IdleStudy): string {
@@ -109,12 +138,12 @@ function sparkWords({ spark, spec }: IdleStudy): string {
   );
 }
 
-export function idleReport(study: IdleStudy, scenario: Scenario): Report {
+export function idleReport(study: JoinedIdle, scenario: Scenario): Report {
   return {
     about: 'Idle air',
     scenario,
-    answer: idleSentences(study),
-    flags: [ASSUMED],
+    answer: joinedIdleSentences(study),
+    flags: [...pointCautions([{ name: 'the idle', outcomes: study.outcomes }]), ASSUMED],
     sections: [
       { heading: 'Mind', items: IDLE_CAUTIONS },
       {
@@ -123,7 +152,15 @@ export function idleReport(study: IdleStudy, scenario: Scenario): Report {
           'Above stop: plates, warm. Duty: share of the period that the valve is driven, warm, cold, cold with load. One above: ' +
             'air of a cylinder whose plate, drilling or nipple is off by what the file says, above the others; its lambda ' +
             "and the others' with equal fuel. Reach: most air over that of the warm engine. Turns: of the crank, until the " +
-            'runner has followed to one e-th. Ripple, offset: what the valve puts on the pressure signal.',
+            'runner has followed to one e-th. Ripple, offset: what the way puts on the pressure signal, over plates ajar.',
+        ],
+      },
+      {
+        tables: [t.joinedTable(study)],
+        notes: [
+          'Without a valve, and with it open for what the warm engine wants of it by the closed formulas; the first cylinder has ' +
+            'its plate further open and its nipple wider by what the file says they are off. Others: their lambda. Sensor: of the pressure bar, peak to ' +
+            'peak; offset, its mean above that of the runners.',
         ],
       },
       { plots: [frequencyPlot(study)] },
@@ -134,6 +171,6 @@ export function idleReport(study: IdleStudy, scenario: Scenario): Report {
         ],
       },
     ],
-    outcomes: [],
+    outcomes: study.outcomes,
   };
 }

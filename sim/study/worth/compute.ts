@@ -10,7 +10,7 @@ import { type SweepObserver, withLength } from '../../sweep/sweep.ts';
 import type { Computer } from '../../sweep/tasks.ts';
 import { type SpreadStudy, spreadStudy } from '../balance/spread.ts';
 import { type Effect, effectQuestion, effectsOf } from '../check/effects.ts';
-import { type IdleStudy, idleStudyOf } from '../idle/compute.ts';
+import { type JoinedIdle, joinedIdleOf } from '../idle/joined.ts';
 import { type LengthStudy, lengthStudy } from '../length/compute.ts';
 import { type PedalStudy, pedalStudyOf } from '../pedal/compute.ts';
 import { type PlenumStudy, plenumOutcomes, plenumStudyOf } from '../plenum/compute.ts';
@@ -25,7 +25,7 @@ export interface WorthStudy {
   /** One plate that is off; absent for one cylinder. */
   plates?: SpreadStudy;
   /** Absent where the file has no section of it. */
-  idle?: IdleStudy;
+  idle?: JoinedIdle;
   pedal?: PedalStudy;
   /** Defaults of the file by what they move, most first. */
   effects: Effect[];
@@ -57,7 +57,7 @@ export async function worthStudyOf(
     ...{ length, plenum, effects },
     fitted: tradeOff(speeds, now!, other!, target),
     ...(plates && { plates }),
-    ...(idle && { idle: idleStudyOf(idle) }),
+    ...(idle && { idle: await joinedIdleOf(idle, computer) }),
     ...(scenario.pedal && { pedal: pedalStudyOf(scenario.pedal) }),
   };
 }
