@@ -6,6 +6,7 @@ import { tracePoint } from '../../sim/engine/trace.ts';
 import type { AirboxSpecification } from '../../sim/fittings.ts';
 import { inBox } from '../../sim/study/airbox/fitted.ts';
 import { spreadOf } from '../../sim/study/cylinders.ts';
+import { withFreeFeed } from '../../sim/study/length/freeFeed.ts';
 
 import { TAPPING } from '../../sim/study/signal/tapped.ts';
 import { demo, meshed } from '../scenario.ts';
@@ -49,4 +50,26 @@ describe('a box over the trumpets', () => {
     expect(end).toBeGreaterThan(0.005);
     expect(middle).toBeLessThan(end);
   });
+
+  it('changes less of the filling the more the feed is boosted', () => {
+    const boosted = demo('boosted-four');
+    const rough = meshed(boosted.engine, 2.5, 1e-3);
+    const { row: _row, ...box } = boosted.airbox;
+    const [fed, free] = [rough, withFreeFeed(rough)].map((one) =>
+      [2800, 4600, 7000].map((speed) => {
+        const [inside, open] = [inBox(one, box), one].map((e) => runPoint(e, speed));
+        return Math.abs(inside!.volumetricEfficiency / open!.volumetricEfficiency - 1);
+      }),
+    );
+    expect(Math.max(...fed!)).toBeLessThan(0.9 * Math.max(...free!));
+  });
+
+  it('along it cylinders settle over more cycles than one volume takes', () => {
+    const forest = demo('forest-four');
+    const { cycles, settled } = runPoint(inBox(forest.engine, forest.airbox), 2400);
+    expect(settled).toBe(true);
+    expect(cycles).toBeGreaterThan(forest.engine.numerics.maximumCycles);
+    const { row: _row, ...one } = forest.airbox;
+    expect(runPoint(inBox(forest.engine, one), 2400).cycles).toBeLessThan(10);
+  }, 60_000);
 });

@@ -11,6 +11,7 @@ import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
 import { type SweepObserver, withLength } from '../../sweep/sweep.ts';
 import type { Computer } from '../../sweep/tasks.ts';
 import { type FedCurve, outcomeOf, Runs, type Sensed, sensedIn } from '../fed.ts';
+import { isBoosted, withFreeFeed } from '../length/freeFeed.ts';
 import { inBox } from './fitted.ts';
 
 export interface AirboxQuestion {
@@ -39,6 +40,8 @@ export interface AirboxStudy extends Omit<AirboxQuestion, 'engine' | 'lengths'> 
   inBox: (Sensed | undefined)[];
   /** In the box against in the open. */
   weighed: TradeOff;
+  /** The same breathing ambient air, where the feed is boosted: filling over speed of both. */
+  free?: Record<'open' | 'boxed', PointOutcome[]>;
   lengths: BoxedLength[];
   /** Best length in the open and in the box, of those tried; undefined where points failed. */
   best?: { open: number; boxed: number };
@@ -55,11 +58,14 @@ export async function airboxStudyOf(
   const { speeds, target, airbox } = asked;
   const run = new Runs(computer, observer);
   const boxed = inBox(engine, airbox);
+  const unboosted = isBoosted(engine) ? [withFreeFeed(engine), withFreeFeed(boxed)] : [];
   const across = speedsAcross(speeds, target);
-  observer.onTotal?.(2 * speeds.length + 2 * lengths.length * across.length);
+  const curves = 2 + unboosted.length;
+  observer.onTotal?.(curves * speeds.length + 2 * lengths.length * across.length);
   const inBand = (one: EngineSpecification) =>
     Promise.all(lengths.map((length) => run.curve(withLength(one, length), across)));
-  const [open, traces, ...bands] = await Promise.all([
+  const [freed, open, traces, ...bands] = await Promise.all([
+    Promise.all(unboosted.map((one) => run.curve(one, speeds))),
     run.curve(engine, speeds),
     Promise.all(speeds.map((speed) => run.trace(boxed, speed))),
     inBand(engine),
@@ -77,6 +83,7 @@ export async function airboxStudyOf(
     boxed: { engine: boxed, outcomes },
     inBox: traces.map((one) => sensedIn(one, 'chamber')),
     weighed: tradeOff(speeds, own!, out!, target),
+    ...(freed.length > 0 && { free: { open: freed[0]!, boxed: freed[1]! } }),
     lengths: tried,
     ...bestOf(tried),
     tried: bands.flat(2),
@@ -102,8 +109,9 @@ function bestOf(lengths: readonly BoxedLength[]): Pick<AirboxStudy, 'best'> {
 }
 
 /** Every point that the study rests on. */
-export function airboxOutcomes({ open, boxed, tried }: AirboxStudy): PointOutcome[] {
-  return [...open.outcomes, ...boxed.outcomes, ...tried];
+export function airboxOutcomes({ open, boxed, tried, free }: AirboxStudy): PointOutcome[] {
+  const unboosted = free ? [...free.open, ...free.boxed] : [];
+  return [...open.outcomes, ...boxed.outcomes, ...tried, ...unboosted];
 }
 
 /** Whether every point has settled. */

@@ -135,7 +135,7 @@ export function boxTable({ airbox }: AirboxStudy): Table {
 }
 
 export function airboxDocument(study: AirboxStudy, scenario: Scenario) {
-  const { airbox, target, weighed, open, best } = study;
+  const { airbox, target, weighed, open, best, free } = study;
   return {
     ...documentHead('airbox', scenario),
     length_mm: q.filed(q.LENGTH, open.engine.intake.trumpet.length),
@@ -144,6 +144,11 @@ export function airboxDocument(study: AirboxStudy, scenario: Scenario) {
     target: targetDocument(target),
     full_load: asObjects(airboxTable(study)),
     box_against_open: tradeOffDocument(weighed, target.score),
+    ...(free && {
+      box_over_open_fraction_unboosted: free.boxed.map((one, i) =>
+        q.filed(GAIN, gainOf(one, free.open[i]!)),
+      ),
+    }),
     cylinders: asObjects(cylindersTable(study)),
     lengths: asObjects(boxedLengthsTable(study)),
     best_open_length_mm: q.filed(q.LENGTH, best?.open),

@@ -4,6 +4,7 @@ import { lengthIn, percent, rpm, UNFELT } from '../../report/figures.ts';
 import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import { boostWords } from '../boosted.ts';
 import { pointCautions } from '../cautions.ts';
 import { spreadOf } from '../cylinders.ts';
 
@@ -20,7 +21,13 @@ import {
 } from './tables.ts';
 
 export function airboxSentences(study: AirboxStudy): string[] {
-  return [verdictWords(study), lengthWords(study), ...spreadWords(study), ...pressureWords(study)];
+  return [
+    verdictWords(study),
+    ...airboxBoostWords(study),
+    lengthWords(study),
+    ...spreadWords(study),
+    ...pressureWords(study),
+  ];
 }
 
 function boxWords({ airbox }: AirboxStudy): string {
@@ -47,6 +54,12 @@ function verdictWords(study: AirboxStudy): string {
       ? ''
       : ` Outside the band it has at worst ${lossWords(worstLossPercent, worstLossSpeed, feltLossPercent)}.`;
   return `${boxWords(study).replace(/^a/, 'A')} ${trumpets} ${verdict} ${bandWords(target)} against the same in the open.${worst}`;
+}
+
+function airboxBoostWords({ open, boxed, free }: AirboxStudy): string[] {
+  if (!free) return [];
+  const pair = [boxed.outcomes, open.outcomes] as const;
+  return [boostWords('what the box changes', pair, [free.boxed, free.open])];
 }
 
 function lengthWords({ best, lengths, lengthUnit }: AirboxStudy): string {
@@ -97,6 +110,9 @@ const LIMITS =
   'Mouths stand along the box in one row and breathe its air as still air; waves across it, heat of its walls and what the filter holds back when dirty are left out. ' +
   'Computed at the speeds of the file alone: between them curves ripple.';
 
+const BOOSTED =
+  'The feed is boosted: in the open means a box without end at the pressure of the feed, and the snorkel draws from there. How a compressor answers is not in it.';
+
 /** Said where the file has no section of its own. */
 const ASSUMED =
   'The file has no section airbox: box, snorkel and filter are as is usual for an engine of this size and speed, not measured.';
@@ -113,7 +129,9 @@ export function airboxReport(study: AirboxStudy, scenario: Scenario): Report {
         { name: 'in the open', outcomes: open.outcomes },
         { name: 'in the box', outcomes: boxed.outcomes },
         { name: 'lengths in the band', outcomes: tried },
+        { name: 'on ambient air', outcomes: study.free ? Object.values(study.free).flat() : [] },
       ]),
+      ...(study.free ? [BOOSTED] : []),
       ...(airbox.given ? [] : [ASSUMED]),
     ],
     sections: [

@@ -4,14 +4,14 @@ import { change, lengthIn, percent, rpm, UNFELT } from '../../report/figures.ts'
 import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
-import type { PointOutcome } from '../../sweep/runner.ts';
+import { boostWords } from '../boosted.ts';
 import { pointCautions } from '../cautions.ts';
 import { spreadOf } from '../cylinders.ts';
-import { brakeAt, type FedCurve, gainOf } from '../fed.ts';
+import { brakeAt, type FedCurve } from '../fed.ts';
 import { bandWords, lossWords, stretchWords } from '../verdict.ts';
 import { type PlenumStudy, plenumOutcomes, type SensedPoint } from './compute.ts';
 import { bothPlot, swingPlot, torquePlot } from './figure.ts';
-import { GAIN, plenumTable, SENSED_SWING, SPREAD, sensedTable, sizesTable } from './tables.ts';
+import { plenumTable, SENSED_SWING, SPREAD, sensedTable, sizesTable } from './tables.ts';
 
 export const PLENUM_CAUTIONS: readonly string[] = [
   'Individual bodies at full load stand open to the engine bay: fuel, hands, cloth and grit keep away from the mouths, and every plate must shut by itself (see pedal).',
@@ -23,7 +23,7 @@ export function plenumSentences(study: PlenumStudy): string[] {
     verdictWords(study),
     whereWords(study),
     flywheelWords(study),
-    ...boostWords(study),
+    ...plenumBoostWords(study),
     ...spreadWords(study),
     ...signalWords(study),
     fillingWords(study),
@@ -87,21 +87,10 @@ function flywheelWords({ bodies, onPlenum, lengthUnit }: PlenumStudy): string {
 }
 
 /** Whether a boost leaves less between the two. */
-function boostWords({ bodies, onPlenum, free }: PlenumStudy): string[] {
+export function plenumBoostWords({ bodies, onPlenum, free }: PlenumStudy): string[] {
   if (!free) return [];
-  const gains = (ours: readonly PointOutcome[], theirs: readonly PointOutcome[]) =>
-    ours.flatMap((one, i) => gainOf(one, theirs[i]!) ?? []);
-  const [here, open] = [
-    gains(bodies.outcomes, onPlenum.outcomes),
-    gains(free.bodies, free.plenum),
-  ].map((list) => ({ least: Math.min(...list), most: Math.max(...list) }));
-  const reach = ({ least, most }: { least: number; most: number }) => most - least;
-  const range = ({ least, most }: { least: number; most: number }) =>
-    `${q.told(GAIN, least)} to ${q.told(GAIN, most)}`;
-  const verb = reach(here!) < reach(open!) ? 'shrinks' : 'does not shrink';
-  return [
-    `Boosted, what lies between the two ${verb}: ${range(here!)} of filling over speed, where the same engine breathing the open air has ${range(open!)}.`,
-  ];
+  const pair = [bodies.outcomes, onPlenum.outcomes] as const;
+  return [boostWords('what lies between the two', pair, [free.bodies, free.plenum])];
 }
 
 /** Where the plenum's cylinders differ most. */
