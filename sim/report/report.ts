@@ -22,6 +22,8 @@ export interface Section {
   items?: readonly string[];
   /** Lines of text that stand as they are, such as a drawing. */
   lines?: readonly string[];
+  /** Whether it goes on the one page of a report that prints on a sheet. */
+  onSheet?: boolean;
   /** Where the section stands; everywhere where absent. */
   only?: 'text' | 'html';
 }
@@ -35,6 +37,8 @@ export interface Report {
   /** What stands against taking it as it is. */
   flags: readonly string[];
   sections: readonly Section[];
+  /** Whether it prints on one page: the answer, what stands against it, and sections for the sheet. */
+  sheet?: boolean;
   /** Trumpet length whose meaning is drawn [m]. */
   length?: number;
   /** Every point that the report rests on; none where it asks the solver nothing. */
@@ -84,18 +88,25 @@ function paragraphs(sentences: readonly string[], width: number): string[] {
 
 /** The same as one HTML file that reads offline. */
 export function reportHtml(report: Report): string {
-  const { about, scenario, answer, flags, sections, length, outcomes } = report;
+  const { about, scenario, answer, flags, sections, sheet = false } = report;
   const told = sections.filter(({ only = 'html' }) => only === 'html');
-  const computed = outcomes.length > 0;
+  const printed = told.filter(({ onSheet = !sheet }) => onSheet);
+  const rest = told.filter((one) => !printed.includes(one));
   const body = html`<h1>${scenario.title}</h1>
 ${section.answerSection(answer, flags)}
-${told.map(sectionMarkup)}
-${length === undefined ? html`` : section.meaningSection(scenario, length)}
+${printed.map(sectionMarkup)}
+${sheet ? html`<div class="screen">\n${rest.map(sectionMarkup)}\n${standing(report)}\n</div>` : standing(report)}`;
+  return htmlPage(`${about}: ${scenario.title}`, body, scenario, sheet);
+}
+
+/** What every report ends with. */
+function standing({ scenario, length, outcomes }: Report): Markup {
+  const computed = outcomes.length > 0;
+  return html`${length === undefined ? html`` : section.meaningSection(scenario, length)}
 ${section.cautionSection()}
 ${computed ? section.knownSection() : html``}
 ${section.scenarioSection(scenario)}
 ${computed ? section.auditSection(outcomes) : html``}`;
-  return htmlPage(`${about}: ${scenario.title}`, body, scenario);
 }
 
 function sectionMarkup(one: Section): Markup {

@@ -50,8 +50,11 @@ describe('worth', () => {
       plenum: (mean / (1 + gain / 100)).toFixed(3),
     });
     expect(data.map(({ more }) => more)).toEqual(
-      expect.arrayContaining(['signal', 'balance', 'idle']),
+      expect.arrayContaining(['signal', 'meter', 'balance', 'idle']),
     );
+    const counts = Object.values<number>(document.sensor_trusted_at);
+    expect(counts.reduce((sum, count) => sum + count, 0)).toBe(25);
+    expect(said).toContain(`at ${Math.max(...counts.slice(0, 3))}, within 5 % of the air`);
     const page = readFileSync(join(folder, 'worth.html'), 'utf8');
     expect(page).toMatch(/@media print/);
     expect(page).not.toMatch(/(src|href)="https?:/);

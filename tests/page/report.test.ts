@@ -2,12 +2,15 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { beforeAll, expect, test } from 'vitest';
+import { readScenario, runHere, TASKS, worthStudyOf } from '../../sim/index.ts';
 import { reportHtml } from '../../sim/report/report.ts';
 import { lengthStudy } from '../../sim/study/length/compute.ts';
 import { sweepReport } from '../../sim/study/length/report.ts';
+import { worthReport } from '../../sim/study/worth/tell.ts';
 import { fileOf } from '../cli/commandLine.ts';
 import { readDemo, toyRunner } from '../toy.ts';
 import { browser } from './opened.ts';
+import { more } from './quick.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const file = fileOf('', 'report.html');
@@ -52,3 +55,38 @@ test.each([
   expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
   await context.close();
 });
+
+test('worth prints on one page of A4, answer, table and cautions, however much it has to say', async () => {
+  const asked = more
+    .replace('cylinders: 1', 'cylinders: 2')
+    .replace('plates: 1', 'plates: 2')
+    .replace(
+      'intake:\n  trumpet',
+      'intake:\n  feed:\n    pressure: 0.5 bar gauge\n    temperature: 40 degC\n  trumpet',
+    );
+  const name = 'more.yaml';
+  const scenario = readScenario(asked, name);
+  const task = async (which: 'trace', job: never) => TASKS[which](job);
+  const computer = { ...runHere, task } as never;
+  const study = await worthStudyOf({ scenario, text: asked, file: name }, computer);
+  writeFileSync(file, reportHtml(worthReport(study, scenario)));
+  const page = await (await browser()).newPage();
+  await page.goto(`file://${file}`);
+  const pdf = await page.pdf({ format: 'A4', preferCSSPageSize: true });
+  expect(pdf.toString('latin1').match(/\/Type\s*\/Page[^s]/g)).toHaveLength(1);
+  await page.emulateMedia({ media: 'print' });
+  for (const words of [
+    'Boosted',
+    'Idle: ',
+    'Pedal: ',
+    'Weighed side by side',
+    'Measure before',
+    'open can kill',
+  ]) {
+    expect(await page.getByText(words).first().isVisible(), words).toBe(true);
+  }
+  expect(await page.getByText('Defaults used').isVisible()).toBe(false);
+  await page.emulateMedia({ media: 'screen' });
+  expect(await page.getByText('Defaults used').isVisible()).toBe(true);
+  await page.close();
+}, 180_000);

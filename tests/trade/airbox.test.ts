@@ -1,9 +1,11 @@
 /** What is known of boxes over trumpets: common practice, no source. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { swing } from '../../sim/acoustics/barReading.ts';
 import { runPoint } from '../../sim/engine/point.ts';
 import { tracePoint } from '../../sim/engine/trace.ts';
 import type { AirboxSpecification } from '../../sim/fittings.ts';
+import { readScenario } from '../../sim/scenario/read.ts';
 import { inBox } from '../../sim/study/airbox/fitted.ts';
 import { spreadOf } from '../../sim/study/cylinders.ts';
 import { withFreeFeed } from '../../sim/study/length/freeFeed.ts';
@@ -65,7 +67,8 @@ describe('a box over the trumpets', () => {
   });
 
   it('along it cylinders settle over more cycles than one volume takes', () => {
-    const forest = demo('forest-four');
+    const file = 'scenarios/forest-four.yaml';
+    const forest = readScenario(readFileSync(file, 'utf8'), file);
     const { cycles, settled } = runPoint(inBox(forest.engine, forest.airbox), 2400);
     expect(settled).toBe(true);
     expect(cycles).toBeGreaterThan(forest.engine.numerics.maximumCycles);

@@ -26,7 +26,7 @@ import { inBox } from '../airbox/fitted.ts';
 import { outcomeOf, Runs, type Traced } from '../fed.ts';
 import { historyOf } from '../signal/history.ts';
 import { airOf, coarse, TAPPING } from '../signal/tapped.ts';
-import { errorsOf, type SensorErrors } from './errors.ts';
+import { errorsOf, type Sensor, type SensorErrors } from './errors.ts';
 
 export interface MeterQuestion {
   engine: EngineSpecification;
@@ -163,6 +163,18 @@ function readingsOf(flow: readonly number[], meter: MeterSpecification, period: 
     straight: by({ exponent: 1, lag: 0 }),
     hot: by({ exponent: meter.exponent, lag: AVERAGED }),
     own: by(LAWS[meter.kind](meter)),
+  };
+}
+
+/** At how many places each sensor is the least wrong within what is allowed, and at how many none is. */
+export function trustCounts({ points }: MeterStudy): Record<Sensor | 'none', number> {
+  const known = points.flatMap(({ errors }) => (errors ? [errors.trust ?? 'none'] : []));
+  const count = (one: Sensor | 'none') => known.filter((trust) => trust === one).length;
+  return {
+    flow: count('flow'),
+    pressure: count('pressure'),
+    angle: count('angle'),
+    none: count('none'),
   };
 }
 

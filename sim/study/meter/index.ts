@@ -1,18 +1,10 @@
 /** `meter`: which sensor tells the air. */
-import type { Scenario } from '../../scenario/resolve.ts';
-import { withLength } from '../../sweep/sweep.ts';
 import { askedLength, LENGTH_OPTION } from '../options.ts';
 import type { Study } from '../study.ts';
-import { type MeterQuestion, meterSound, meterStudyOf } from './compute.ts';
+import { meterQuestion } from './ask.ts';
+import { meterSound, meterStudyOf } from './compute.ts';
 import { meterDocument, seenTable, trustTable } from './tables.ts';
 import { meterReport } from './tell.ts';
-
-/** With the trumpets of a length [m]. */
-export function meterQuestion(scenario: Scenario, length: number): MeterQuestion {
-  const { airbox, meter, idle } = scenario;
-  const engine = withLength(scenario.engine, length);
-  return { engine, airbox, meter, ...(idle && { idleAir: idle.air }) };
-}
 
 export const meterStudy: Study = {
   name: 'meter',

@@ -20,6 +20,7 @@ import {
   type MeterStudy,
   meterOutcomes,
   type Readings,
+  trustCounts,
 } from './compute.ts';
 import type { Sensor, SensorErrors } from './errors.ts';
 import { rangeOfFlow } from './range.ts';
@@ -178,7 +179,7 @@ export function allowedTable(study: MeterStudy): Table {
 }
 
 export function meterDocument(study: MeterStudy, scenario: Scenario) {
-  const { points, meter, airbox, boxTurns } = study;
+  const { meter, airbox, boxTurns } = study;
   const range = rangeOfFlow(study);
   return {
     ...documentHead('meter', scenario),
@@ -187,12 +188,7 @@ export function meterDocument(study: MeterStudy, scenario: Scenario) {
     meter: { ...asObject(meterSizesTable(study)), ...asObject(allowedTable(study)) },
     trust: asObjects(trustTable(study)),
     under: asObjects(seenTable(study)),
-    trusted_at: Object.fromEntries(
-      (['flow', 'pressure', 'angle', undefined] as const).map((sensor) => [
-        sensor ?? 'none',
-        points.filter(({ errors }) => errors && errors.trust === sensor).length,
-      ]),
-    ),
+    trusted_at: trustCounts(study),
     range: range
       ? {
           least_mean_flow_g_per_s: q.filed(FLOW, range.least),

@@ -4,7 +4,7 @@ import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { pointCautions } from '../cautions.ts';
 import { isBoosted } from '../length/freeFeed.ts';
-import { type MeterStudy, meterOutcomes } from './compute.ts';
+import { type MeterStudy, meterOutcomes, trustCounts } from './compute.ts';
 import { SENSORS, type Sensor } from './errors.ts';
 import { errorsPlot, flowPlot } from './figure.ts';
 import * as t from './tables.ts';
@@ -28,15 +28,15 @@ export function meterSentences(study: MeterStudy): string[] {
 export function verdictWords(study: MeterStudy): string {
   const known = knownOf(study);
   if (known.length === 0) return 'Nothing could be computed.';
-  const count = (sensor?: Sensor) => known.filter(({ errors }) => errors.trust === sensor).length;
-  const most = Math.max(...SENSORS.map(count));
+  const counts = trustCounts(study);
+  const most = Math.max(...SENSORS.map((one) => counts[one]));
   const [first, others] = [true, false].map((best) =>
-    SENSORS.filter((one) => (count(one) === most) === best),
+    SENSORS.filter((one) => (counts[one] === most) === best),
   ) as [Sensor[], Sensor[]];
-  const rest = others.map((one) => `${t.SENSOR_NAMES[one]} at ${count(one)}; `).join('');
+  const rest = others.map((one) => `${t.SENSOR_NAMES[one]} at ${counts[one]}; `).join('');
   return (
     `Trust ${first.map(article).join(' and ')} most: of ${known.length} speeds and openings it is the least wrong at ${most}${first.length > 1 ? ' each' : ''}, within ` +
-    `${share(study.meter.allowed, 0)} of the air; ${rest}none of the three is so near at ${count()}.`
+    `${share(study.meter.allowed, 0)} of the air; ${rest}none of the three is so near at ${counts.none}.`
   );
 }
 

@@ -1,6 +1,6 @@
 /**
- * Whether individual bodies pay on this engine, from the studies that each answer a part: length, plenum, one
- * plate that is off, idle air, pedal, and what the defaults of the file move. Nothing is computed here.
+ * Whether individual bodies pay on this engine, from the studies that each answer a part: length, plenum, which
+ * sensor to trust, one plate that is off, idle air, pedal, and what the defaults of the file move. Nothing is computed here.
  */
 import { scores } from '../../decision/target.ts';
 import { type TradeOff, tradeOff } from '../../decision/tradeOff.ts';
@@ -12,6 +12,8 @@ import { type SpreadStudy, spreadStudy } from '../balance/spread.ts';
 import { type Effect, effectQuestion, effectsOf } from '../check/effects.ts';
 import { type JoinedIdle, joinedIdleOf } from '../idle/joined.ts';
 import { type LengthStudy, lengthStudy } from '../length/compute.ts';
+import { meterQuestion } from '../meter/ask.ts';
+import { type MeterStudy, meterOutcomes, meterStudyOf } from '../meter/compute.ts';
 import { type PedalStudy, pedalStudyOf } from '../pedal/compute.ts';
 import { type PlenumStudy, plenumOutcomes, plenumStudyOf } from '../plenum/compute.ts';
 import type { Asked } from '../study.ts';
@@ -22,6 +24,8 @@ export interface WorthStudy {
   plenum: PlenumStudy;
   /** Bodies on the trumpets fitted now against that plenum. */
   fitted: TradeOff;
+  /** Flow meter, pressure and plate angle, on those trumpets in a box. */
+  meter: MeterStudy;
   /** One plate that is off; absent for one cylinder. */
   plates?: SpreadStudy;
   /** Absent where the file has no section of it. */
@@ -42,8 +46,9 @@ export async function worthStudyOf(
   const best = withLength(engine, length.recommended.length);
   const { plenum: spec, lengthUnit } = scenario;
   const question = { engine: best, plenum: spec, speeds, target, lengthUnit };
-  const [plenum, plates, effects] = await Promise.all([
+  const [plenum, meter, plates, effects] = await Promise.all([
     plenumStudyOf(question, computer, observer),
+    meterStudyOf(meterQuestion(scenario, length.recommended.length), computer, observer),
     engine.cylinder.count > 1
       ? spreadStudy({ ...scenario, engine: best }, computer, observer)
       : undefined,
@@ -54,7 +59,7 @@ export async function worthStudyOf(
   );
   const idle = scenario.idle && { engine: best, spec: scenario.idle, ...(bar && { bar }) };
   return {
-    ...{ length, plenum, effects },
+    ...{ length, plenum, meter, effects },
     fitted: tradeOff(speeds, now!, other!, target),
     ...(plates && { plates }),
     ...(idle && { idle: await joinedIdleOf(idle, computer) }),
@@ -69,11 +74,12 @@ function lengthQuestion({ engine, speeds, refine, target, fit, lengthUnit, sweep
 }
 
 /** Every point that the page rests on but those that rank the defaults. */
-export function worthOutcomes({ length, plenum, plates }: WorthStudy): PointOutcome[] {
+export function worthOutcomes({ length, plenum, meter, plates }: WorthStudy): PointOutcome[] {
   const curves = [...length.tried, length.baseline, length.recommended];
   return [
     ...curves.flatMap(({ outcomes, between = [] }) => [...outcomes, ...between]),
     ...plenumOutcomes(plenum),
+    ...meterOutcomes(meter),
     ...(plates?.loads.flatMap(({ outcomes }) => outcomes) ?? []),
   ];
 }

@@ -11,6 +11,9 @@ import { effectsTable } from '../check/tables.ts';
 import { spreadOf } from '../cylinders.ts';
 import { brakeAt, type FedCurve } from '../fed.ts';
 import { WAYS } from '../idle/tables.ts';
+import { trustCounts } from '../meter/compute.ts';
+import { SENSORS } from '../meter/errors.ts';
+import { SENSOR_NAMES } from '../meter/tables.ts';
 import { stuck } from '../pedal/compute.ts';
 import type { SensedPoint } from '../plenum/compute.ts';
 import { SENSED_SWING, SPREAD } from '../plenum/tables.ts';
@@ -118,6 +121,7 @@ function besides(study: WorthStudy): WorthRow[] {
           ),
         ]
       : []),
+    row('sensor to trust', trusted(study), NONE, 'meter'),
     ...(off
       ? [
           row(
@@ -131,6 +135,16 @@ function besides(study: WorthStudy): WorthRow[] {
     ...(idle ? [row('idle air, cold and with load', way, NONE, 'idle')] : []),
     ...(pedal ? [row('plates shut with any one part gone', shuts, NONE, 'pedal')] : []),
   ];
+}
+
+/** Each sensor with the places at which it is the least wrong. */
+function trusted({ meter }: WorthStudy): string {
+  const counts = trustCounts(meter);
+  const told = SENSORS.toSorted((a, b) => counts[b] - counts[a]);
+  return (
+    told.map((one) => `${SENSOR_NAMES[one]} at ${counts[one]}`).join(', ') +
+    `, none at ${counts.none}`
+  );
 }
 
 export function worthTable(study: WorthStudy): Table {
@@ -169,6 +183,7 @@ export function worthDocument(study: WorthStudy, scenario: Scenario) {
           plenum: q.filed(SENSED_SWING, pair.plenum.swing),
         }
       : null,
+    sensor_trusted_at: trustCounts(study.meter),
     plate_off_air_change: plain(off?.air),
     idle_best: idle?.best?.name ?? null,
     closes_with_any_part_gone: pedal ? stuck(pedal).length === 0 : null,

@@ -9,10 +9,12 @@ import { pointCautions } from '../cautions.ts';
 import { effectsTable } from '../check/tables.ts';
 import type { FedCurve } from '../fed.ts';
 import { IDLE_CAUTIONS, idleSentences } from '../idle/tell.ts';
+import { meterOutcomes } from '../meter/compute.ts';
+import { METER_CAUTIONS, verdictWords as sensorWords } from '../meter/tell.ts';
 import { PEDAL_CAUTIONS, pedalSentences } from '../pedal/tell.ts';
 import { bothPlot, torquePlot } from '../plenum/figure.ts';
 import { plenumTable, SENSED_SWING, sizesTable } from '../plenum/tables.ts';
-import { ASSUMED, PLENUM_CAUTIONS, plenumWords } from '../plenum/tell.ts';
+import { ASSUMED, PLENUM_CAUTIONS, plenumBoostWords, plenumWords } from '../plenum/tell.ts';
 import { bandWords, lossWords } from '../verdict.ts';
 import { type WorthStudy, worthOutcomes } from './compute.ts';
 import { plateOff, sensedPair, topPower, worthTable } from './tables.ts';
@@ -24,6 +26,7 @@ export function worthSentences(study: WorthStudy): string[] {
     sizeWords(study),
     lengthWords(study),
     priceWords(study),
+    ...plenumBoostWords(study.plenum),
     ...workWords(study),
   ];
 }
@@ -91,6 +94,7 @@ function workWords(study: WorthStudy): string[] {
   return [
     `Response: a port fills in ${turns.port.toFixed(2)} turns of the crank, the plenum in ${turns.plenum.toFixed(1)}; small openings answer so much quicker.`,
     signalWords(study),
+    `Sensor: ${sensorWords(study.meter)}`,
     plateWords(study),
     idle
       ? `Idle: ${idleSentences(idle)[0]}`
@@ -153,6 +157,7 @@ const CAUTIONS: readonly string[] = [
   IDLE_CAUTIONS[0]!,
   PEDAL_CAUTIONS[0]!,
   BALANCE_CAUTIONS[0]!,
+  METER_CAUTIONS[0]!,
 ];
 
 export function worthReport(study: WorthStudy, scenario: Scenario): Report {
@@ -166,17 +171,19 @@ export function worthReport(study: WorthStudy, scenario: Scenario): Report {
         { name: 'individual bodies', outcomes: plenum.bodies.outcomes },
         { name: 'the plenum', outcomes: plenum.onPlenum.outcomes },
         { name: 'part throttle', outcomes: plenum.part.map(({ outcome }) => outcome) },
+        { name: 'sensors', outcomes: meterOutcomes(study.meter) },
       ]),
       ...(plenum.plenum.given ? [] : [ASSUMED]),
     ],
     sections: [
-      { tables: [worthTable(study)] },
-      { heading: 'Measure before you buy', items: toMeasure(study) },
+      { tables: [worthTable(study)], onSheet: true },
+      { heading: 'Measure before you buy', items: toMeasure(study), onSheet: true },
+      { heading: 'Mind', items: CAUTIONS, onSheet: true },
       { plots: [bothPlot(plenum), torquePlot(plenum)] },
       { tables: [sizesTable(plenum)] },
       { tables: [plenumTable(plenum), effectsTable(effects)], only: 'html' },
-      { heading: 'Mind', items: CAUTIONS },
     ],
+    sheet: true,
     length: length.recommended.length,
     outcomes: worthOutcomes(study),
   };

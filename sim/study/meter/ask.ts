@@ -1,0 +1,11 @@
+/** What is asked of a scenario. */
+import type { Scenario } from '../../scenario/resolve.ts';
+import { withLength } from '../../sweep/sweep.ts';
+import type { MeterQuestion } from './compute.ts';
+
+/** With the trumpets of a length [m]. */
+export function meterQuestion(scenario: Scenario, length: number): MeterQuestion {
+  const { airbox, meter, idle } = scenario;
+  const engine = withLength(scenario.engine, length);
+  return { engine, airbox, meter, ...(idle && { idleAir: idle.air }) };
+}
