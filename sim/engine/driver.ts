@@ -1,5 +1,6 @@
 /** How speeds of one model get from their starts to their ends on one mesh. */
 import { NonPhysicalStateError } from '../errors.ts';
+import type { Spray } from '../spray/spray.ts';
 import { placed } from './cycle.ts';
 import type { EngineModel } from './plan.ts';
 import { type SettledState, type SettleRule, Settling } from './settle.ts';
@@ -16,20 +17,23 @@ export interface Start {
   column: Float64Array;
   /** Whether the charge has its fuel. */
   fuelled: boolean;
+  /** Sprays of a coarser mesh to go on from. */
+  sprays?: readonly Spray[];
 }
 
 export interface End {
   state: SettledState;
   column: Float64Array;
+  sprays: readonly Spray[];
 }
 
 /** One speed after the other, in TypeScript. */
 export const solo: Driver = (model, starts, rule) =>
-  starts.map(({ speed, column, fuelled }) => {
+  starts.map(({ speed, column, fuelled, sprays }) => {
     const { network } = model;
     network.load(column);
     const settling = new Settling(model, speed, rule);
-    settling.begin(fuelled);
+    settling.begin(fuelled, sprays);
     for (;;) {
       try {
         network.run(Number.MAX_SAFE_INTEGER);
@@ -38,6 +42,7 @@ export const solo: Driver = (model, starts, rule) =>
         return placed(error, network.layout.column) as NonPhysicalStateError;
       }
       const state = settling.arrive();
-      if (state) return { state, column: network.layout.column.slice() };
+      if (state)
+        return { state, column: network.layout.column.slice(), sprays: settling.run.sprays };
     }
   });

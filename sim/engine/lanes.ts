@@ -100,11 +100,11 @@ class Seat {
     private readonly lanes: Lanes,
   ) {}
 
-  take({ speed, column, fuelled }: Start, lane: number): void {
+  take({ speed, column, fuelled, sprays }: Start, lane: number): void {
     const { network } = this.model;
     network.load(column);
     this.settling = new Settling(this.model, speed, this.rule);
-    this.settling.begin(fuelled);
+    this.settling.begin(fuelled, sprays);
     this.lanes.put(lane, network.layout.column, network.layout.column.length);
   }
 
@@ -122,7 +122,7 @@ class Seat {
     const state = settling!.arrive();
     if (state) {
       lanes.take(lane, column, live, column.length);
-      return { state, column: column.slice() };
+      return { state, column: column.slice(), sprays: settling!.run.sprays };
     }
     lanes.put(lane, column, settling!.run.sprays.length > 0 ? live : small);
     return undefined;

@@ -160,11 +160,12 @@ function settleOnce(
         return { speed, column: rest.slice(), fuelled: false };
       last.network.load(before.column);
       takeOver(model.network, last.network);
-      return { speed, column: model.network.layout.column.slice(), fuelled: true };
+      const { sprays } = before;
+      return { speed, column: model.network.layout.column.slice(), fuelled: true, sprays };
     });
     // Parcels of drops scatter: cycles come no closer than the stated change.
     const limit = spec.injectors ? settle : change * settle;
-    drive(model, starts, { limit, most }).forEach((end, i) => {
+    drive(model, starts, { limit, most, held: cell === 1 }).forEach((end, i) => {
       histories[i]!.push(end);
     });
     last = model;

@@ -3,7 +3,7 @@
  * a mean that stays (swing.ts). Like a run (cycle.ts) it takes no steps itself.
  */
 import type { TrappedCharge } from '../cylinder/cylinder.ts';
-import { FILM_SETTLED } from '../spray/spray.ts';
+import { FILM_SETTLED, type Spray } from '../spray/spray.ts';
 import type { SprayCycle } from '../spray/sprayTally.ts';
 import { type Audit, audit, type Balance, stored } from './audit.ts';
 import { type LineCycle, Run } from './cycle.ts';
@@ -16,6 +16,8 @@ export interface SettleRule {
   limit: number;
   /** Cycles after which it is given up. */
   most: number;
+  /** Whether films must hold a cycle by themselves; a start for a finer mesh needs not. */
+  held: boolean;
 }
 
 /** How a speed ended on a mesh. */
@@ -32,16 +34,22 @@ export class Settling {
   readonly run: Run;
   private readonly rule: SettleRule;
   private readonly history: LineCycle[][] = [];
+  /** Whether films were left alone since the cycle before. */
+  private leftAlone: boolean;
   private before: Balance = { mass: 0, energy: 0 };
 
   constructor(model: EngineModel, speed: number, rule: SettleRule) {
     this.run = new Run(model, speed);
     this.rule = rule;
+    this.leftAlone = this.run.sprays.length === 0;
   }
 
-  /** Begins, the model holding a state already; `fuelled`: its charge has fuel. */
-  begin(fuelled: boolean): void {
+  /** Begins, the model holding a state already; `fuelled`: its charge has fuel; `sprays`: of a coarser mesh. */
+  begin(fuelled: boolean, sprays: readonly Spray[] = []): void {
     this.run.start(fuelled);
+    sprays.forEach((spray, j) => {
+      this.run.sprays[j]?.takeOver(spray);
+    });
     this.cycle();
   }
 
@@ -49,21 +57,29 @@ export class Settling {
   arrive(): SettledState | undefined {
     const reports = this.run.arrive();
     if (!reports) return undefined;
-    const { limit, most } = this.rule;
+    const { limit, most, held } = this.rule;
     const last = this.history.at(-1) ?? [];
     const alike = last.every((line, i) => spread(line.trapped, reports[i]!.trapped) < limit);
     this.history.push(reports);
     const cycles = this.history.length;
-    const repeats = cycles >= 2 && alike;
-    const lines = repeats ? reports : swingMean(this.history, limit);
-    const settled = lines !== undefined && sprayRepeats(this.run);
+    const lines = cycles >= 2 && alike ? reports : swingMean(this.history, limit);
+    const repeats = lines !== undefined && sprayRepeats(this.run);
+    const settled = repeats && (this.leftAlone || !held);
     if (!settled && cycles < most) {
+      this.prepare(repeats);
       this.cycle();
       return undefined;
     }
     const spray = this.run.sprays[0]?.cycle;
     const state = { lines: lines ?? reports, audit: audit(this.run, this.before), settled, cycles };
     return spray ? { ...state, spray } : state;
+  }
+
+  /** Sets films ahead until a cycle repeats; then they must hold by themselves. */
+  private prepare(repeats: boolean): void {
+    const { sprays } = this.run;
+    this.leftAlone = repeats || sprays.length === 0;
+    if (!this.leftAlone) for (const spray of sprays) spray.skipAhead();
   }
 
   private cycle(): void {
@@ -89,7 +105,8 @@ function spread(a: TrappedCharge, b: TrappedCharge): number {
 function sprayRepeats({ sprays }: Run): boolean {
   return sprays.every(({ cycle }) => {
     if (!cycle) return true;
-    const { delivered, needed, filmImbalance } = cycle;
-    return filmImbalance < FILM_SETTLED && Math.abs(delivered - needed) < FILM_SETTLED * needed;
+    const { delivered, needed, filmImbalance, stockGrowth } = cycle;
+    if (Math.max(filmImbalance, stockGrowth) > FILM_SETTLED) return false;
+    return Math.abs(delivered - needed) < FILM_SETTLED * needed;
   });
 }

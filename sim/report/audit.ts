@@ -7,10 +7,11 @@ interface AuditSummary {
   mass_error_max: number | null;
   energy_error_max: number | null;
   /**
-   * Fuel that films took up more than they gave off in a cycle, or less, over the fuel injected: they are run on
-   * between cycles, so no balance of a cycle sees it. Where there are injectors.
+   * Where there are injectors, over the fuel injected: what films took up more than they gave off in the last
+   * cycle, or less; and by how much they were set ahead before it, nothing where the point has settled.
    */
   film_imbalance_max?: number | null;
+  film_adjusted_max?: number | null;
 }
 
 /** The worst audit of all points. */
@@ -22,6 +23,7 @@ export function auditOf(outcomes: readonly PointOutcome[]): AuditSummary {
     energy_error_max: worst((point) => point.audit.energyError),
     ...(points.some(({ spray }) => spray) && {
       film_imbalance_max: worst(({ spray }) => spray?.filmImbalance ?? 0),
+      film_adjusted_max: worst(({ spray }) => spray?.filmAdjusted ?? 0),
     }),
   };
 }

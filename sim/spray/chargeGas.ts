@@ -32,6 +32,14 @@ export class ChargeGas {
     this.wall = { mass: new Float64Array(liquid.parts.length), energy: 0 };
   }
 
+  /** Liquid on the walls, as another had it. */
+  takeOver({ wall, limited, withheld }: ChargeGas): void {
+    this.wall.mass.set(wall.mass);
+    this.wall.energy = wall.energy;
+    this.limited = limited;
+    this.withheld = withheld;
+  }
+
   /** Reads the state of the cylinder. */
   read(): void {
     this.T = this.volume.temperature;

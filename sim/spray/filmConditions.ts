@@ -1,9 +1,4 @@
-/**
- * What the gas does to each patch of film: at an instant, or as the mean of a cycle.
- *
- * Transfer follows the stream, so temperatures and vapour are averaged with it as weight; shear is
- * averaged apart for both ways.
- */
+/** What the gas does to each patch of film at an instant. */
 import type { IntakeLine } from './intakeLine.ts';
 
 export class FilmConditions {
@@ -16,8 +11,6 @@ export class FilmConditions {
   readonly T: Float64Array;
   readonly p: Float64Array;
   readonly fuel: Float64Array;
-  private readonly weight: Float64Array;
-  private time = 0;
 
   constructor(patches: number) {
     const field = () => new Float64Array(patches);
@@ -27,7 +20,6 @@ export class FilmConditions {
     this.T = field();
     this.p = field();
     this.fuel = field();
-    this.weight = field();
   }
 
   /** Sets the conditions of this instant. */
@@ -45,40 +37,5 @@ export class FilmConditions {
       this.p[k] = line.p[cell]!;
       this.fuel[k] = line.fuel[cell]!;
     }
-  }
-
-  /** Adds another's conditions over dt [s] to a mean in the making. */
-  add(now: FilmConditions, dt: number): void {
-    this.time += dt;
-    for (let k = 0; k < this.stream.length; k++) {
-      // A trace of weight where the gas stands still.
-      const weight = (now.stream[k]! + 1e-6) * dt;
-      this.weight[k]! += weight;
-      this.stream[k]! += now.stream[k]! * dt;
-      this.forward[k]! += now.forward[k]! * dt;
-      this.backward[k]! += now.backward[k]! * dt;
-      this.p[k]! += now.p[k]! * dt;
-      this.T[k]! += now.T[k]! * weight;
-      this.fuel[k]! += now.fuel[k]! * weight;
-    }
-  }
-
-  /** Turns the sums into means; returns the time they cover [s]. */
-  average(): number {
-    const { time } = this;
-    for (let k = 0; k < this.stream.length; k++) {
-      for (const field of [this.stream, this.forward, this.backward, this.p]) field[k]! /= time;
-      this.T[k]! /= this.weight[k]!;
-      this.fuel[k]! /= this.weight[k]!;
-    }
-    return time;
-  }
-
-  clear(): void {
-    for (const field of [this.stream, this.forward, this.backward, this.p, this.T, this.fuel]) {
-      field.fill(0);
-    }
-    this.weight.fill(0);
-    this.time = 0;
   }
 }

@@ -35,6 +35,11 @@ export class MouthCloud {
     this.induction = 0.5 * sweptVolume;
   }
 
+  /** Stands as another did. */
+  takeOver(from: MouthCloud): void {
+    Object.assign(this, from, { back: { ...from.back } });
+  }
+
   /** Mass fraction of vapour in the column [-], the rest air of density rho [kg/m^3]. */
   concentration(rho: number): number {
     const air = rho * this.area * Math.max(this.length, Math.sqrt(this.area));

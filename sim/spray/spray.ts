@@ -7,6 +7,7 @@
 import type { DuctEnd } from '../boundary/ductEnd.ts';
 import { circleArea } from '../duct/profile.ts';
 import { ChargeGas } from './chargeGas.ts';
+import { FilmLeap } from './filmLeap.ts';
 import { IntakeLine } from './intakeLine.ts';
 import { totalMass } from './liquidFuel.ts';
 import { Metering, shares } from './metering.ts';
@@ -26,8 +27,6 @@ export const SPRAY_STEP = 1e-4;
 /** Films and mixture count as settled within this share of the fuel [-]: sampling by parcels scatters
  * by 1 to 2 %. */
 export const FILM_SETTLED = 0.02;
-/** Time for which films are run on alone between cycles [s]. */
-const SETTLING = 2;
 const CYCLE = 720;
 
 export class Spray {
@@ -40,9 +39,10 @@ export class Spray {
   /** Figures of the last cycle. */
   cycle: SprayCycle | undefined;
   private readonly o: SprayOptions;
-  private readonly pulses: Pulse[];
-  private readonly mixture = new MixtureRecord();
-  private readonly metering = new Metering();
+  private pulses: Pulse[];
+  private mixture = new MixtureRecord();
+  private metering = new Metering();
+  private readonly leap: FilmLeap;
   private waiting = 0;
   /** What had crossed valve and mouth at the last step. */
   private valveSums: Sums = NO_SUMS;
@@ -55,6 +55,10 @@ export class Spray {
   private heatRate = 0;
   private vapourRate = 0;
   private lostBefore = 0;
+  /** Drops and vapour under way at the last closing [kg]. */
+  private stock = 0;
+  /** What films were set by since the cycle began [kg]. */
+  private adjusted = 0;
   private liquidBurning = false;
 
   constructor(options: SprayOptions) {
@@ -73,6 +77,7 @@ export class Spray {
         temperature: injectors.valveTemperature,
       },
     });
+    this.leap = new FilmLeap(this.film);
     this.parcels = new Parcels({
       fuel,
       gas,
@@ -161,14 +166,18 @@ export class Spray {
     const vapour = o.cylinder.contents.fuel;
     const withheld = this.withheld();
     const lost = ledger.lostMass - this.lostBefore;
-    const { film, line, pulses, mixture, inventory } = this;
+    const { film, line, pulses, mixture, inventory, adjusted } = this;
     const { tally } = this.parcels.contacts;
+    const growth = this.underWay() - this.stock;
+    this.stock += growth;
     const { speed } = o;
     this.cycle = sprayCycle({
-      ...{ needed, vapour, liquid, withheld, lost, speed, inventory },
+      ...{ needed, vapour, liquid, withheld, lost, speed, inventory, adjusted, growth },
       ...{ film, line, pulses, mixture, tally },
     });
-    const next = this.metering.next(needed, needed - vapour - liquid - withheld, lost);
+    const { injected, delivered } = this.cycle;
+    const kept = film.imbalance();
+    const next = this.metering.next({ needed, injected, lost, delivered, kept });
     const inflow = this.mixture.total;
     this.heatRate = inflow > 0 ? Math.max(this.line.cooling / inflow, 0) : 0;
     this.vapourRate = inflow > 0 ? Math.max(this.line.evaporatedInAll() / inflow, 0) : 0;
@@ -177,6 +186,27 @@ export class Spray {
     charge.limited = false;
     this.liquidBurning = true;
     return liquid;
+  }
+
+  /** Goes on, at the same crank angle, from where another mesh of this line has come. */
+  takeOver(from: Spray): void {
+    this.film.takeOver(from.film);
+    this.charge.takeOver(from.charge);
+    this.cloud.takeOver(from.cloud);
+    this.parcels.list = from.parcels.list;
+    this.pulses = from.pulses;
+    this.mixture = from.mixture;
+    this.metering = from.metering.resume();
+    this.leap.closings = from.leap.closings > 0 ? 1 : 0;
+    this.heatRate = from.heatRate;
+    this.vapourRate = from.vapourRate;
+    this.liquidBurning = from.liquidBurning;
+    this.stock = from.stock;
+  }
+
+  /** Between cycles: sets the films nearer to where they settle. Nothing else moves. */
+  skipAhead(): void {
+    this.adjusted += this.leap.make();
   }
 
   /** Mass [kg] and energy [J] held as drops, films, cloud and liquid in the cylinder. */
@@ -252,6 +282,12 @@ export class Spray {
     });
   }
 
+  /** Drops and vapour between nozzle and valve [kg]. */
+  private underWay(): number {
+    const { mass, inCylinder } = this.parcels.held();
+    return mass - inCylinder + this.line.vapourHeld() + this.cloud.mass;
+  }
+
   private count(dt: number, valveOpen: boolean): void {
     const { mass, inCylinder } = this.parcels.held();
     const liquid = valveOpen ? mass : mass - inCylinder;
@@ -267,12 +303,14 @@ export class Spray {
 
   private newCycle(): void {
     const { film, line, parcels, ledger } = this;
-    film.newCycle(SETTLING, ledger);
+    this.leap.closings++;
+    film.newCycle();
     line.newCycle();
     this.charge.withheld = 0;
     parcels.newCycle();
     this.mixture.newCycle();
     this.inventory = 0;
+    this.adjusted = 0;
     this.lostBefore = ledger.lostMass;
     for (const pulse of this.pulses) pulse.newCycle();
   }

@@ -15,9 +15,6 @@ export interface SprayLedger {
   /** Kept from the gas by the coupling. */
   withheldMass: number;
   withheldEnergy: number;
-  /** Films set nearer to their steady mass between cycles. */
-  adjustedMass: number;
-  adjustedEnergy: number;
   /** Heat from walls into films. */
   wallHeat: number;
   /** Work of gravity on drops. */
@@ -34,8 +31,6 @@ export function sprayLedger(): SprayLedger {
     blownEnergy: 0,
     withheldMass: 0,
     withheldEnergy: 0,
-    adjustedMass: 0,
-    adjustedEnergy: 0,
     wallHeat: 0,
     gravityWork: 0,
   };
@@ -44,11 +39,10 @@ export function sprayLedger(): SprayLedger {
 /** Mass [kg] and energy [J] that gas and liquid together have received. */
 export function receivedBySpray(l: SprayLedger): { mass: number; energy: number } {
   return {
-    mass: l.injectedMass + l.blownMass + l.adjustedMass - l.lostMass - l.withheldMass,
+    mass: l.injectedMass + l.blownMass - l.lostMass - l.withheldMass,
     energy:
       l.injectedEnergy +
       l.blownEnergy +
-      l.adjustedEnergy +
       l.wallHeat +
       l.gravityWork -
       l.lostEnergy -

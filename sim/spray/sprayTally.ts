@@ -78,6 +78,10 @@ export interface SprayCycle {
   filmTime: number;
   /** How far deposit and removal of the films differ, over the fuel injected [-]. */
   filmImbalance: number;
+  /** By how much drops and vapour under way grew or shrank, over the fuel injected [-]. */
+  stockGrowth: number;
+  /** What films were set by from outside in that cycle or between it and the one before, over the fuel injected [-]. */
+  filmAdjusted: number;
   /** Drops blown out of the mouth, and those of them that came back, over the fuel injected [-]. */
   standOff: number;
   returned: number;
@@ -100,6 +104,10 @@ export interface CycleParts {
   speed: number;
   /** Fuel under way, summed over the cycle [kg s]. */
   inventory: number;
+  /** What films were set by from outside [kg]. */
+  adjusted: number;
+  /** By how much drops and vapour under way grew [kg]. */
+  growth: number;
   film: WallFilm;
   line: IntakeLine;
   pulses: readonly Pulse[];
@@ -132,6 +140,8 @@ export function sprayCycle(parts: CycleParts): SprayCycle {
     filmShare: over(film.deposited),
     filmTime: left > 0 ? (filmMass / left) * cycleTime : 0,
     filmImbalance: over(Math.abs(film.imbalance())),
+    stockGrowth: over(Math.abs(parts.growth)),
+    filmAdjusted: over(Math.abs(parts.adjusted)),
     standOff: over(tally.blownOut),
     returned: over(tally.cameBack),
     missed: over(tally.missed),

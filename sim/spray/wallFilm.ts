@@ -14,15 +14,16 @@
  * wall has none to give and the film cools to the wet bulb (intakeLine.ts). delta_min does not change
  * what evaporates once the film has settled, only how much lies on the wall and so how slow it is.
  *
- * A film takes seconds to settle, a hundred cycles. So between cycles the films alone are run on for
- * a while under the mean conditions of the last cycle, patch by patch brought to the removal that
- * cycle had; the gas then answers in the next cycle, until what lands equals what leaves.
+ * A film takes seconds to settle, a hundred cycles. So between cycles it may be set to where it would lie
+ * after a longer time (filmBooks.ts, filmLeap.ts); the gas then answers in the next cycle, until what lands equals what
+ * leaves.
  * Sources: Colburn (1933), and Chilton & Colburn (1934) for mass; shear-driven laminar film.
  * Gravity on the film, waves and stripping at edges are left out.
  */
 import { cubeRoot, exp, power } from '../elementary/powers.ts';
 import { PRANDTL } from '../gas/viscosity.ts';
 import { blowing, type Surroundings, solveSurface, wetSurface } from './evaporation.ts';
+import { FilmBooks, followed } from './filmBooks.ts';
 import { FilmConditions } from './filmConditions.ts';
 import type { FilmOptions, Give, Runoff } from './filmOptions.ts';
 import { liquidEnergy, liquidTemperature, totalMass } from './liquidFuel.ts';
@@ -33,10 +34,6 @@ const LAMINAR = 3.66;
 const COLBURN = power(PRANDTL, -2 / 3);
 /** Films below this mass [kg] are left alone. */
 const NOTHING = 1e-13;
-/** Step of the run between cycles [s]. */
-const SETTLING_STEP = 4e-3;
-/** Bounds of a patch's removal over what mean conditions give [-]. */
-const FACTORS = [0.2, 5] as const;
 
 export class WallFilm {
   /** Patches: the cells of the line, then the valve's head. */
@@ -48,15 +45,10 @@ export class WallFilm {
   private readonly o: FilmOptions;
   private readonly mass: Float64Array[];
   private readonly energy: Float64Array;
-  /** By patch and component: landed as drops, came in all, left in all [kg]; and landed [J]. */
-  private readonly landed: Float64Array[];
-  private readonly landedEnergy: Float64Array;
-  private readonly came: Float64Array[];
-  private readonly left: Float64Array[];
-  /** Vapour off each patch [kg]. */
-  private readonly vapour: Float64Array;
+  /** Of the cycle under way, and of the last that is whole. */
+  private books: FilmBooks;
+  private lastBooks: FilmBooks;
   private readonly now: FilmConditions;
-  private readonly mean: FilmConditions;
   private readonly surface;
   private readonly around: Surroundings = { T: 300, p: 1e5, fuel: 0 };
   private readonly before: Float64Array;
@@ -65,18 +57,13 @@ export class WallFilm {
   constructor(options: FilmOptions) {
     const parts = options.fuel.parts.length;
     const patches = options.line.cells + 1;
-    const rows = () => Array.from({ length: patches }, () => new Float64Array(parts));
     this.o = options;
     this.patches = patches;
-    this.mass = rows();
-    this.landed = rows();
-    this.came = rows();
-    this.left = rows();
+    this.mass = Array.from({ length: patches }, () => new Float64Array(parts));
+    this.books = new FilmBooks(patches, parts);
+    this.lastBooks = new FilmBooks(patches, parts);
     this.energy = new Float64Array(patches);
-    this.landedEnergy = new Float64Array(patches);
-    this.vapour = new Float64Array(patches);
     this.now = new FilmConditions(patches);
-    this.mean = new FilmConditions(patches);
     this.surface = wetSurface(options.fuel);
     this.before = new Float64Array(parts);
   }
@@ -86,22 +73,20 @@ export class WallFilm {
     for (let i = 0; i < mass.length; i++) {
       const m = mass[i]! * count;
       this.mass[k]![i]! += m;
-      this.landed[k]![i]! += m;
-      this.came[k]![i]! += m;
+      this.books.landed[k]![i]! += m;
       this.deposited += m;
     }
     this.energy[k]! += energy;
-    this.landedEnergy[k]! += energy;
   }
 
   /** Heats, evaporates and moves the film for dt [s]; what runs through the valve goes to `runoff`. */
   step(dt: number, valveOpen: boolean, ledger: SprayLedger, runoff: Runoff, give: Give): void {
     const { now } = this;
     now.read(this.o.line, valveOpen);
-    this.mean.add(now, dt);
     this.wallHeat = 0;
-    for (let k = 0; k < this.patches; k++) this.evaporate(k, dt, now, 1, give);
+    for (let k = 0; k < this.patches; k++) this.evaporate(k, dt, now, give);
     this.transport(dt, now, runoff);
+    this.books.add(this.mass, dt);
     ledger.wallHeat += this.wallHeat;
   }
 
@@ -126,62 +111,48 @@ export class WallFilm {
     return this.deposited - this.evaporated - this.ranOff;
   }
 
-  /** Starts the books of a new cycle, the films run on alone for `settling` [s]. */
-  newCycle(settling: number, ledger: SprayLedger): void {
-    if (settling > 0 && this.deposited > 0) this.settle(settling, ledger);
-    for (const rows of [this.landed, this.came, this.left]) for (const row of rows) row.fill(0);
-    this.landedEnergy.fill(0);
-    this.vapour.fill(0);
-    this.mean.clear();
+  /** Starts the books of a new cycle. */
+  newCycle(): void {
+    [this.books, this.lastBooks] = [this.lastBooks, this.books];
+    this.books.clear();
     this.deposited = 0;
     this.evaporated = 0;
     this.ranOff = 0;
   }
 
-  private settle(duration: number, ledger: SprayLedger): void {
-    const { mean } = this;
-    const before = this.held();
-    const covered = mean.average();
-    const factors = Float64Array.from(this.vapour, (vapour, k) => this.factor(k, vapour / covered));
-    const steps = Math.ceil(duration / SETTLING_STEP);
-    const sink: Runoff = { mass: new Float64Array(this.before.length), energy: 0 };
-    const landed = this.landed.map((row) => row.map((m) => (m / covered) * SETTLING_STEP));
-    for (let step = 0; step < steps; step++) {
-      for (let k = 0; k < this.patches; k++) {
-        for (let i = 0; i < sink.mass.length; i++) this.mass[k]![i]! += landed[k]![i]!;
-        this.energy[k]! += (this.landedEnergy[k]! / covered) * SETTLING_STEP;
-        this.evaporate(k, SETTLING_STEP, mean, factors[k]!, () => {});
-      }
-      this.transport(SETTLING_STEP, mean, sink);
+  /** Lays the film of another mesh of the same line here, as thick and as warm in each place. */
+  takeOver(from: WallFilm): void {
+    const { line } = this.o;
+    const other = from.o.line;
+    for (let k = 0; k < this.patches; k++) {
+      const there = k < line.cells ? other.cellAt(line.middle(k)) : other.cells;
+      const share = this.area(k) / from.area(there);
+      from.mass[there]!.forEach((m, i) => {
+        this.mass[k]![i] = m * share;
+      });
+      this.energy[k] = from.energy[there]! * share;
     }
-    const after = this.held();
-    ledger.adjustedMass += after.mass - before.mass;
-    ledger.adjustedEnergy += after.energy - before.energy;
   }
 
-  /** What a patch gave off [kg/s] over what mean conditions would take from it now [-]. */
-  private factor(k: number, rate: number): number {
-    const film = this.mass[k]!;
-    if (totalMass(film) <= NOTHING || rate <= 0) return 1;
-    const kept = film.slice();
-    const energy = this.energy[k]!;
-    const dt = 1e-6;
-    let vapour = 0;
-    this.evaporate(k, dt, this.mean, 1, (_cell, m) => {
-      vapour = m;
+  /**
+   * Sets the film to where `duration` [s] more would bring it, as warm as it is; gives what each patch
+   * gains [kg].
+   */
+  skip(duration: number): Float64Array {
+    const { fuel, thickness } = this.o;
+    const thin = Float64Array.from(this.mass, (_, k) => fuel.density * this.area(k) * thickness);
+    const { mean, later } = this.lastBooks.after(duration, thin);
+    return Float64Array.from(this.mass, (film, k) => {
+      const before = totalMass(film);
+      const T = before > NOTHING ? liquidTemperature(fuel, film, this.energy[k]!) : this.now.T[k]!;
+      for (let i = 0; i < film.length; i++)
+        film[i] = followed(film[i]!, mean[k]![i]!, later[k]![i]!);
+      this.energy[k] = liquidEnergy(fuel, film, T);
+      return totalMass(film) - before;
     });
-    film.set(kept);
-    this.energy[k] = energy;
-    return vapour > 0 ? Math.min(Math.max((rate * dt) / vapour, FACTORS[0]), FACTORS[1]) : 1;
   }
 
-  private evaporate(
-    k: number,
-    dt: number,
-    conditions: FilmConditions,
-    factor: number,
-    give: Give,
-  ): void {
+  private evaporate(k: number, dt: number, conditions: FilmConditions, give: Give): void {
     const { fuel, line, gas, thickness, valve } = this.o;
     const { surface, around, before } = this;
     const film = this.mass[k]!;
@@ -189,7 +160,7 @@ export class WallFilm {
     if (total <= NOTHING) return;
     const onValve = k === line.cells;
     const cell = onValve ? k - 1 : k;
-    const area = onValve ? valve.area : line.wallArea[k]!;
+    const area = this.area(k);
     const wall = onValve ? valve.temperature : line.wallTemperature[k]!;
     const mean = total / (fuel.density * area);
     const wet = area * Math.min(1, mean / thickness);
@@ -203,10 +174,8 @@ export class WallFilm {
     const stream = conditions.stream[k]!;
     const d = 2 * line.radius[cell]!;
     const schmidt = surface.viscosity / (density * diffusivity);
-    const g =
-      factor *
-      Math.max(stream / cubeRoot(schmidt * schmidt), (LAMINAR * density * diffusivity) / d);
-    const h = factor * Math.max(stream * heatCapacity * COLBURN, (LAMINAR * conductivity) / d);
+    const g = Math.max(stream / cubeRoot(schmidt * schmidt), (LAMINAR * density * diffusivity) / d);
+    const h = Math.max(stream * heatCapacity * COLBURN, (LAMINAR * conductivity) / d);
     const fromGas = wet * h * blowing((g * log * fuel.vapourHeatCapacity) / h);
     const fromWall = wall > 0 ? (wet * fuel.conductivity) / Math.max(mean, thickness) : 0;
 
@@ -236,23 +205,27 @@ export class WallFilm {
     for (let i = 0; i < film.length; i++) {
       const gone = before[i]! - film[i]!;
       vapour += gone;
-      this.left[k]![i]! += gone;
+      this.books.vapour[k]![i]! += gone;
     }
     this.wallHeat += wallHeat;
     this.evaporated += vapour;
-    this.vapour[k]! += vapour;
     give(cell, vapour, this.energy[k]! + wallHeat - energy);
     this.energy[k] = energy;
   }
 
+  /** Wall of patch k [m^2]. */
+  private area(k: number): number {
+    return k === this.o.line.cells ? this.o.valve.area : this.o.line.wallArea[k]!;
+  }
+
   /** Shear moves each patch into its neighbours; at the seat into the cylinder, never over the rim. */
   private transport(dt: number, conditions: FilmConditions, runoff: Runoff): void {
-    const { fuel, line, thickness, valve } = this.o;
+    const { fuel, line, thickness } = this.o;
     for (let k = 0; k < this.patches; k++) {
       const total = totalMass(this.mass[k]!);
       if (total <= NOTHING) continue;
       const onValve = k === line.cells;
-      const area = onValve ? valve.area : line.wallArea[k]!;
+      const area = this.area(k);
       const delta = Math.max(total / (fuel.density * area), thickness);
       const length = onValve ? Math.sqrt(area) : line.dx[k]!;
       const perShear = (delta * dt) / (2 * fuel.viscosity) / length;
@@ -265,15 +238,16 @@ export class WallFilm {
 
   private move(k: number, share: number, to: number | undefined, runoff: Runoff): void {
     const film = this.mass[k]!;
+    const { runOff, back, ahead } = this.books;
+    const gone = (to === undefined ? runOff : to < k ? back : ahead)[k]!;
     const target = to === undefined ? runoff.mass : this.mass[to]!;
     const energy = share * this.energy[k]!;
     for (let i = 0; i < film.length; i++) {
       const m = share * film[i]!;
       film[i]! -= m;
       target[i]! += m;
-      this.left[k]![i]! += m;
+      gone[i]! += m;
       if (to === undefined) this.ranOff += m;
-      else this.came[to]![i]! += m;
     }
     this.energy[k]! -= energy;
     if (to === undefined) runoff.energy += energy;

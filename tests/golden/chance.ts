@@ -60,6 +60,8 @@ function chanceSpray(between: Between): NonNullable<PointResult['spray']> {
     filmShare: between(0.21, 0.29),
     filmTime: between(0.1, 0.4),
     filmImbalance: between(1e-4, 2e-4),
+    stockGrowth: between(1e-4, 2e-4),
+    filmAdjusted: 0,
     standOff: between(0.031, 0.059),
     returned: between(0.011, 0.029),
     missed: between(0.001, 0.002),

@@ -32,7 +32,7 @@ function fuelReceived({ model, sprays }: Run): number {
   let fuel = -model.feed.taken.fuel - model.outside.taken.fuel;
   model.lines.forEach(({ cylinder }, j) => {
     const l = sprays[j]!.ledger;
-    fuel += cylinder.ledger.fuelMass + l.injectedMass + l.blownMass + l.adjustedMass;
+    fuel += cylinder.ledger.fuelMass + l.injectedMass + l.blownMass;
     fuel -= l.lostMass + l.withheldMass;
   });
   return fuel;
