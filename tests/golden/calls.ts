@@ -119,12 +119,26 @@ const PEDAL = {
   ],
 };
 
+/** Two speeds and two angles, and a short lag, so that bars are watched for no longer. */
+const SHORT = {
+  'pressureBar.speeds': ['4000 rpm'],
+  'pressureBar.angles': ['8.5 deg', '90 deg'],
+  'pressureBar.mostLag': '8 ms',
+};
+
+const joinedCalls: Call[] = [
+  { name: 'signal', words: ['signal'], said: SHORT },
+  { name: 'idle', words: ['idle'] },
+  { name: 'listen', words: ['listen'] },
+];
+
 const isUneven = (demo: GoldenDemo): demo is (typeof UNEVEN)[number] =>
   (UNEVEN as readonly string[]).includes(demo);
 
 /** Every command that a demo can answer; of those whose cylinders differ, where that shows. */
 export function callsOf(demo: GoldenDemo): Call[] {
   if (isUneven(demo)) return ['check', 'sweep', 'curve'].map((name) => ({ name, words: [name] }));
+  if (demo === 'road-four') return joinedCalls;
   const { vary, both, speeds, torque, stations, fit } = PARTICULARS[demo];
   const varied = (keys: string[]) => keys.flatMap((key) => ['--vary', key]);
   const at = { speeds: { at: speeds.map((speed) => `${speed} rpm`) } };
@@ -188,7 +202,7 @@ export async function answerOf(
   const plain = (said: string) => said.replaceAll(folder, 'FOLDER');
   const answer = await answerOn({ workers: workers(readScenario(text, file)), columns }, ...words);
   const names = existsSync(out) ? readdirSync(out) : [];
-  const written = names.filter((name) => !/^points/.test(name));
+  const written = names.filter((name) => !/^points|\.wav$/.test(name));
   return {
     code: answer.code,
     stdout: plain(answer.stdout),

@@ -13,7 +13,10 @@ export const DEMOS: readonly Demo[] = [
 /** Those whose cylinders differ; goldens of a few commands only. */
 export const UNEVEN = ['cross-plane-eight', 'uneven-twin'] as const;
 
-export type GoldenDemo = Demo | (typeof UNEVEN)[number];
+/** That whose runners are joined; goldens of the commands that ask for it. */
+export const JOINED = ['road-four'] as const;
+
+export type GoldenDemo = Demo | (typeof UNEVEN)[number] | (typeof JOINED)[number];
 
 /** Speeds below, twice in and above the band, and two lengths besides the one fitted now. */
 const QUESTIONS: Record<GoldenDemo, { speeds: string[]; lengths: string[] }> = {
@@ -36,6 +39,10 @@ const QUESTIONS: Record<GoldenDemo, { speeds: string[]; lengths: string[] }> = {
   'cross-plane-eight': {
     speeds: ['4000 rpm', '5600 rpm', '6600 rpm', '7400 rpm'],
     lengths: ['80 mm', '180 mm'],
+  },
+  'road-four': {
+    speeds: ['2000 rpm', '3500 rpm', '5000 rpm', '6500 rpm'],
+    lengths: ['60 mm', '200 mm'],
   },
   'uneven-twin': {
     speeds: ['5000 rpm', '6400 rpm', '7600 rpm', '9000 rpm'],

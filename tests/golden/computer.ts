@@ -1,12 +1,20 @@
-/** A computer for studies from two functions that know points and traces. */
+/** A computer for studies from functions that know points, traces and cycles of joined runners; acoustics it does itself. */
+import type { JoinedCycle } from '../../sim/engine/joinedCycle.ts';
 import type { Trace } from '../../sim/engine/trace.ts';
-import type { PointFailure, PointRunner } from '../../sim/sweep/runner.ts';
-import type { Computer, TraceJob } from '../../sim/sweep/tasks.ts';
+import type { PointFailure, PointJob, PointRunner } from '../../sim/sweep/runner.ts';
+import { type Computer, TASKS, type TraceJob } from '../../sim/sweep/tasks.ts';
 
 export function computerOf(
   run: PointRunner['run'],
   trace: (job: TraceJob) => Promise<Trace | PointFailure>,
+  joined: (job: PointJob) => Promise<JoinedCycle | PointFailure> = async () => {
+    throw new Error('no joined runners are asked for');
+  },
 ): Computer {
-  const task = (name: string, input: never) => (name === 'trace' ? trace(input) : run(input));
+  const task = async (name: string, input: never) => {
+    if (name === 'bars' || name === 'readings') return TASKS[name](input);
+    if (name === 'joined') return joined(input);
+    return name === 'trace' ? trace(input) : run(input);
+  };
   return { run, task: task as Computer['task'] };
 }

@@ -8,7 +8,7 @@ import type { Computer } from '../../sim/sweep/tasks.ts';
 import { answerFrom, fileOf } from '../cli/commandLine.ts';
 import type { Demo } from '../scenario.ts';
 import { type Answered, answerOf, type Call, callsOf } from './calls.ts';
-import { cheapText, DEMOS, UNEVEN } from './cheap.ts';
+import { cheapText, DEMOS, JOINED, UNEVEN } from './cheap.ts';
 import { computerOf } from './computer.ts';
 import { knownWorkers, readPoints } from './points.ts';
 import { readableHtml, readableJson } from './readable.ts';
@@ -32,6 +32,11 @@ const ROLES: Record<string, string> = {
   'balance balance-loads.csv': '-loads',
   'balance balance-readings.csv': '-readings',
   'curve curve-cylinders.csv': '-cylinders',
+  'signal signal-bars.csv': '-bars',
+  'signal signal-cycle.csv': '-cycle',
+  'idle idle-computed.csv': '-computed',
+  'idle idle-valve.csv': '-valve',
+  'listen listen-orders.csv': '-orders',
   'load load-filling.csv': '-filling',
   'load load-air.csv': '-air',
   'load load-correction.csv': '-correction',
@@ -46,7 +51,7 @@ function readable(name: string, text: string): string {
   return name.endsWith('.html') ? readableHtml(text) : text;
 }
 
-describe.each([...DEMOS, ...UNEVEN])('%s', (demo) => {
+describe.each([...DEMOS, ...UNEVEN, ...JOINED])('%s', (demo) => {
   const points = readPoints(demo);
   test.each(callsOf(demo))('$name', async (call) => {
     const answer = await answerOf(demo, call, (scenario) => knownWorkers(scenario, points));

@@ -9,6 +9,7 @@
 import { createHash } from 'node:crypto';
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { JoinedCycle } from '../../sim/engine/joinedCycle.ts';
 import type { Trace } from '../../sim/engine/trace.ts';
 import type { Scenario } from '../../sim/scenario/resolve.ts';
 import {
@@ -20,10 +21,10 @@ import {
 import { type Computer, TASKS, type TraceJob } from '../../sim/sweep/tasks.ts';
 import { computerOf } from './computer.ts';
 
-const { trace } = TASKS;
+const { trace, joined } = TASKS;
 const point = runJob;
 
-export type KnownPoints = Record<string, PointOutcome | Trace | PointFailure>;
+export type KnownPoints = Record<string, PointOutcome | Trace | JoinedCycle | PointFailure>;
 
 const fileOf = (name: string) => join(import.meta.dirname, 'points', `${name}.json`);
 
@@ -54,6 +55,7 @@ export function knownWorkers(scenario: Scenario, points: KnownPoints): Computer 
   return computerOf(
     async (job) => (await known('point', job)) as PointOutcome,
     async (job) => (await known('trace', job)) as Trace | PointFailure,
+    async (job) => (await known('joined', job)) as JoinedCycle | PointFailure,
   );
 }
 
@@ -71,17 +73,19 @@ export function learningWorkers(
   return computerOf(
     async (job) => learn('point', job, () => point(job)),
     async (job) => learn('trace', job, () => thinned(job)),
+    async (job) => learn('joined', job, () => thinnedCycle(job)),
   );
 }
 
 /** Rows of a kept trace are this many times as far apart as computed. */
 const THINNING = 24;
 
+const few = (values: readonly number[]) => values.filter((_, i) => i % THINNING === 0);
+
 /** A trace with few rows and without its picture of the waves, which no command prints. */
 function thinned(job: TraceJob): Trace | PointFailure {
   const whole = trace(job);
   if ('failure' in whole) return whole;
-  const few = (values: number[]) => values.filter((_, i) => i % THINNING === 0);
   return {
     ...whole,
     crankAngle: few(whole.crankAngle),
@@ -97,6 +101,19 @@ function thinned(job: TraceJob): Trace | PointFailure {
       temperature: few(temperature),
     })),
     wave: { distance: [], pressure: [], velocity: [] },
+  };
+}
+
+/** A cycle of joined runners with as few rows. */
+function thinnedCycle(job: PointJob): JoinedCycle | PointFailure {
+  const whole = joined(job);
+  if ('failure' in whole) return whole;
+  const { crankAngle, cylinders, bars } = whole;
+  return {
+    ...whole,
+    crankAngle: few(crankAngle),
+    cylinders: cylinders.map((one) => ({ ...one, pressure: few(one.pressure) })),
+    bars: bars.map((one) => ({ ...one, inside: few(one.inside), sensor: few(one.sensor) })),
   };
 }
 

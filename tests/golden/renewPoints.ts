@@ -2,12 +2,12 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { answerOf, callsOf } from './calls.ts';
-import { DEMOS, UNEVEN } from './cheap.ts';
+import { DEMOS, JOINED, UNEVEN } from './cheap.ts';
 import { type KnownPoints, learningWorkers, pointsFile, pointsText, readPoints } from './points.ts';
 
 const anew = process.argv.includes('--anew');
 
-for (const demo of [...DEMOS, ...UNEVEN]) {
+for (const demo of [...DEMOS, ...UNEVEN, ...JOINED]) {
   const points: KnownPoints = {};
   const earlier = anew ? {} : readPoints(demo);
   for (const call of callsOf(demo)) {
