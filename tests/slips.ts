@@ -5,7 +5,16 @@
 import { isScalar, parseDocument, visit } from 'yaml';
 import { demoText } from './toy.ts';
 
-export const DEMOS = ['hill-climb', 'sprint-single', 'endurance-six', 'boosted-four'] as const;
+export const DEMOS = [
+  'hill-climb',
+  'sprint-single',
+  'endurance-six',
+  'boosted-four',
+  'cross-plane-eight',
+  'uneven-twin',
+  'forest-four',
+  'road-four',
+] as const;
 
 export interface Slip {
   demo: (typeof DEMOS)[number];

@@ -48,8 +48,8 @@ const UNIT_NAMES: Record<string, string> = {
 
 /** Spellings of names; where there is none, the unit says it. */
 const NAMES: Record<Name, readonly string[]> = {
-  speed: ['speed', 'enginespeed', 'revs', ''],
-  torque: ['torque', 'braketorque', 'enginetorque', 'tq', ''],
+  speed: ['speed', 'enginespeed', 'engine', 'revs', 'n', ''],
+  torque: ['torque', 'braketorque', 'enginetorque', 'tq', 'trq', ''],
   power: ['power', 'brakepower', 'enginepower', 'pwr', ''],
   volumetric_efficiency: ['volumetricefficiency', 've'],
 };

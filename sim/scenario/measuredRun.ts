@@ -110,6 +110,16 @@ function readCorrected(text: string, line: number, air: MeasuredAir, report: Rep
   }
 }
 
+/** A column that no head names. */
+interface Missing {
+  line: number;
+  what: string;
+  names: readonly Column['name'][];
+  example: string;
+  heads: readonly string[];
+  report: Report;
+}
+
 interface Chosen {
   speed: { at: number; column: Column };
   figure: { at: number; column: Column };
@@ -128,14 +138,18 @@ function chosenColumns(heads: string[], line: number, report: Report): Chosen | 
   const figure = figures.find(({ column: { name } }) => name === 'torque') ?? figures[0];
   if (speeds.length > 1) report(line, '', 'two columns of speed', 'keep one');
   if (speed && figure) return { speed, figure };
-  if (!speed) missing(line, 'speed', 'speed_rpm', heads, report);
-  if (!figure) missing(line, 'torque, power or volumetric efficiency', 'torque_Nm', heads, report);
+  const lost = (what: string, names: readonly Column['name'][], example: string) =>
+    missing({ line, what, names, example, heads, report });
+  if (!speed) lost('speed', ['speed'], 'speed_rpm');
+  if (!figure) lost('torque, power or volumetric efficiency', FIGURES, 'torque_Nm');
   return undefined;
 }
 
-function missing(line: number, what: string, example: string, heads: string[], report: Report) {
+const FIGURES = ['torque', 'power', 'volumetric_efficiency'] as const;
+
+function missing({ line, what, names, example, heads, report }: Missing) {
   const { near, spellings } = MEASURED_COLUMNS;
-  const meant = near(heads);
+  const meant = names.map((name) => near(heads, name)).find((one) => one !== undefined);
   report(
     line,
     '',

@@ -741,6 +741,7 @@ describe('an engine of another kind gets one refusal', () => {
   test.each([
     ['strokes: 2', /^ {2}cylinders: 4/m, '  strokes: 2\n  cylinders: 4', 'engine.strokes'],
     ['a kind in words', /^ {2}cylinders: 4/m, '  type: two-stroke\n  cylinders: 4', 'engine.type'],
+    ['so many strokes', /^ {2}cylinders: 4/m, '  type: 2 stroke\n  cylinders: 4', 'engine.type'],
     ['rotors', /^engine:\n[\s\S]*?(?=^intake)/m, 'engine:\n  rotors: 2\n', 'engine.rotors'],
     ['rotary', /^engine:\n[\s\S]*?(?=^intake)/m, 'engine: rotary\n', 'engine'],
   ])('%s', (_, from, to, path) => {
@@ -753,12 +754,17 @@ describe('an engine of another kind gets one refusal', () => {
     expect(issues[0]!.line).toBeGreaterThan(10);
   });
 
-  test('strokes: 4 is a key too many, no more', () => {
-    const issues = issuesOf(edit(GOOD, /^ {2}cylinders: 4/m, '  strokes: 4\n  cylinders: 4'));
-    expect(issues.map(({ message }) => message)).toEqual([
-      '"strokes" is not a key of this section',
-    ]);
-  });
+  test.each(['strokes: 4', 'cycle: four-stroke', 'type: 4 stroke'])(
+    '%s goes without saying',
+    (said) => {
+      const issues = issuesOf(edit(GOOD, /^ {2}cylinders: 4/m, `  ${said}\n  cylinders: 4`));
+      expect(issues).toHaveLength(1);
+      expect(issues[0]).toMatchObject({
+        message: 'four strokes go without saying: no other engine is computed',
+        remedy: 'leave the line out',
+      });
+    },
+  );
 });
 
 describe('an angle that names no dead centre', () => {
@@ -770,6 +776,15 @@ describe('an angle that names no dead centre', () => {
     expect(others).toEqual([]);
     expect(issue!.message).toContain('names no dead centre');
     expect(issue!.remedy).toContain(remedy);
+  });
+
+  test.each([
+    ['open: 28 deg BTDC', 'open: 28', '28 deg BTDC'],
+    ['open: 58 deg BBDC', 'open: 58', '58 deg BBDC'],
+  ])('%s written %s, without a unit too', (from, to, example) => {
+    const [issue, ...others] = issuesOf(edit(GOOD, from, to));
+    expect(others).toEqual([]);
+    expect(issue!.remedy).toContain(`for example: ${example}`);
   });
 
   test('a burn counts from its own dead centre', () => {

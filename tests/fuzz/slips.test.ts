@@ -85,6 +85,20 @@ describe('warnings in the terms of the trade', () => {
     ['sprint-single', 'diameter: 1.5 in', 'diameter: 1.5 cm', 'exhaust.primary', 'of the port'],
     ['hill-climb', 'diameter: 60 mm', 'diameter: 6 mm', 'exhaust.tail', 'of the primary'],
     [
+      'cross-plane-eight',
+      'diameterAirEnd: 66 mm',
+      'diameterAirEnd: 6.6 mm',
+      'exhaust.collector',
+      'tapers from 6.6 mm',
+    ],
+    [
+      'cross-plane-eight',
+      'diameterAirEnd: 66 mm',
+      'diameterAirEnd: 56 mm',
+      'exhaust.tail',
+      'the collector',
+    ],
+    [
       'endurance-six',
       'diameterAirEnd: 52 mm',
       'diameterAirEnd: 5.2 mm',

@@ -5,11 +5,12 @@
  *
  * Every slip of tests/slips.ts, in every figure that describes the engine of a demo (of a table five
  * rows), is read. Told is what is refused, what draws a warning, and what ends in a filling that no
- * engine has. What is not told is solved at both ends and in the middle of the band on a coarse mesh;
+ * engine has or in no point at all. What is not told is solved at both ends and in the middle of the band on a coarse mesh;
  * it is wrong where the volumetric efficiencies move by more than 5 % in the mean of their sizes.
  */
 import { strangeFillings } from '../../sim/decision/filling.ts';
 import { runPoint } from '../../sim/engine/point.ts';
+import { NonPhysicalStateError } from '../../sim/errors.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
 import type { Scenario } from '../../sim/scenario/resolve.ts';
 import { meshed } from '../scenario.ts';
@@ -34,11 +35,21 @@ function fillings({ engine, target: { from, to } }: Scenario) {
   return [from, (from + to) / 2, to].map((speed) => runPoint(coarse, speed));
 }
 
+/** The same; undefined where the gas comes to a state that none can have, which the answer tells. */
+function fillingsIfAny(scenario: Scenario) {
+  try {
+    return fillings(scenario);
+  } catch (error) {
+    if (error instanceof NonPhysicalStateError) return undefined;
+    throw error;
+  }
+}
+
 /** How far the slip moves the filling [-]; undefined where the answer itself tells of it. */
 export function moved(slip: Slip, own = fillings(readDemo(slip.demo))): number | undefined {
   const scenario = readScenario(slip.text, slip.demo);
-  const points = fillings(scenario);
-  if (strangeFillings(scenario.engine, points).length > 0) return undefined;
+  const points = fillingsIfAny(scenario);
+  if (!points || strangeFillings(scenario.engine, points).length > 0) return undefined;
   const moves = points.map(({ volumetricEfficiency }, i) => {
     return Math.abs(volumetricEfficiency / own[i]!.volumetricEfficiency - 1);
   });

@@ -15,13 +15,15 @@ type Range = readonly [low: number, high: number];
 /** Bore over the bore that it meets, in the direction of the valve. */
 const STEP: Range = [0.9, 1.1];
 /** Bore at the air end over bore at the valve end. */
-const TAPER: Record<'trumpet' | 'runner' | 'port' | 'primary' | 'tail', Range> = {
+const TAPER = {
   trumpet: [0.95, 1.6],
   runner: [0.9, 1.4],
   port: [0.8, 1.4],
   primary: [0.85, 1.4],
+  secondary: [0.85, 1.4],
+  collector: [0.5, 1.1],
   tail: [0.7, 1.6],
-};
+} satisfies Record<string, Range>;
 /** Bore of a port at the valves over the diameter of one seat of their common area. */
 const PORT_TO_SEAT: Range = [0.7, 1.3];
 /** Bore of the primary over that of the exhaust port; of the tail over that of the primary. */
@@ -47,13 +49,14 @@ export function checkFlowPath({ engine, intake, exhaust }: ScenarioView): void {
   const bore = diameterAt(trumpet, 'AirEnd');
   if (flare > 0) compare(trumpet.bellmouth.here, flare, bore, FLARE_TO_BORE, 'the bore below it');
   tapers({ trumpet: trumpet, runner, port });
-  tapers({ port: exhaust.port, primary: exhaust.primary, tail: exhaust.tail });
   portToSeat(intake.valves, port);
   portToSeat(exhaust.valves, exhaust.port);
   const flange = diameterAt(exhaust.port, 'AirEnd');
   const { primary, step: widened, secondary, collector, tail } = exhaust;
   const joint = diameterAt(widened.here.present ? widened : primary, 'AirEnd');
   const first = collector.here.present ? collector : tail;
+  tapers({ port: exhaust.port, primary, secondary, collector, tail });
+  step(tail.here, 'the collector', diameterAt(tail, 'ValveEnd'), diameterAt(collector, 'AirEnd'));
   compare(primary.here, diameterAt(primary, 'ValveEnd'), flange, PRIMARY_TO_PORT, 'the port');
   for (const pipe of [secondary, first]) {
     compare(pipe.here, diameterAt(pipe, 'ValveEnd'), joint, TAIL_TO_PRIMARY, 'the primary');

@@ -44,6 +44,12 @@ const USUAL = {
   },
 } as const;
 
+/** What a cam card might say, for who leaves out the unit or the dead centre. */
+const CAM_CARD = {
+  intake: { open: '28 deg BTDC', close: '62 deg ABDC', centre: '106 deg ATDC' },
+  exhaust: { open: '58 deg BBDC', close: '26 deg ATDC', centre: '106 deg BTDC' },
+} as const;
+
 /** Longest opening that is taken [deg of crank]; common practice, no source. */
 const LONGEST_DURATION = 400;
 
@@ -89,6 +95,7 @@ function liftSection(kind: ValveKind) {
   const event = (key: 'open' | 'close' | 'centre', label: string, doubt: Doubt) => ({
     ...row,
     usual: USUAL[kind][key],
+    example: CAM_CARD[kind][key],
     doubt,
     ...formOf(kind, label),
   });
