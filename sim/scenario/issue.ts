@@ -2,6 +2,7 @@
 import type { z } from 'zod';
 import type { ScenarioIssue } from '../errors.ts';
 import { closest } from './closest.ts';
+import { isFourStroke } from './foreign.ts';
 import { keyAt, nodeAt } from './keyPath.ts';
 import { scenarioKeys } from './schema.ts';
 import type { Problem } from './view.ts';
@@ -31,11 +32,14 @@ function unknownKey(path: PropertyKey[], source: YamlSource): ScenarioIssue {
   const names = section?.kind === 'section' ? Object.keys(section.keys) : [];
   const known = names.filter((name) => name !== '$schema');
   const near = closest(key, known);
+  const value = nodeAt(source.tree, dotted(path));
+  const at = { file: source.file, ...source.placeOfKey(path), path: dotted(path), value };
+  if (isFourStroke(key, value)) {
+    const message = 'four strokes go without saying: no other engine is computed';
+    return { ...at, message, remedy: 'leave the line out' };
+  }
   return {
-    file: source.file,
-    ...source.placeOfKey(path),
-    path: dotted(path),
-    value: nodeAt(source.tree, dotted(path)),
+    ...at,
     message: `"${key}" is not a key of this section`,
     remedy: near ? `did you mean "${near}"?` : `known keys: ${known.join(', ')}`,
   };
