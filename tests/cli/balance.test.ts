@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { cheapText } from '../golden/cheap.ts';
 import { answer, fileOf, freshFolder } from './commandLine.ts';
 
 const ENGINE = 'scenarios/hill-climb.yaml';
@@ -38,6 +39,31 @@ test('names screws, ways and turns in the order of work', async () => {
   expect(report).toContain('Air of every body over plate angle');
   expect(report).not.toMatch(/NaN|undefined/);
 });
+
+test('without readings: plates, shaft, bleed and trumpet of one body, with the exhaust', async () => {
+  const engine = fileOf(
+    cheapText('hill-climb', { numerics: { intakeCell: '25 mm', exhaustCell: '60 mm' } }),
+    'engine.yaml',
+  );
+  const out = freshFolder();
+  const { code, stdout } = await answer('balance', engine, '--json', '--out', out);
+  expect(code).toBe(0);
+  const { rows, faults } = JSON.parse(stdout);
+  expect([rows.length, faults.length]).toEqual([12, 9]);
+  // Up to lambda 1 a leaner cylinder is a hotter one; an open plate that is off changes nothing.
+  expect(rows[1].air_change).toBeGreaterThan(0.05);
+  expect(rows[1].exhaust_hotter_K).toBeGreaterThan(10);
+  expect(Math.abs(rows[11].exhaust_hotter_K)).toBeLessThan(3);
+  const of = (fault: string) =>
+    faults.filter((row: { fault: string }) => row.fault.startsWith(fault));
+  for (const idleFault of ['worn shaft', 'bleed screw'])
+    expect(of(idleFault)[0].air_change).toBeGreaterThan(20 * Math.abs(of(idleFault)[2].air_change));
+  expect(Math.abs(of('trumpet')[2].air_change)).toBeGreaterThan(
+    5 * Math.abs(of('trumpet')[0].air_change),
+  );
+  const csv = readFileSync(join(out, 'balance-faults.csv'), 'utf8').trimEnd().split('\r\n');
+  expect(csv).toHaveLength(10);
+}, 120_000);
 
 test('a unit of vacuum or flow does not matter, and less vacuum is more air', async () => {
   const read = async (rows: readonly string[], head: string) => {

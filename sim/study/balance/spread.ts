@@ -1,4 +1,7 @@
-/** What one plate that is off does to air, mixture and torque: at idle, at part load, wide open. */
+/**
+ * What one body that differs does to air, mixture, torque and exhaust of its cylinder: a plate that is off, a worn
+ * shaft, a bleed screw, a trumpet of another length; at idle, at part load, wide open.
+ */
 
 import { sweptVolume } from '../../cylinder/crank.ts';
 import { jointMixture, spreadOf } from '../../decision/mixtureShares.ts';
@@ -9,8 +12,11 @@ import type { PointResult } from '../../engine/point.ts';
 import { throttleArea } from '../../loss/throttlePlate.ts';
 import { spreadLoss } from '../../mixture/mixtureTorque.ts';
 import type { EngineSpecification } from '../../specification.ts';
-import { isFailure, type PointOutcome, type PointRunner } from '../../sweep/runner.ts';
+import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
 import type { SweepObserver } from '../../sweep/sweep.ts';
+import type { Computer } from '../../sweep/tasks.ts';
+import { exhaustTemperature } from './exhaust.ts';
+import { FAULTS, type Fault } from './faults.ts';
 
 export interface SpreadQuestion {
   engine: EngineSpecification;
@@ -26,13 +32,13 @@ export interface SpreadLoad {
   angle: number;
   /** Points with the plate off by OFFSETS. */
   outcomes: PointOutcome[];
+  /** Points with each of the faults that this engine can have. */
+  faults: { fault: Fault; outcome: PointOutcome }[];
 }
 
-/** One plate off by an error at a load. */
-export interface SpreadRow {
+/** One body that differs at a load. */
+export interface BodyEffect {
   load: SpreadLoad;
-  /** [deg]; wide open the plate falls short by it, else it stands open too far. */
-  error: number;
   /** Growth of air and of torque of that cylinder, fuel following [-]; undefined where a point is no answer. */
   air: number | undefined;
   torque: number | undefined;
@@ -41,6 +47,18 @@ export interface SpreadRow {
   others: number | undefined;
   /** Torque of one published engine that this spread of mixture costs [N m]. */
   cost: number | undefined;
+  /** How much hotter its exhaust runs than theirs, with these mixtures [K]. */
+  hotter: number | undefined;
+}
+
+/** One plate off by an error [deg]; wide open it falls short by it, else it stands open too far. */
+export interface SpreadRow extends BodyEffect {
+  error: number;
+}
+
+/** One body with a fault. */
+export interface FaultRow extends BodyEffect {
+  fault: Fault;
 }
 
 export interface SpreadStudy {
@@ -48,6 +66,7 @@ export interface SpreadStudy {
   cylinders: number;
   loads: SpreadLoad[];
   rows: SpreadRow[];
+  faults: FaultRow[];
 }
 
 /** Errors told of [deg], and those that are solved, between which curves are laid. */
@@ -65,33 +84,96 @@ const IDLE_CYCLES = 80;
 
 export async function spreadStudy(
   question: SpreadQuestion,
-  runner: PointRunner,
+  computer: Computer,
   observer: SweepObserver = {},
 ): Promise<SpreadStudy> {
-  const wanted = loadsOf(question);
-  observer.onTotal?.(wanted.length * OFFSETS.length);
-  const loads = await Promise.all(
-    wanted.map(async (load) => ({
-      ...load,
-      outcomes: await Promise.all(
-        OFFSETS.map(async (offset) => {
-          const engine = withAngle(question.engine, load.angle + way(load.angle) * offset);
-          const outcome = await runner.run({ engine, speed: load.speed });
-          observer.onPoint?.(0, load.speed, outcome);
-          return outcome;
-        }),
-      ),
-    })),
-  );
   const { engine } = question;
+  const possible = FAULTS.filter((fault) => fault.of(engine));
+  const wanted = loadsOf(question);
+  observer.onTotal?.(wanted.length * (OFFSETS.length + possible.length));
+  const loads = await Promise.all(
+    wanted.map(async (load): Promise<SpreadLoad> => {
+      const run = async (one: EngineSpecification) => {
+        const outcome = await computer.run({ engine: one, speed: load.speed });
+        observer.onPoint?.(0, load.speed, outcome);
+        return outcome;
+      };
+      const outcomes = OFFSETS.map((offset) => run(offBy(engine, load, offset)));
+      const faults = possible.map(async (fault) => ({
+        fault,
+        outcome: await run(fault.of(offBy(engine, load, 0))!),
+      }));
+      return { ...load, outcomes: await Promise.all(outcomes), faults: await Promise.all(faults) };
+    }),
+  );
+  const heats = await Promise.all(loads.map((load) => heated(engine, load, computer)));
   return {
     cylinders: engine.cylinder.count,
     loads,
-    rows: loads.flatMap((load) => ERRORS.map((error) => spreadRow(engine, load, error))),
+    rows: heats.flatMap(({ rows }) => rows),
+    faults: heats.flatMap(({ faults }) => faults),
   };
 }
 
-type WantedLoad = Omit<SpreadLoad, 'outcomes'>;
+type WantedLoad = Pick<SpreadLoad, 'name' | 'speed' | 'angle'>;
+
+/** The engine with its plates at the angle of a load and so much off. */
+const offBy = (engine: EngineSpecification, { angle }: WantedLoad, offset: number) =>
+  withAngle(engine, angle + way(angle) * offset);
+
+/** Rows of a load with how hot exhausts run. */
+async function heated(
+  engine: EngineSpecification,
+  load: SpreadLoad,
+  computer: Computer,
+): Promise<{ rows: SpreadRow[]; faults: FaultRow[] }> {
+  const rows = ERRORS.map((error) => spreadRow(engine, load, error));
+  const faults = load.faults.map(({ fault, outcome }) => faultRow(engine, load, fault, outcome));
+  const hot = (one: EngineSpecification, lambda: number | undefined) =>
+    lambda === undefined ? undefined : exhaustTemperature(computer, one, load.speed, lambda);
+  const solved = rows.filter(({ error }) => (OFFSETS as readonly number[]).includes(error));
+  const farthest = solved.at(-1)!;
+  const [base, others, own, faulty] = await Promise.all([
+    hot(offBy(engine, load, 0), engine.combustion.lambda),
+    hot(offBy(engine, load, 0), farthest.others),
+    Promise.all(solved.map(({ error, lambda }) => hot(offBy(engine, load, error), lambda))),
+    Promise.all(faults.map(({ fault, lambda }) => hot(fault.of(offBy(engine, load, 0))!, lambda))),
+  ]);
+  const theirs = othersHeat(engine.combustion.lambda, base, farthest.others, others);
+  const less = (mine: number | undefined, lambda: number | undefined) => {
+    const rest = theirs(lambda);
+    return mine === undefined || rest === undefined ? undefined : mine - rest;
+  };
+  return {
+    rows: rows.map((row) => ({
+      ...row,
+      hotter: less(
+        throughThree([0, ...solved.map(({ error }) => error)], [base, ...own], row.error),
+        row.others,
+      ),
+    })),
+    faults: faults.map((row, i) => ({ ...row, hotter: less(faulty[i], row.others) })),
+  };
+}
+
+/** Exhaust of the cylinders that do not differ against their lambda: straight between two. */
+function othersHeat(
+  lambda: number,
+  base: number | undefined,
+  far: number | undefined,
+  farther: number | undefined,
+) {
+  return (at: number | undefined) => {
+    if (at === undefined || base === undefined || far === undefined) return undefined;
+    // Where air does not change, mixture does not.
+    if (Math.abs(far - lambda) < LEAST_CHANGE) return base;
+    return farther === undefined
+      ? undefined
+      : base + ((farther - base) * (at - lambda)) / (far - lambda);
+  };
+}
+
+const LEAST_CHANGE = 0.001;
 
 function loadsOf({ engine, speeds, target }: SpreadQuestion): WantedLoad[] {
   const { closedAngle } = engine.intake.throttle;
@@ -131,10 +213,41 @@ function withAngle(engine: EngineSpecification, angle: number): EngineSpecificat
 function spreadRow(engine: EngineSpecification, load: SpreadLoad, error: number): SpreadRow {
   const air = growth(engine, load, error, (point) => point.volumetricEfficiency);
   const torque = growth(engine, load, error, (point) => point.indicatedTorque);
-  if (air === undefined) {
-    const none = { torque: undefined, lambda: undefined, others: undefined, cost: undefined };
-    return { load, error, air, ...none };
-  }
+  return { error, ...effectOf(engine, load, air, torque) };
+}
+
+function faultRow(
+  engine: EngineSpecification,
+  load: SpreadLoad,
+  fault: Fault,
+  outcome: PointOutcome,
+): FaultRow {
+  const sound = load.outcomes[0]!;
+  const over = (figure: (point: PointResult) => number) =>
+    isFailure(outcome) || isFailure(sound) || !outcome.settled || !sound.settled
+      ? undefined
+      : figure(outcome) / figure(sound) - 1;
+  const air = over((point) => point.volumetricEfficiency);
+  return {
+    fault,
+    ...effectOf(
+      engine,
+      load,
+      air,
+      over((point) => point.indicatedTorque),
+    ),
+  };
+}
+
+/** What more air in one cylinder makes of the mixtures, fuel being as for the others. */
+function effectOf(
+  engine: EngineSpecification,
+  load: SpreadLoad,
+  air: number | undefined,
+  torque: number | undefined,
+): BodyEffect {
+  const none = { lambda: undefined, others: undefined, cost: undefined, hotter: undefined };
+  if (air === undefined) return { load, air, torque: undefined, ...none };
   const shares = Array.from({ length: engine.cylinder.count }, (_, i) => (i === 0 ? 1 + air : 1));
   const joint = jointMixture(
     shares,
@@ -142,7 +255,7 @@ function spreadRow(engine: EngineSpecification, load: SpreadLoad, error: number)
   );
   const lambdas = shares.map((share) => (engine.combustion.lambda * share) / joint);
   return {
-    ...{ load, error, air, torque },
+    ...{ load, air, torque, hotter: undefined },
     lambda: lambdas[0],
     others: lambdas[1],
     cost: spreadLoss(spreadOf(lambdas)),
@@ -165,11 +278,22 @@ function growth(
   const area = (offset: number) => log(throttleArea(intake.throttle, angle + way(angle) * offset));
   const xs = OFFSETS.map(area);
   const x = area(error);
+  const at = throughThree(xs, ys.map(log), x)!;
+  return exp(at - log(ys[0]!)) - 1;
+}
+
+/** The parabola through three points; undefined where one of them is. */
+function throughThree(
+  xs: readonly number[],
+  ys: readonly (number | undefined)[],
+  x: number,
+): number | undefined {
   const [a, b, c] = xs as [number, number, number];
-  const [f, g, h] = ys.map(log) as [number, number, number];
-  const at =
+  const [f, g, h] = ys;
+  if (f === undefined || g === undefined || h === undefined) return undefined;
+  return (
     (f * (x - b) * (x - c)) / ((a - b) * (a - c)) +
     (g * (x - a) * (x - c)) / ((b - a) * (b - c)) +
-    (h * (x - a) * (x - b)) / ((c - a) * (c - b));
-  return exp(at - f) - 1;
+    (h * (x - a) * (x - b)) / ((c - a) * (c - b))
+  );
 }

@@ -10,7 +10,14 @@ import { asObjects, column, type Table, tableOf, words } from '../../report/tabl
 import type { Scenario } from '../../scenario/resolve.ts';
 import { pointCautions } from '../cautions.ts';
 import { BALANCE_CAUTIONS } from './cautions.ts';
-import { OFFSETS, type SpreadLoad, type SpreadRow, type SpreadStudy } from './spread.ts';
+import {
+  type BodyEffect,
+  type FaultRow,
+  OFFSETS,
+  type SpreadLoad,
+  type SpreadRow,
+  type SpreadStudy,
+} from './spread.ts';
 
 /** Rod and levers of a linkage [m]. */
 export interface Rod {
@@ -25,10 +32,14 @@ const WARMING = 70;
 const DEGREES = 180 / Math.PI;
 
 const AIR = q.signedShare('air_change', 'air', 'air of that cylinder');
+const HOTTER = {
+  ...q.TEMPERATURE,
+  ...{ key: 'exhaust_hotter_K', head: 'exhaust', name: 'its exhaust over theirs', signed: true },
+};
 const signed = (value: number) => q.told(AIR, value);
 const at = ({ speed, angle }: SpreadLoad) => `${rpm(speed)}, plate at ${q.told(q.PLATE, angle)}`;
 
-export function spreadSentences({ rows, cylinders }: SpreadStudy, rod?: Rod): string[] {
+export function spreadSentences({ rows, faults, cylinders }: SpreadStudy, rod?: Rod): string[] {
   const known = rows.filter((row) => row.error === TOLD && row.air !== undefined);
   const idle = known.find(({ load }) => load.name === 'idle');
   return [
@@ -36,11 +47,27 @@ export function spreadSentences({ rows, cylinders }: SpreadStudy, rod?: Rod): st
       `${known.map(({ load, air }) => `${signed(air!)} at ${load.name} (${at(load)})`).join(', ')}.`,
     idle
       ? `At idle, with the fuel of the others and the mixture right for all together, that cylinder runs at lambda ` +
-        `${q.told(q.LAMBDA, idle.lambda!)} and the others at ${q.told(q.LAMBDA, idle.others!)}.`
+        `${q.told(q.LAMBDA, idle.lambda!)} and the others at ${q.told(q.LAMBDA, idle.others!)}` +
+        `${idle.hotter === undefined ? '' : `, its exhaust ${q.told(HOTTER, idle.hotter)} from theirs`}.`
       : '',
+    faultWords(faults),
     rod ? rodWords(rod, cylinders) : '',
     'Read flow or vacuum body by body and give it by --readings: which screws, which way, how far.',
   ];
+}
+
+/** Each fault at the load where it changes most. */
+function faultWords(faults: readonly FaultRow[]): string {
+  const names = [...new Set(faults.map(({ fault }) => fault.name))];
+  const told = names.flatMap((name) => {
+    const known = faults.filter(({ fault, air }) => fault.name === name && air !== undefined);
+    if (known.length === 0) return [];
+    const most = known.reduce((a, b) => (Math.abs(b.air!) > Math.abs(a.air!) ? b : a));
+    return [`${name}: ${signed(most.air!)} of air at ${most.load.name}`];
+  });
+  return told.length === 0
+    ? ''
+    : `Other faults of one body where they do most: ${told.join('; ')}.`;
 }
 
 /** Bodies linked one after another from the first. */
@@ -53,28 +80,41 @@ function rodWords({ spacing, lever }: Rod, cylinders: number): string {
 }
 
 export function spreadTable({ rows }: SpreadStudy): Table {
+  const error = { ...q.PLATE, key: 'plate_error_deg', head: 'off by', name: 'off by' };
   return tableOf<SpreadRow>(
     'One plate that is off',
-    [
-      words('load', 'load', ({ load }) => load.name),
-      column(q.SPEED, ({ load }) => load.speed),
-      column(q.PLATE, ({ load }) => load.angle),
-      column(
-        { ...q.PLATE, key: 'plate_error_deg', head: 'off by', name: 'off by' },
-        (row) => row.error,
-      ),
-      column(AIR, ({ air }) => air),
-      column(
-        q.signedShare('torque_change', 'torque', 'its torque, fuel following'),
-        (row) => row.torque,
-      ),
-      column({ ...q.LAMBDA, head: 'its lambda' }, ({ lambda }) => lambda),
-      column({ ...q.LAMBDA, key: 'lambda_of_others', head: 'others' }, ({ others }) => others),
-      column(q.SPREAD_COST, ({ cost }) => cost),
-    ],
+    [...LOAD_COLUMNS, column(error, (row) => row.error), ...EFFECT_COLUMNS],
     rows,
   );
 }
+
+export function faultsTable({ faults }: SpreadStudy): Table {
+  return tableOf<FaultRow>(
+    'One body with a fault',
+    [words('fault', 'fault', ({ fault }) => fault.name), ...LOAD_COLUMNS, ...EFFECT_COLUMNS],
+    faults,
+  );
+}
+
+const LOAD_COLUMNS = [
+  words<BodyEffect>('load', 'load', ({ load }) => load.name),
+  column<BodyEffect>(q.SPEED, ({ load }) => load.speed),
+  column<BodyEffect>(q.PLATE, ({ load }) => load.angle),
+];
+const EFFECT_COLUMNS = [
+  column<BodyEffect>(AIR, ({ air }) => air),
+  column<BodyEffect>(
+    q.signedShare('torque_change', 'torque', 'its torque, fuel following'),
+    ({ torque }) => torque,
+  ),
+  column<BodyEffect>({ ...q.LAMBDA, head: 'its lambda' }, ({ lambda }) => lambda),
+  column<BodyEffect>(
+    { ...q.LAMBDA, key: 'lambda_of_others', head: 'others' },
+    ({ others }) => others,
+  ),
+  column<BodyEffect>(q.SPREAD_COST, ({ cost }) => cost),
+  column<BodyEffect>(HOTTER, ({ hotter }) => hotter),
+];
 
 export function spreadPlot({ rows, loads }: SpreadStudy): Plot {
   const error = { ...q.PLATE, name: 'plate off by' };
@@ -101,12 +141,14 @@ export function spreadPlot({ rows, loads }: SpreadStudy): Plot {
   };
 }
 
-const outcomesOf = ({ loads }: SpreadStudy) => loads.flatMap(({ outcomes }) => outcomes);
+export const outcomesOf = ({ loads }: SpreadStudy) =>
+  loads.flatMap(({ outcomes, faults }) => [...outcomes, ...faults.map(({ outcome }) => outcome)]);
 
 export function spreadDocument(study: SpreadStudy, scenario: Scenario) {
   return {
     ...documentHead('balance-spread', scenario),
     rows: asObjects(spreadTable(study)),
+    faults: asObjects(faultsTable(study)),
     audit: auditOf(outcomesOf(study)),
   };
 }
@@ -114,13 +156,13 @@ export function spreadDocument(study: SpreadStudy, scenario: Scenario) {
 export function spreadReport(study: SpreadStudy, scenario: Scenario, rod?: Rod): Report {
   const named = study.loads.map(({ name, outcomes }) => ({ name, outcomes }));
   return {
-    about: 'One plate that is off',
+    about: 'One body that differs',
     scenario,
     answer: spreadSentences(study, rod),
     flags: pointCautions(named),
     sections: [
       { plots: [spreadPlot(study)] },
-      { tables: [spreadTable(study)], notes: NOTES },
+      { tables: [spreadTable(study), faultsTable(study)], notes: NOTES },
       { heading: 'Mind', items: BALANCE_CAUTIONS },
     ],
     outcomes: outcomesOf(study),
@@ -130,4 +172,6 @@ export function spreadReport(study: SpreadStudy, scenario: Scenario, rod?: Rod):
 const NOTES: readonly string[] = [
   'Air and torque of that cylinder by the solver at three plate angles, its fuel following the air. Lambdas: fuel as for the others, all together at the mixture of the file. Mixture cost: by the torque curve of one published engine.',
   'Idle: the plate at which a cylinder draws the air that a litre of warm stock engine does at idle, 0.95 g/s at 750 rpm (U.S. DOE, Fact 861), the same a cycle at 1000 rpm. Wide open the plate falls short by the error.',
+  'Exhaust: mean temperature of the gas that leaves the valve, weighted by flow, each cylinder at its lambda; solved at 0, 0.2 and 0.5 deg, a parabola between. Burn is as the file states it, whatever the mixture, so lean cylinders run hotter than said.',
+  'Worn shaft: air past both bearings, of which half lies behind the plate, let through like a drilled hole: the most it can be. Bleed screw: the drilling of the file, or 2.5 mm shut, three turns from shut to open. Play, turns and length are common practice, no source.',
 ];
