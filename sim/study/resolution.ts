@@ -48,10 +48,15 @@ export function resolutionCautions(
   ];
 }
 
-/** Says where speeds that are taken as they come are too far apart to see the ripple; nothing where they do. */
+/**
+ * Says where speeds that are taken as they come are too far apart to see the ripple; nothing where they are not.
+ *
+ * @param remedy what computes between them
+ */
 export function rippleCautions(
   engines: readonly EngineSpecification[],
   speeds: readonly number[],
+  remedy?: string,
 ): string[] {
   const steps = engines.flatMap((engine) =>
     speeds.slice(1).map((to, i) => {
@@ -66,7 +71,7 @@ export function rippleCautions(
   const spacing = rpm(inTens(rippleSpacing(worst.engine, worst.from)));
   return [
     `Computed at these ${counted(speeds.length, 'speed')} alone: from ${rpm(worst.from)} on curves ripple about every ${spacing}, ` +
-      `too near for steps of ${rpm(worst.step)}. What lies between is not known; sweep --vary computes it.`,
+      `too near for steps of ${rpm(worst.step)}. What lies between is not known${remedy ? `; ${remedy}` : ', and not in the means'}.`,
   ];
 }
 

@@ -50,10 +50,11 @@ test('ripple: 650 rpm apart at 5000 rpm with 90 mm, 380 at 3000 rpm with 260 mm'
 
 test('a table owns up to steps that see no ripple, and says nothing of steps that do', () => {
   const long = withLength(engine, 0.26);
-  expect(rippleCautions([engine, long], [3000, 3400, 3800])).toEqual([
+  expect(rippleCautions([engine, long], [3000, 3400, 3800], 'sweep --vary computes it')).toEqual([
     'Computed at these 3 speeds alone: from 3000 rpm on curves ripple about every 210 rpm, too near for ' +
       'steps of 400 rpm. What lies between is not known; sweep --vary computes it.',
   ]);
+  expect(rippleCautions([engine], [3000, 3400])[0]).toMatch(/not known, and not in the means\.$/);
   expect(rippleCautions([engine], [7000, 7100, 7200])).toEqual([]);
   expect(rippleCautions([engine], [7000])).toEqual([]);
 });

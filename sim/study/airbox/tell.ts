@@ -7,6 +7,7 @@ import type { Scenario } from '../../scenario/resolve.ts';
 import { boostWords } from '../boosted.ts';
 import { pointCautions } from '../cautions.ts';
 import { spreadOf } from '../cylinders.ts';
+import { rippleCautions } from '../resolution.ts';
 
 import { bandWords, lossWords } from '../verdict.ts';
 import { type AirboxStudy, airboxOutcomes } from './compute.ts';
@@ -131,6 +132,7 @@ export function airboxReport(study: AirboxStudy, scenario: Scenario): Report {
         { name: 'lengths in the band', outcomes: tried },
         { name: 'on ambient air', outcomes: study.free ? Object.values(study.free).flat() : [] },
       ]),
+      ...rippleCautions([open.engine, boxed.engine], scenario.speeds),
       ...(study.free ? [BOOSTED] : []),
       ...(airbox.given ? [] : [ASSUMED]),
     ],

@@ -8,6 +8,7 @@ import { boostWords } from '../boosted.ts';
 import { pointCautions } from '../cautions.ts';
 import { spreadOf } from '../cylinders.ts';
 import { brakeAt, type FedCurve } from '../fed.ts';
+import { rippleCautions } from '../resolution.ts';
 import { bandWords, lossWords, stretchWords } from '../verdict.ts';
 import { type PlenumStudy, plenumOutcomes, type SensedPoint } from './compute.ts';
 import { bothPlot, swingPlot, torquePlot } from './figure.ts';
@@ -146,6 +147,7 @@ export function plenumReport(study: PlenumStudy, scenario: Scenario): Report {
         { name: 'the plenum', outcomes: onPlenum.outcomes },
         { name: 'part throttle', outcomes: part.map(({ outcome }) => outcome) },
       ]),
+      ...rippleCautions([bodies.engine, onPlenum.engine], scenario.speeds),
       ...(plenum.given ? [] : [ASSUMED]),
     ],
     sections: [

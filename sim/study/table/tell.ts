@@ -15,7 +15,7 @@ const LOOKS: readonly PlotLook[] = ['now', 'cut', 'third'];
 export function tableReport(points: ValuePoints, scenario: Scenario): Report {
   const { speeds, target } = scenario;
   const { keys, outcomes, engines } = points;
-  const unseen = rippleCautions(engines, speeds);
+  const unseen = rippleCautions(engines, speeds, 'sweep --vary computes it');
   const names = textsOf(points).map((texts) => texts.join(', '));
   const curves = outcomes.map((row, i) => ({ name: names[i]!, outcomes: row }));
   const lines = curves.map((curve, i) => ({

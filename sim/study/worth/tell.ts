@@ -15,6 +15,7 @@ import { PEDAL_CAUTIONS, pedalSentences } from '../pedal/tell.ts';
 import { bothPlot, torquePlot } from '../plenum/figure.ts';
 import { plenumTable, SENSED_SWING, sizesTable } from '../plenum/tables.ts';
 import { ASSUMED, PLENUM_CAUTIONS, plenumBoostWords, plenumWords } from '../plenum/tell.ts';
+import { rippleCautions } from '../resolution.ts';
 import { bandWords, lossWords } from '../verdict.ts';
 import { type WorthStudy, worthOutcomes } from './compute.ts';
 import { plateOff, sensedPair, topPower, worthTable } from './tables.ts';
@@ -173,6 +174,7 @@ export function worthReport(study: WorthStudy, scenario: Scenario): Report {
         { name: 'part throttle', outcomes: plenum.part.map(({ outcome }) => outcome) },
         { name: 'sensors', outcomes: meterOutcomes(study.meter) },
       ]),
+      ...rippleCautions([plenum.bodies.engine, plenum.onPlenum.engine], scenario.speeds),
       ...(plenum.plenum.given ? [] : [ASSUMED]),
     ],
     sections: [
