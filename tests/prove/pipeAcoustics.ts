@@ -9,6 +9,7 @@ import {
   naturalFrequencies,
   quarterWaveFrequency,
 } from '../acoustics/resonance.ts';
+import { arrival } from './cases/arrival.ts';
 import { plainTrumpet } from './cases/engine.ts';
 import {
   correctionLevineSchwinger,
@@ -260,6 +261,34 @@ const helmholtzChecks: Check[] = [
   },
 ];
 
+const arrivalChecks: Check[] = [
+  {
+    what: 'sound along 300 mm at 343 m/s: arrives after [ms], as the solver carries it',
+    by: 'solver',
+    source: 'travel',
+    published: 0.8746,
+    // One of the 200 cells that carry it.
+    tolerance: relative(0.005),
+    run: () => 1000 * arrival(0.3, 343),
+  },
+  ...(
+    [
+      [600, 3],
+      [3000, 16],
+    ] as const
+  ).map(
+    ([speed, published]): Check => ({
+      what: `the same at ${speed} rpm: turn of the crank meanwhile [deg]`,
+      by: 'solver',
+      source: 'travel',
+      published,
+      // Half a unit of the last digit told.
+      tolerance: absolute(0.5),
+      run: () => 6 * speed * arrival(0.3, 343),
+    }),
+  ),
+];
+
 export const pipeAcoustics: Group = {
   name: 'Pipe acoustics',
   checks: [
@@ -269,5 +298,6 @@ export const pipeAcoustics: Group = {
     ...drawnChecks,
     ...coneChecks,
     ...helmholtzChecks,
+    ...arrivalChecks,
   ],
 };

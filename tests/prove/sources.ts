@@ -25,6 +25,7 @@ export const SOURCES = {
   norrisSheng: 'Norris & Sheng 1989, J. Sound Vib. 135:85 (from memory)',
   quarterWave:
     "closed-open pipe f = c / 4L' with the end corrections of Levine & Schwinger 1948 and Nomura et al. 1960 (computed)",
+  travel: 'sound needs L / c (computed)',
   helmholtz: "Rayleigh, The Theory of Sound, sec. 303: f = (c / 2 pi) sqrt(S / V L') (computed)",
   idelchikRounded:
     'Idelchik, Handbook of Hydraulic Resistance, diagram 3-3; Roberson & Crowe, Engineering Fluid Mechanics, 2nd ed. (as printed)',
