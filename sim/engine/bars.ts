@@ -31,6 +31,11 @@ export interface Bar {
   passage?: DuctEnd;
 }
 
+/** What a bar and its hoses hold [kg]. */
+export const heldBy = ({ ducts, volumes }: Bar): number =>
+  ducts.reduce((sum, duct) => sum + duct.contents().mass, 0) +
+  volumes.reduce((sum, { contents }) => sum + contents.mass, 0);
+
 /** Room over the bores that open into it below which it counts as lengthened hose [m]: as long as coarse cells are. */
 const LEAST_ROOM = 0.04;
 

@@ -4,7 +4,7 @@
  */
 import type { EngineSpecification } from '../specification.ts';
 import type { Audit } from './audit.ts';
-import type { Bar } from './bars.ts';
+import { type Bar, heldBy } from './bars.ts';
 import { Run } from './cycle.ts';
 import { inLanes } from './lanes.ts';
 import type { EngineModel } from './plan.ts';
@@ -67,13 +67,13 @@ export function joinedCycle(engine: EngineSpecification, speed: number): JoinedC
     bars: model.bars.map(() => ({ hoses: [], inside: [], sensor: [], fed: 0, gained: 0 })),
     audit: point.audit,
   };
-  const held = model.bars.map(massOf);
+  const held = model.bars.map(heldBy);
   run.onStop = (crankAngle) => note(cycle, model, crankAngle);
   run.cycle().forEach(({ trapped, portPressure }, i) => {
     Object.assign(cycle.cylinders[i]!, { air: trapped.air, mean: portPressure });
   });
   model.bars.forEach((bar, i) => {
-    Object.assign(cycle.bars[i]!, told(bar), { gained: massOf(bar) - held[i]! });
+    Object.assign(cycle.bars[i]!, told(bar), { gained: heldBy(bar) - held[i]! });
   });
   return byAngle(cycle);
 }
@@ -105,7 +105,3 @@ function told({ hoses, passage }: Bar): Pick<JoinedBar, 'hoses' | 'fed'> {
   const fed = passage ? passage.sums.in - passage.sums.out : 0;
   return { hoses: cycles, fed };
 }
-
-const massOf = ({ ducts, volumes }: Bar) =>
-  ducts.reduce((sum, duct) => sum + duct.contents().mass, 0) +
-  volumes.reduce((sum, { contents }) => sum + contents.mass, 0);

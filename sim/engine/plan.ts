@@ -113,8 +113,11 @@ export function engineModel(
   );
   const ducts = lines.flatMap((line) => [line.trumpet, line.runner, line.primary]);
   fillDucts(spec, gas, lines, out.pipes);
-  for (const part of bars.flatMap((bar) => [...bar.ducts, ...bar.volumes]))
-    part.fill(gas, spec.intake.feed);
+  bars.forEach((bar, i) => {
+    const { pressure } = spec.intake.bars![i]!.at;
+    for (const part of [...bar.ducts, ...bar.volumes])
+      part.fill(gas, { ...spec.intake.feed, pressure });
+  });
   const added = [...(box ? [box] : []), ...bars];
   return {
     spec,

@@ -6,13 +6,14 @@ import type { TrappedCharge } from '../cylinder/cylinder.ts';
 import { FILM_SETTLED, type Spray } from '../spray/spray.ts';
 import type { SprayCycle } from '../spray/sprayTally.ts';
 import { type Audit, audit, type Balance, stored } from './audit.ts';
+import { heldBy } from './bars.ts';
 import { type LineCycle, Run } from './cycle.ts';
 import type { EngineModel } from './plan.ts';
 import { swingMean } from './swing.ts';
 
 /** When a cycle counts as like the last. */
 export interface SettleRule {
-  /** They lie within this of each other in trapped air, pressure and burned gas of every line [-]. */
+  /** They lie within this of each other in trapped air, pressure and burned gas of every line, and in what bars hold [-]. */
   limit: number;
   /** Cycles after which it is given up. */
   most: number;
@@ -37,6 +38,8 @@ export class Settling {
   /** Whether films were left alone since the cycle before. */
   private leftAlone: boolean;
   private before: Balance = { mass: 0, energy: 0 };
+  /** What each bar held at the end of the cycle before [kg]. */
+  private inBars: readonly number[] = [];
 
   constructor(model: EngineModel, speed: number, rule: SettleRule) {
     this.run = new Run(model, speed);
@@ -63,7 +66,8 @@ export class Settling {
     this.history.push(reports);
     const cycles = this.history.length;
     const lines = cycles >= 2 && alike ? reports : swingMean(this.history, limit);
-    const repeats = lines !== undefined && sprayRepeats(this.run);
+    const still = this.barsStill(limit);
+    const repeats = lines !== undefined && still && sprayRepeats(this.run);
     const settled = repeats && (this.leftAlone || !held);
     if (!settled && cycles < most) {
       this.prepare(repeats);
@@ -73,6 +77,13 @@ export class Settling {
     const spray = this.run.sprays[0]?.cycle;
     const state = { lines: lines ?? reports, audit: audit(this.run, this.before), settled, cycles };
     return spray ? { ...state, spray } : state;
+  }
+
+  /** Whether bars hold what they held a cycle ago. */
+  private barsStill(limit: number): boolean {
+    const { inBars } = this;
+    this.inBars = this.run.model.bars.map(heldBy);
+    return this.inBars.every((now, i) => Math.abs(now / (inBars[i] ?? now) - 1) < limit);
   }
 
   /** Sets films ahead until a cycle repeats; then they must hold by themselves. */
