@@ -11,7 +11,7 @@ import { shiftsOf } from './hoses.ts';
 import { HOSE_BORE, JET_BORE, VOLUME } from './tables.ts';
 
 const WIDTH = 760;
-const HEIGHT = 300;
+const HEIGHT = 326;
 /** Heights of runners, plates and taps. */
 const [TOP, PLATE, TAP, FOOT] = [150, 190, 222, 270];
 const BAR = { left: 110, right: 720, top: 40, bottom: 74 };
@@ -26,7 +26,7 @@ export function barDrawing(
   const at = ({ number }: Firing) => 50 + (number - 0.5) * pitch;
   const order = firings(engine);
   const joined = shiftsOf(spec.hoses, count).map((late) => order[Math.round(late * count)]!);
-  const picture = html`<svg class="drawing" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="${described(spec)}" fill="none" stroke="currentColor" stroke-width="2">
+  const picture = html`<svg class="drawing" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="${described(spec)}" fill="none" stroke="currentColor" stroke-width="2" font-size="14">
 ${order.map((one) => runner(one.number, at(one), half))}
 ${joined.map((one) => hose(at(one) + half, Math.min(44, 0.3 * pitch)))}
 <rect x="${BAR.left}" y="${BAR.top}" width="${BAR.right - BAR.left}" height="${BAR.bottom - BAR.top}" rx="8"/>
@@ -59,7 +59,7 @@ function words(spec: PressureBarSpecification): Markup {
   const jets = jetBore < hoseBore ? `, jets of ${told(JET_BORE, jetBore)} at the runners` : '';
   return html`${text((BAR.left + BAR.right) / 2, (BAR.top + BAR.bottom) / 2 + 5, 'middle', `bar ${told(VOLUME, volume)}`)}
 ${text(10, 22, 'start', `sensor ${told(VOLUME, sensorVolume)}, ${own}`)}
-${text(WIDTH - 10, 22, 'end', `${counted(spec.hoses, 'hose')} of ${millimetres(hoseLength)}, bore ${told(HOSE_BORE, hoseBore)}${jets}`)}
+${text(WIDTH / 2, HEIGHT - 6, 'middle', `${counted(spec.hoses, 'hose')} of ${millimetres(hoseLength)}, bore ${told(HOSE_BORE, hoseBore)}${jets}`)}
 ${text(10, PLATE + 4, 'start', 'plates')}
 ${text(10, TAP + 4, 'start', 'taps')}`;
 }
