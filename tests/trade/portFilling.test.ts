@@ -83,7 +83,7 @@ test('answers to a fifth of a degree differ from the solver by less than the dou
     [3000, 20],
     [3000, 30],
   ] as const;
-  // Air: +1, -21, -21, +7 %; vacuum: +33, +20, +15, -4 %, most where the valves' overlap fills the port.
+  // Air: +3, -22, -21, +10 %; vacuum: +26, +19, +15, -3 %, most where the valves' overlap fills the port.
   const off = loads.map(([speed, angle]) => {
     const growths = (of: (at: number) => { air: number; vacuum: number }) => {
       const [set, more] = [of(angle), of(angle + 0.2)];
