@@ -17,7 +17,13 @@ import { barOf, shiftsOf } from './hoses.ts';
 import { type LoadSense, loadSense } from './load.ts';
 import { type PlateError, plateErrorAt } from './plateError.ts';
 import { type Search, searchBars, tryAll, withVolumes } from './search.ts';
-import { type SignalPoint, type SignalQuestion, signalPoint, tappedRuns } from './tapped.ts';
+import {
+  type SignalPoint,
+  type SignalQuestion,
+  signalPoint,
+  tappedRuns,
+  WATCHED,
+} from './tapped.ts';
 
 export interface SignalStudy {
   spec: PressureBarSpecification;
@@ -119,9 +125,6 @@ async function confirmed(
   );
   return found.reduce((worst, one) => (one.ripple > worst.ripple ? one : worst));
 }
-
-/** How long the bar's own step is watched [s]. */
-const WATCHED = 2;
 
 /** All runners step from the lowest mean there is to ambient, as when all plates are snapped open. */
 function stepOf(points: readonly SignalPoint[], { ambient, cylinder }: EngineSpecification): Step {

@@ -83,6 +83,7 @@ export function pointsTable({ points }: SignalStudy) {
       column(LINEAR_RIPPLE, ({ bar }) => bar.linearRipple),
       column(OFFSET, ({ joined }) => joined.offset),
       column(GIVEN_OFFSET, ({ bar }) => bar.offset),
+      column(LAG, ({ lag }) => (Number.isFinite(lag) ? lag : undefined)),
       column(CROSSING, ({ joined }) => joined.crossing),
       ...ALONE_COLUMNS.map((one) => ({ ...one, only: 'files' as const })),
       words('settled', '', ({ point, cycle }) => point.settled && cycle.point.settled, {

@@ -1,4 +1,6 @@
 /** One speed and plate angle: the solver's pressure behind a plate, and what bar and single hose make of it. */
+
+import { stepAnswer } from '../../acoustics/barMarches.ts';
 import * as reading from '../../acoustics/barReading.ts';
 import type { TriedAt } from '../../acoustics/barTrial.ts';
 import { airInHoses } from '../../acoustics/restingAir.ts';
@@ -29,6 +31,8 @@ export interface SignalPoint extends TriedAt {
   swing: number;
   bar: reading.Reading;
   alone: reading.Reading;
+  /** From 10 to 90 % when all runners step from the mean here to the day's pressure [s]; infinite if not watched so long. */
+  lag: number;
   /** With the bar fitted, all cylinders solved, and what the sensor then reads. */
   cycle: JoinedCycle;
   joined: JoinedReading;
@@ -49,6 +53,8 @@ export const TAPPING: Station = { name: 'tapping', duct: 'runner', share: 0 };
 const CELLS = { intake: 0.04, exhaust: 0.1 };
 /** Change from cycle to cycle at which a point has settled here [-]; the finest mesh asks a third of it. */
 const ALIKE = 0.003;
+/** How long a step is watched [s]. */
+export const WATCHED = 2;
 /** By how much the crank window is moved to see what that does [deg]. */
 const WINDOW_MOVED = 10;
 
@@ -118,7 +124,10 @@ export async function signalPoint(
   const cycle = await computer.task('joined', { engine: fitted, speed });
   if ('failure' in cycle) return cycle;
   const joined = readingOf(cycle, fitted.intake.bars![0]!);
-  return { ...known, frequency, gas, mean, swing, bar, alone, cycle, joined, ...onOne() };
+  const day = engine.ambient.pressure;
+  const between = airInHoses(engine.ambient, (mean + day) / 2);
+  const { lag } = stepAnswer(own, mean, day, between, cylinders * frequency, WATCHED);
+  return { ...known, frequency, gas, mean, swing, bar, alone, cycle, joined, lag, ...onOne() };
 
   /** What window and filter make of one runner alone. */
   function onOne() {

@@ -226,7 +226,7 @@ function tables(study: SignalStudy): Section[] {
         'Ripple: peak to peak at the sensor, bar and engine computed together; given: hoses alone in time, on the ' +
           'pressure that runners have without them; linear: by the exact theory of thin lines on that pressure, jets made ' +
           'linear. Offset: mean reading less the mean behind the plates. Crosses: gas out of a runner into its hose and ' +
-          'back, of the air of its cylinder. VE, mean and swing without the bar.',
+          'back, of the air of its cylinder. Lag: from 10 to 90 % when runners step from the mean here to the day. VE, mean and swing without the bar.',
       ],
     },
     {
