@@ -89,6 +89,7 @@ export {
   asGrid,
   type Column,
   column,
+  filedColumns,
   type Table,
   tableOf,
   type Value,

@@ -9,6 +9,9 @@ import { writeFile } from './writing.ts';
 /** More bytes than any scenario has; larger files are not even read. */
 const LARGEST_FILE = 4 << 20;
 
+/** More bytes than any table of variants has. */
+export const LARGEST_TABLE = 256 << 20;
+
 /** A scenario with the text that it came from. */
 export interface Source {
   file: string;
@@ -29,19 +32,22 @@ export function openSource(file: string): Source {
 }
 
 /** The text of a file; throws InputError where there is none. */
-export function textOf(file: string): string {
+export function textOf(file: string, most = LARGEST_FILE): string {
   try {
-    return utf8Text(file === STDIN ? standardInput() : bytesOf(file), nameOf(file));
+    return utf8Text(file === STDIN ? standardInput() : bytesOf(file, most), nameOf(file));
   } catch (error) {
     throw fileError(error, nameOf(file));
   }
 }
 
-function bytesOf(file: string): Uint8Array {
+function bytesOf(file: string, most: number): Uint8Array {
   const about = statSync(file);
   if (about.isDirectory()) throw new InputError(`${file} is a folder; name a scenario file in it`);
   if (!about.isFile()) throw new InputError(`${file} is no ordinary file`);
-  if (about.size > LARGEST_FILE) throw new InputError(`${file} is too large for a scenario`);
+  if (about.size > most) {
+    const what = most > LARGEST_FILE ? 'here' : 'for a scenario';
+    throw new InputError(`${file} is too large ${what}`);
+  }
   return readFileSync(file);
 }
 

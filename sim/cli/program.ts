@@ -69,26 +69,31 @@ function program(terminal: Terminal, end: { code: number }): Command {
     command.action(async (file: string, options: Options) => {
       end.code = await runStudy(terminal, study, file, options);
     });
-    if (study.merge !== undefined) dealtOut(root, study, study.merge, terminal, end);
   }
+  dealtOut(root, terminal, end);
   return root;
 }
 
 /** Commands on the points that shards leave in the folder of --out. */
-function dealtOut(
-  root: Command,
-  study: Study,
-  name: string,
-  terminal: Terminal,
-  end: { code: number },
-): void {
+function dealtOut(root: Command, terminal: Terminal, end: { code: number }): void {
+  const dealt = STUDIES.filter(({ merge: name }) => name !== undefined);
+  const plain = dealt.find(({ mergedBy }) => mergedBy === undefined)!;
+  const marks = dealt.flatMap((study) =>
+    study.options.filter(({ flags }) => flags.startsWith(`--${study.mergedBy} `)),
+  );
+  const either = { ...plain, options: [...plain.options, ...marks] };
+  const asked = (options: Options) =>
+    dealt.find(({ mergedBy }) => mergedBy !== undefined && options[mergedBy] !== undefined) ??
+    plain;
   const deciding = 'decide from the points that shards have left in the folder of --out';
-  studyCommand(root, study, name, deciding).action(async (file: string, options: Options) => {
-    end.code = await merge(terminal, study, file, options);
-  });
+  studyCommand(root, either, plain.merge!, deciding).action(
+    async (file: string, options: Options) => {
+      end.code = await merge(terminal, asked(options), file, options);
+    },
+  );
   const telling = 'what is there, missing, failed in the folder of --out; computes nothing';
-  studyCommand(root, study, 'status', telling).action((file: string, options: Options) => {
-    end.code = status(terminal, study, file, options);
+  studyCommand(root, either, 'status', telling).action((file: string, options: Options) => {
+    end.code = status(terminal, asked(options), file, options);
   });
 }
 

@@ -1,6 +1,7 @@
 /** Findings of a study on the terminal and as files. */
 import { asCsv, type Findings, reportHtml, reportText, type Scenario } from '../index.ts';
 import type { Folder } from './files.ts';
+import { asParquet } from './parquet.ts';
 import { jsonText, print, printJson, remark, type Terminal, widthOf } from './terminal.ts';
 import { wavesOf } from './waves.ts';
 import { writeFile } from './writing.ts';
@@ -29,6 +30,9 @@ function writeResults(terminal: Terminal, findings: Findings, folder: Folder | u
   const { stem, tables, audio, document, report, page = `${stem}.html` } = findings;
   const written = [
     ...Object.entries(tables).map(([name, table]) => folder.write(name, asCsv(table))),
+    ...(findings.compact ? Object.entries(tables) : []).map(([name, table]) =>
+      folder.write(name.replace(/csv$/, 'parquet'), asParquet(table)),
+    ),
     folder.write(`${stem}.json`, jsonText(document)),
     folder.write(page, reportHtml(report)),
     ...(audio ? wavesOf(audio).map(([name, wave]) => folder.write(name, wave)) : []),

@@ -16,7 +16,7 @@ import {
 } from '../index.ts';
 import { askedShard, askedWorkers, type CommonOptions } from './asked.ts';
 import { EXIT } from './exit.ts';
-import { type Folder, nameOf, openFolder, openSource, textOf } from './files.ts';
+import { type Folder, LARGEST_TABLE, nameOf, openFolder, openSource, textOf } from './files.ts';
 import { openPointStore, type PointStore, type StoreUse } from './pointStore.ts';
 import { progressOn, SILENT } from './progress.ts';
 import { present } from './result.ts';
@@ -62,14 +62,12 @@ export async function merge(
   const owner = { file: basename(nameOf(file)), title: scenario.title };
   const store = storeOf(terminal, folder, { keep: true, owner });
   return closing(store, async () => {
+    // What is asked for once only is not looked for twice: engines of big tables are made anew each time.
+    if (job.closed)
+      return conclude(terminal, scenario, { ...job, width: 0 }, store, folder, options);
     const points = job.table ?? [];
     const missing = unfinished(points, store.finished).length;
-    if (missing > 0) {
-      throw new InputError(
-        `${missing} of ${points.length} points are not in ${options.out}; run the shards that are ` +
-          'missing, or sweep with --resume to compute them here',
-      );
-    }
+    if (missing > 0) throw notThere(`${missing} of ${points.length} points are`, options.out!);
     return conclude(terminal, scenario, job, store, folder, options);
   });
 }
@@ -81,7 +79,10 @@ export function opened(
   options: Options,
 ): { scenario: Scenario; job: Job } {
   const source = openSource(file);
-  return { scenario: source.scenario, job: study.open({ ...source, options, read: textOf }) };
+  return {
+    scenario: source.scenario,
+    job: study.open({ ...source, options, read: (path) => textOf(path, LARGEST_TABLE) }),
+  };
 }
 
 /** The folder for results: as asked, or one for each scenario; with JSON on stdout none unless asked. */
@@ -150,7 +151,7 @@ async function compute<T>(
   const count = Math.min(askedWorkers(options.workers), width);
   const progress = terminal.quiet ? SILENT : progressOn(terminal.err);
   try {
-    if (width === 0) return await work(NOBODY, progress);
+    if (width === 0) return await work(nobody(options.out), progress);
     if (terminal.workers) return await work(terminal.workers, progress);
     return await withWorkers(count, (workers) => work(workers, progress));
   } finally {
@@ -158,9 +159,17 @@ async function compute<T>(
   }
 }
 
-/** For studies that compute no point. */
-const NOBODY: Computer = { run: refuse, task: refuse };
+/** For studies that compute no point, and for conclusions from a folder that should hold all. */
+function nobody(folder = ''): Computer {
+  const refuse = () => {
+    throw notThere('points are', folder);
+  };
+  return { run: refuse, task: refuse };
+}
 
-function refuse(): never {
-  throw new Error('this study asks for no point');
+function notThere(what: string, folder: string): InputError {
+  return new InputError(
+    `${what} not in ${folder}; run the shards that are missing, or all of it with --resume to ` +
+      'compute them here; status says which',
+  );
 }

@@ -17,7 +17,8 @@ interface AuditSummary {
 /** The worst audit of all points. */
 export function auditOf(outcomes: readonly PointOutcome[]): AuditSummary {
   const points = outcomes.filter((one): one is PointResult => !isFailure(one));
-  const worst = (figure: (point: PointResult) => number) => plain(Math.max(...points.map(figure)));
+  const worst = (figure: (point: PointResult) => number) =>
+    plain(points.reduce((most, point) => Math.max(most, figure(point)), Number.NEGATIVE_INFINITY));
   return {
     mass_error_max: worst((point) => point.audit.massError),
     energy_error_max: worst((point) => point.audit.energyError),

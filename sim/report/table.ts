@@ -103,6 +103,15 @@ export function asColumns(table: Table): Record<string, Filed[]> {
   );
 }
 
+/** Columns of a file, each with what a cell of the CSV holds; null where there is none. */
+export function filedColumns(table: Table): { key: string; values: Filed[] }[] {
+  const { columns, rows } = shownTo('files', table);
+  return columns.map((head, i) => ({
+    key: head.key,
+    values: rows.map((row) => cellOf(head, row[i])),
+  }));
+}
+
 /** Rows of a JSON document, each an object. */
 export function asObjects(table: Table): Record<string, Filed>[] {
   const { columns, rows } = shownTo('files', table);

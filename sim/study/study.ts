@@ -43,6 +43,8 @@ export interface Findings {
   report: Report;
   /** Tables written as CSV, by name of the file. */
   tables: Record<string, Table>;
+  /** Whether the tables are written as Parquet too. */
+  compact?: boolean;
   /** Sounds written as WAV, by name of the file, and the pressure that fills their scale [Pa]. */
   audio?: { sounds: Record<string, Sound>; fullScale: number };
   /** Name of the HTML file, where it is another. */
@@ -61,6 +63,8 @@ export interface Job {
   width: number;
   /** Points known beforehand: they can be stored, resumed and dealt out to several machines. */
   table?: readonly TablePoint[];
+  /** Whether it asks for no other points: where one is missing there is nothing to conclude. */
+  closed?: boolean;
   run(computer: Computer, observer: SweepObserver): Promise<Findings>;
 }
 
@@ -73,6 +77,8 @@ export interface Study {
   stored?: boolean;
   /** Name of the command that concludes from the points that were dealt out. */
   merge?: string;
+  /** The option that tells that command that it is of this study; none for the one it is of without. */
+  mergedBy?: string;
   /** Whether it only reads: no workers, no files. */
   reads?: boolean;
   /** Throws InputError or ScenarioError where the question is wrong. */

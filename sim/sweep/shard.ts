@@ -36,17 +36,35 @@ export function shardPoints<T extends { i: number }>(
   return points.filter((point, at) => (many ? point.i : at) % count === index - 1);
 }
 
+/** Points that are in work at once: no more engines than that are held. */
+const WINDOW = 2000;
+
+/** Does something with every point, so many at once; `at` is its place. */
+export async function inTurn(
+  points: readonly TablePoint[],
+  work: (point: TablePoint, at: number) => Promise<void>,
+  observer: SweepObserver = {},
+): Promise<void> {
+  observer.onTotal?.(points.length);
+  const queue = points.entries();
+  const next = async () => {
+    for (const [at, point] of queue) await work(point, at);
+  };
+  await Promise.all(Array.from({ length: Math.min(WINDOW, points.length) }, next));
+}
+
 /** Computes the given points; what becomes of them is the runner's matter (store.ts). */
 export async function runPoints(
   points: readonly TablePoint[],
   runner: PointRunner,
   observer: SweepObserver = {},
 ): Promise<void> {
-  observer.onTotal?.(points.length);
-  await Promise.all(
-    points.map(async ({ engine, speed, i }) => {
+  await inTurn(
+    points,
+    async ({ engine, speed, i }) => {
       const outcome = await runner.run({ engine, speed });
       observer.onPoint?.(i, speed, outcome);
-    }),
+    },
+    observer,
   );
 }
