@@ -39,13 +39,20 @@ export async function runStudy(
   if (!folder && (keep || shard)) {
     throw new InputError('--resume and --shard need --out: the folder that holds finished points');
   }
+  const stored = isStored(study, options);
+  if (!stored && (keep || shard))
+    throw new InputError(`--resume and --shard of ${study.name} go with --${study.mergedBy}`);
   const owner = { file: basename(nameOf(file)), title: scenario.title };
-  const store =
-    folder && study.stored ? storeOf(terminal, folder, { keep, owner, shard }) : undefined;
+  const store = folder && stored ? storeOf(terminal, folder, { keep, owner, shard }) : undefined;
   return closing(store, async () => {
     if (shard) return runShard(terminal, job, shard, store!, options);
     return conclude(terminal, scenario, job, store, folder, options);
   });
+}
+
+/** Whether points are kept: of a study that an option makes big, only with it. */
+function isStored({ stored = false, mergedBy }: Study, options: Options): boolean {
+  return stored && (mergedBy === undefined || options[mergedBy] !== undefined);
 }
 
 /** The decision of a study from what shards have computed. */

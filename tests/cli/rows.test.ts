@@ -1,5 +1,5 @@
 /** Variants from a table: errors by line and column, shards and merge, CSV and Parquet read back. */
-import { readFileSync, rmSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { parquetReadObjects } from 'hyparquet';
 import Papa from 'papaparse';
@@ -129,4 +129,14 @@ test('a shard makes no engine but its own: a row that breaks a rule stops its ow
   const broken = await shard('3/3');
   expect(broken.code).toBe(2);
   expect(broken.stderr).toContain('odd.csv:7:1 intake.valves.seatDiameter: the seat is wider');
+});
+
+test('values of a key are not dealt out, and leave the points of a sweep in the folder alone', async () => {
+  const words = ['table', file, '--vary', 'engine.compressionRatio=11,12', '--out'];
+  const out = freshFolder();
+  await answerFrom(chanceWorkers, ...words, out, '--quiet');
+  expect(existsSync(join(out, 'points.jsonl'))).toBe(false);
+  const { code, stderr } = await answer(...words, out, '--shard', '1/2');
+  expect(code).toBe(2);
+  expect(stderr).toContain('--resume and --shard of table go with --rows');
 });
