@@ -27,13 +27,14 @@ export function floorWords({ floors, samples }: UncertaintyStudy): string[] {
 export function knownWords({ moved, speeds, floors, samples }: UncertaintyStudy): string[] {
   if (!moved) return [];
   const still = moved.gain < MOST_MOVED.mean && moved.loss < MOST_MOVED.loss && moved.floors === 0;
-  const verdicts =
-    floors.length === 0
-      ? ''
-      : `, and the verdict of a floor in ${moved.floors} of ${counted(samples, 'sample')}`;
+  const none = floors.length === 0;
+  const verdicts = none
+    ? ''
+    : `, and the verdict of a floor in ${moved.floors} of ${counted(samples, 'sample')}`;
   return [
-    `${still ? 'Resolved' : 'Not wholly resolved'}: samples are computed at ${speeds.length} speeds, in the bands and about the ` +
-      'floors at those of the answer itself. Of nineteen samples in twenty the last halving moved the gain by up to ' +
-      `${fixed(moved.gain, 2)} points and the worst loss in the band by up to ${fixed(moved.loss, 2)}${verdicts}.`,
+    `${still ? 'Resolved' : 'Not wholly resolved'}: samples are computed at ${speeds.length} speeds, in the band ` +
+      `${none ? '' : 'and about the floors '}at those of the answer itself. The last halving moved the gain of ` +
+      `nineteen samples in twenty by ${fixed(moved.gain, 2)} points or less, their worst loss in the band by ` +
+      `${fixed(moved.loss, 2)} or less${verdicts}.`,
   ];
 }
