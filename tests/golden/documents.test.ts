@@ -29,6 +29,7 @@ const ROLES: Record<string, string> = {
   'trims trims-cylinders.csv': '-cylinders',
   'trims trims-loads.csv': '-loads',
   'balance balance-bodies.csv': '-bodies',
+  'balance balance-faults.csv': '-faults',
   'balance balance-loads.csv': '-loads',
   'balance balance-readings.csv': '-readings',
   'curve curve-cylinders.csv': '-cylinders',

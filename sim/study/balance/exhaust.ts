@@ -7,6 +7,9 @@ import type { Computer } from '../../sweep/tasks.ts';
 
 const AT_VALVE = [{ name: 'exhaust', duct: 'primary', share: 0 }] as const;
 
+/** Steps of lambda in one: finer than any probe, so that what is all but the same is computed once. */
+const STEPS = 1000;
+
 /** [K] of an engine whose cylinders all run at `lambda`; undefined where the point is no answer. */
 export async function exhaustTemperature(
   computer: Computer,
@@ -14,7 +17,8 @@ export async function exhaustTemperature(
   speed: number,
   lambda: number,
 ): Promise<number | undefined> {
-  const fuelled = { ...engine, combustion: { ...engine.combustion, lambda } };
+  const mixture = Math.round(lambda * STEPS) / STEPS;
+  const fuelled = { ...engine, combustion: { ...engine.combustion, lambda: mixture } };
   const trace = await computer.task('trace', { engine: fuelled, speed, stations: AT_VALVE });
   if ('failure' in trace || !trace.point.settled) return undefined;
   const { massFlow, temperature } = trace.stations[0]!;
