@@ -62,8 +62,8 @@ ${inTheBore(throttle, { across: (x) => px(across(plate) - x * stretch), up: (y) 
 <text x="${at(0)}" y="${HEIGHT - 32}" text-anchor="end" class="strong">length to cut ${lengthIn(length, unit)}, bellmouth included</text>
 <text x="${at(0)}" y="14" text-anchor="end">rim plane</text>
 <text x="${at(length)}" y="14" text-anchor="middle">body face</text>
-<text x="${at(plate)}" y="${HEIGHT - 10}" text-anchor="middle">${throttleNoun(throttle)}</text>
-<line class="leader" x1="${at(plate)}" x2="${at(plate)}" y1="${AXIS + 6}" y2="${HEIGHT - 24}"/>
+<text x="${at(plate)}" y="32" text-anchor="middle">${throttleNoun(throttle)}</text>
+<line class="leader" x1="${at(plate)}" x2="${at(plate)}" y1="38" y2="${AXIS - 6}"/>
 <text x="${at(total)}" y="14">valve</text>
 </svg>`;
 }

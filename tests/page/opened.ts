@@ -2,9 +2,9 @@
  * The page built with the quick scenario, served and opened in a real browser. One page and one browser
  * serve all tests that run in this process, and end with it.
  */
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import {
   type Browser,
   type BrowserContext,
@@ -15,15 +15,17 @@ import {
 import { build } from 'vite';
 import { pageConfig } from '../../web/build/pageConfig.ts';
 import { chromiumPath } from './chromium.ts';
+import { more, QUICK } from './quick.ts';
 import { serve } from './serve.ts';
 
 const root = join(import.meta.dirname, '../..');
 
-export const QUICK = join(import.meta.dirname, 'quick.yaml');
-
-/** How the page that the tests open is built. */
+/** How the page that the tests open is built: with the answers to both of their engines. */
 export function quickConfig(outDir: string) {
-  return { ...pageConfig({ root, demos: [QUICK], outDir }), configFile: false } as const;
+  const also = join(mkdtempSync(join(tmpdir(), 'trumpetry-more-')), 'more.yaml');
+  writeFileSync(also, more);
+  process.once('exit', () => rmSync(dirname(also), { recursive: true, force: true }));
+  return { ...pageConfig({ root, demos: [QUICK, also], outDir }), configFile: false } as const;
 }
 
 let built: Promise<string> | undefined;

@@ -155,6 +155,12 @@ test('no place scrolls sideways, on phones and at 200 % of a desk', async () => 
       await page.locator(`.places a[href="#/${place}"][aria-current]`).waitFor();
       const wide = await page.evaluate(() => document.documentElement.scrollWidth);
       expect(wide, `${place} at ${width}`).toBeLessThanOrEqual(width);
+      const name = (await page.locator('.places [aria-current]').boundingBox())!;
+      // Scrolling goes by whole pixels.
+      expect(Math.floor(name.x + name.width), `name of ${place} at ${width}`).toBeLessThanOrEqual(
+        width,
+      );
+      expect(Math.ceil(name.x), `name of ${place} at ${width}`).toBeGreaterThanOrEqual(0);
     }
   }
   await page.close();

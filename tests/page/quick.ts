@@ -3,8 +3,8 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type LengthStudy, lengthStudy, readScenario, runHere } from '../../sim/index.ts';
 import { questionOf } from '../../web/compute/question.ts';
-import { QUICK } from './opened.ts';
 
+export const QUICK = join(import.meta.dirname, 'quick.yaml');
 export const text = readFileSync(QUICK, 'utf8');
 export const scenario = readScenario(text, 'quick.yaml');
 

@@ -104,7 +104,7 @@ function ValveSide({ picture, trace, window }: ValveSideProps) {
       <div class="named" style={{ bottom: `${lines.lifted}%` }}>
         <span>lift</span>
       </div>
-      <div class="named" style={{ bottom: `${Math.min(lines.closed, 93)}%` }}>
+      <div class="named below" style={{ bottom: `${Math.min(lines.closed, 93)}%` }}>
         <span>cylinder pressure</span>
       </div>
     </>

@@ -1,4 +1,5 @@
 /** One row that leads to every place of the page. */
+import { useEffect, useRef } from 'preact/hooks';
 import type { Picture } from '../state/picture.ts';
 import { addressOf, HOME, place } from '../state/place.ts';
 import { places, viewsFor } from '../views/index.ts';
@@ -18,8 +19,14 @@ export function PlacesRow({ picture }: { picture: Picture | undefined }) {
 }
 
 function To({ id, name }: { id: string; name: string }) {
+  const link = useRef<HTMLAnchorElement>(null);
+  const here = place.value === id;
+  // Where the row is too long for the window, the name of the place that is open is brought into sight.
+  useEffect(() => {
+    if (here) link.current!.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }, [here]);
   return (
-    <a href={addressOf(id)} aria-current={place.value === id ? 'page' : undefined}>
+    <a href={addressOf(id)} aria-current={here ? 'page' : undefined} ref={link}>
       {name}
     </a>
   );
