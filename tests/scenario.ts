@@ -5,7 +5,7 @@ import type { EngineSpecification } from '../sim/specification.ts';
 
 export type Demo = 'hill-climb' | 'sprint-single' | 'endurance-six' | 'boosted-four';
 
-export function demo(name: Demo) {
+export function demo(name: Demo | 'uneven-twin') {
   return readScenario(readFileSync(`scenarios/${name}.yaml`, 'utf8'), `${name}.yaml`);
 }
 

@@ -1,7 +1,7 @@
 /**
  * The family of throttles: what each leaves open, how many sharp openings lie one behind the other, and what it
  * loses wide open. A new one is a file with its area and a line here, in `THROTTLE_KINDS` and in
- * report/throttleOutline.ts.
+ * report/throttleOutline.ts. Sources: beside each figure, and in the file of each area.
  */
 import { circleArea } from '../duct/profile.ts';
 import { asin, cos } from '../elementary/angles.ts';

@@ -9,7 +9,7 @@
  *   thin      mass of a patch that is just wet all over [kg]
  *
  * A film whose cycle takes as much as it brings stays as it is: this has the fixed point of the cycle
- * itself, whatever the cycle did, and only the way there is short.
+ * itself, whatever the cycle did, and only the way there is short. Source: balance of a patch, our own.
  */
 import { totalMass } from './liquidFuel.ts';
 

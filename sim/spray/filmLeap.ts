@@ -1,6 +1,7 @@
 /**
  * How far films are set ahead between cycles: farther each time, half as far where they begin to swing,
- * so that slow films arrive and quick ones come to rest.
+ * so that slow films arrive and quick ones come to rest. The times are our own choice, no source: they change
+ * how soon a point settles, not where.
  */
 import type { WallFilm } from './wallFilm.ts';
 

@@ -134,7 +134,8 @@ export function workCylinder(x: I, k: I): void {
       X[x + G_BURNED] += share * X[x + C_CHARGE];
       const gone: V = X[x + G_FUEL] - share * X[x + C_CHARGE_FUEL];
       const left: V = abs(X[x + V_FUEL] + gone);
-      X[x + G_FUEL] = left < ROUND_OFF * X[x + C_CHARGE_FUEL] ? -X[x + V_FUEL] : gone;
+      const none: B = share > 0 && left < ROUND_OFF * X[x + C_CHARGE_FUEL];
+      X[x + G_FUEL] = none ? -X[x + V_FUEL] : gone;
       burn = share * X[x + C_HEATING_FUEL] * K[k + C_FUEL_HEAT];
     }
   }

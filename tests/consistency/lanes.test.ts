@@ -176,13 +176,15 @@ describe('an engine in lanes', () => {
 });
 
 describe('points in lanes', () => {
-  const engine = meshed(demo('sprint-single').engine, 2);
-
-  it('are those of the TypeScript step, whatever runs beside them', () => {
-    const speeds = [6000, 7500, 9000];
-    const together = runSpeeds(engine, speeds);
-    expect(together).toEqual(runSpeeds(engine, speeds, solo));
-    expect(together[1]).toEqual(runPoint(engine, 7500));
-    expect(together).toEqual(runSpeeds(engine, [...speeds].reverse()).reverse());
-  });
+  it.each(['sprint-single', 'uneven-twin'] as const)(
+    'of the %s are those of the TypeScript step, whatever runs beside them',
+    (name) => {
+      const engine = meshed(demo(name).engine, 2.5);
+      const speeds = [3000, 7500, 5500];
+      const together = runSpeeds(engine, speeds);
+      expect(together).toEqual(runSpeeds(engine, speeds, solo));
+      expect(together[1]).toEqual(runPoint(engine, 7500));
+      expect(together).toEqual(runSpeeds(engine, [...speeds].reverse()).reverse());
+    },
+  );
 });
