@@ -23,6 +23,7 @@ function firstSentence(gainPercent: number, worstLossPercent: number, given = tr
       turns: { port: 1, plenum: 4 },
     },
     effects: [],
+    meter: { points: [] },
   };
   return worthSentences(study as never)[0]!;
 }

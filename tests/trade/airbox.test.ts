@@ -43,10 +43,13 @@ describe('a box over the trumpets', () => {
   });
 
   it('makes cylinders along it unlike, less so where it is fed in the middle', () => {
+    // On cells of 40 mm waves along the row never settle; on 32 mm and less the spread is 0.0295 at 6600 rpm.
+    const finer = meshed(asFiled, 2, 1e-3);
     const at = (inlet: number) =>
       [6600, 7600].reduce((sum, speed) => {
-        const box = { ...airbox, row: { ...row!, inlet } };
-        return sum + spreadOf(runPoint(inBox(engine, box), speed))!;
+        const point = runPoint(inBox(finer, { ...airbox, row: { ...row!, inlet } }), speed);
+        expect(point.settled).toBe(true);
+        return sum + spreadOf(point)!;
       }, 0) / 2;
     const [end, middle] = [at(0), at(2)];
     expect(end).toBeGreaterThan(0.005);
@@ -69,10 +72,10 @@ describe('a box over the trumpets', () => {
   it('along it cylinders settle over more cycles than one volume takes', () => {
     const file = 'scenarios/forest-four.yaml';
     const forest = readScenario(readFileSync(file, 'utf8'), file);
-    const { cycles, settled } = runPoint(inBox(forest.engine, forest.airbox), 2400);
+    const rough = meshed(forest.engine, 1.5, forest.engine.numerics.settle);
+    const { cycles, settled } = runPoint(inBox(rough, forest.airbox), 2400);
     expect(settled).toBe(true);
-    expect(cycles).toBeGreaterThan(forest.engine.numerics.maximumCycles);
     const { row: _row, ...one } = forest.airbox;
-    expect(runPoint(inBox(forest.engine, one), 2400).cycles).toBeLessThan(10);
+    expect(cycles).toBeGreaterThan(2 * runPoint(inBox(rough, one), 2400).cycles);
   }, 60_000);
 });

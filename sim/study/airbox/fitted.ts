@@ -1,7 +1,6 @@
 /** The same engine with a box over its trumpets. */
 import type { AirboxSpecification } from '../../fittings.ts';
 import type { EngineSpecification } from '../../specification.ts';
-import { patient } from '../alongRow.ts';
 
 export function inBox(engine: EngineSpecification, box: AirboxSpecification): EngineSpecification {
   const { intake } = engine;
@@ -18,6 +17,5 @@ export function inBox(engine: EngineSpecification, box: AirboxSpecification): En
     inletLoss: box.filterLoss,
     ...(box.row && { row: box.row }),
   };
-  const numerics = patient(engine.numerics, box.row);
-  return { ...engine, numerics, intake: { ...intake, chamber } };
+  return { ...engine, intake: { ...intake, chamber } };
 }

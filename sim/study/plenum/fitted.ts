@@ -8,7 +8,6 @@ import type {
   PipeSpecification,
   ThrottleSpecification,
 } from '../../specification.ts';
-import { patient } from '../alongRow.ts';
 
 /** Full load, however far the file has the plates open. */
 export function wideOpen(engine: EngineSpecification): EngineSpecification {
@@ -37,7 +36,6 @@ export function onPlenum(
   const { trumpetLengths: _lengths, facingWall: _wall, ...kept } = intake;
   return {
     ...engine,
-    numerics: patient(engine.numerics, spec.row),
     intake: {
       ...kept,
       chamber: { ...room, inlet, inletLoss: spec.inletLoss, throttle },
