@@ -103,21 +103,11 @@ export function engineModel(
     turns.map(({ number }, i) => [number, new DuctEnd(lines[i]!.primary, 'high')]),
   );
   const out = exhaustEnds(spec, primaries, outside, solved === 'all');
-  const bars = (spec.intake.bars ?? []).map((bar) =>
-    barParts(
-      bar,
-      spec,
-      feed,
-      (place) => lines[turns.findIndex((turn) => turn.place === place)]!.runner,
-    ),
-  );
+  const runnerOf = (place: number) =>
+    lines[turns.findIndex((turn) => turn.place === place)]!.runner;
+  const bars = filledBars(spec, feed, gas, runnerOf);
   const ducts = lines.flatMap((line) => [line.trumpet, line.runner, line.primary]);
   fillDucts(spec, gas, lines, out.pipes);
-  bars.forEach((bar, i) => {
-    const { pressure } = spec.intake.bars![i]!.at;
-    for (const part of [...bar.ducts, ...bar.volumes])
-      part.fill(gas, { ...spec.intake.feed, pressure });
-  });
   const added = [...(box ? [box] : []), ...bars];
   return {
     spec,
@@ -137,6 +127,21 @@ export function engineModel(
     collectors: out.collectors,
     start,
   };
+}
+
+/** The bars with their hoses, full of air at the pressure each is wanted at. */
+function filledBars(
+  spec: EngineSpecification,
+  feed: OpenAir,
+  gas: Gas,
+  runnerOf: (place: number) => Duct,
+): Bar[] {
+  return (spec.intake.bars ?? []).map((bar) => {
+    const parts = barParts(bar, spec, feed, runnerOf);
+    const state = { ...spec.intake.feed, pressure: bar.at.pressure };
+    for (const part of [...parts.ducts, ...parts.volumes]) part.fill(gas, state);
+    return parts;
+  });
 }
 
 type Parts = Pick<ConstructorParameters<typeof Network>[0], 'gas' | 'ducts' | 'nodes' | 'volumes'>;

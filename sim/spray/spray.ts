@@ -4,8 +4,6 @@
  * the cylinder as they stand (first-order splitting; the step is far below every time scale but the
  * smallest drops', which are advanced implicitly).
  */
-import type { DuctEnd } from '../boundary/ductEnd.ts';
-import { circleArea } from '../duct/profile.ts';
 import { ChargeGas } from './chargeGas.ts';
 import { FilmLeap } from './filmLeap.ts';
 import { IntakeLine } from './intakeLine.ts';
@@ -13,14 +11,14 @@ import { totalMass } from './liquidFuel.ts';
 import { Metering, shares } from './metering.ts';
 import { MouthCloud } from './mouthCloud.ts';
 import { energyOf, massOf } from './parcel.ts';
-import { gravityAlong, Parcels } from './parcels.ts';
-import { Pulse } from './pulse.ts';
+import type { Parcels } from './parcels.ts';
+import type { Pulse } from './pulse.ts';
 import { type SprayLedger, sprayLedger } from './sprayLedger.ts';
 import type { SprayOptions } from './sprayOptions.ts';
-import { jetSpeed } from './spraySource.ts';
+import { filmOf, NO_SUMS, parcelsOf, pulsesOf, type Sums, since } from './sprayParts.ts';
 import { MixtureRecord, type SprayCycle, sprayCycle } from './sprayTally.ts';
 import { outerShare } from './staging.ts';
-import { WallFilm } from './wallFilm.ts';
+import type { WallFilm } from './wallFilm.ts';
 
 /** Longest spray step [s]; gas steps are gathered up to it. */
 export const SPRAY_STEP = 1e-4;
@@ -62,53 +60,18 @@ export class Spray {
   private liquidBurning = false;
 
   constructor(options: SprayOptions) {
-    const { mouth, intakeValve, injectors, fuel, gas, valve } = options;
+    const { mouth, intakeValve, fuel, gas } = options;
     this.o = options;
     this.line = new IntakeLine(mouth.duct, intakeValve.duct);
     this.cloud = new MouthCloud(mouth.area, options.sweptVolume);
     this.charge = new ChargeGas(options.cylinder, fuel, gas);
-    this.film = new WallFilm({
-      fuel,
-      line: this.line,
-      gas,
-      thickness: injectors.filmThickness,
-      valve: {
-        area: valve.count * circleArea(valve.diameter),
-        temperature: injectors.valveTemperature,
-      },
-    });
+    this.film = filmOf(options, this.line);
     this.leap = new FilmLeap(this.film);
-    this.parcels = new Parcels({
-      fuel,
-      gas,
-      line: this.line,
-      film: this.film,
-      cloud: this.cloud,
-      charge: this.charge,
-      coupling: injectors.coupling,
-      ledger: this.ledger,
-      rim: options.rim,
-      mouthRadius: Math.sqrt(mouth.area / Math.PI),
-      plate: options.plate,
-      valveDiameter: valve.diameter,
-      bore: options.bore,
-      outside: options.outside,
-      gravity: gravityAlong(injectors.lean),
-    });
+    this.parcels = parcelsOf(options, this);
     this.parcels.contacts.onValve = (mass) => {
       this.liquidIn += mass;
     };
-    this.pulses = injectors.list.map(
-      (injector) =>
-        new Pulse(injector, {
-          fuel,
-          speed: jetSpeed(injector.pressure, fuel.density),
-          temperature: injectors.fuelTemperature,
-          parcels: injectors.parcels,
-          s: options.rim + injector.position,
-          rpm: options.speed,
-        }),
-    );
+    this.pulses = pulsesOf(options);
     this.meter(options.fullAir / options.airFuelRatio, 1);
   }
 
@@ -314,18 +277,6 @@ export class Spray {
     this.lostBefore = ledger.lostMass;
     for (const pulse of this.pulses) pulse.newCycle();
   }
-}
-
-type Sums = DuctEnd['sums'];
-const NO_SUMS: Sums = { out: 0, in: 0, fuel: 0, pressure: 0 };
-
-function since(now: Sums, before: Sums): Sums {
-  return {
-    out: now.out - before.out,
-    in: now.in - before.in,
-    fuel: now.fuel - before.fuel,
-    pressure: now.pressure - before.pressure,
-  };
 }
 
 function turn(angle: number): number {

@@ -4,7 +4,8 @@ import { firesEvenly } from '../../firings.ts';
 import { allSettled } from '../../report/audit.ts';
 import type { Study } from '../study.ts';
 import { sensorStudy } from './compute.ts';
-import { barsTable, cycleTable, pointsTable, signalDocument } from './tables.ts';
+import { signalDocument } from './document.ts';
+import { barsTable, cycleTable, pointsTable } from './tables.ts';
 import { signalReport } from './tell.ts';
 
 export const signalStudy: Study = {

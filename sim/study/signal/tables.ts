@@ -1,11 +1,7 @@
-/** What the pressure sensor sees as tables and as a JSON document. */
+/** What the pressure sensor sees as tables. */
 import { resonanceOf, type TriedBar } from '../../acoustics/barTrial.ts';
-import { auditOf } from '../../report/audit.ts';
-import { documentHead } from '../../report/document.ts';
-import { plain } from '../../report/numbers.ts';
 import * as q from '../../report/quantities.ts';
-import { asObject, asObjects, type Column, column, tableOf, words } from '../../report/table.ts';
-import type { Scenario } from '../../scenario/resolve.ts';
+import { asObject, type Column, column, tableOf, words } from '../../report/table.ts';
 import { REMARK } from '../points.ts';
 import type { SignalStudy } from './compute.ts';
 import type { LoadSense } from './load.ts';
@@ -225,7 +221,8 @@ const PLATE_ERROR: readonly Column<PlateError>[] = [
   column(q.ratio('imbalance', 'imbalance', 6), ({ imbalance }) => imbalance),
 ];
 
-const plateErrorRow = (one: PlateError) => asObject(tableOf('One plate off', PLATE_ERROR, [one]));
+export const plateErrorRow = (one: PlateError) =>
+  asObject(tableOf('One plate off', PLATE_ERROR, [one]));
 
 interface ApartRow extends Apart {
   fitted: string;
@@ -271,34 +268,4 @@ export function cycleTable({ points }: SignalStudy) {
     ],
     angles,
   );
-}
-
-export function signalDocument(study: SignalStudy, scenario: Scenario) {
-  const { spec, answer, search, confirmed, plateError, step, outcomes } = study;
-  return {
-    ...documentHead('signal', scenario),
-    hoses: spec.hoses,
-    most_lag_ms: q.filed(LAG, spec.mostLag),
-    step_from_kPa: q.filed(MEAN, step.from),
-    step_to_kPa: q.filed(MEAN, step.to),
-    lag_ms: q.filed(LAG, Number.isFinite(answer.lag) ? answer.lag : undefined),
-    overshoot_fraction: plain(answer.overshoot),
-    points: asObjects(pointsTable(study)),
-    volumes: asObjects(volumesTable(study)),
-    best: search.best ? asObject(barsTable(study, [search.best])) : null,
-    best_in_time: confirmed
-      ? {
-          ripple_kPa: q.filed(RIPPLE, confirmed.ripple),
-          offset_kPa: q.filed(OFFSET, confirmed.offset),
-        }
-      : null,
-    unbeaten: asObjects(barsTable(study, search.unbeaten)),
-    bigger_swings_more: search.worseThough.map(({ smaller, bigger }) => ({
-      smaller: asObject(barsTable(study, [smaller])),
-      bigger: asObject(barsTable(study, [bigger])),
-    })),
-    load: asObjects(loadTable(study)),
-    one_plate_off: plateError ? plateErrorRow(plateError) : null,
-    audit: auditOf(outcomes),
-  };
 }
