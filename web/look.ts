@@ -57,6 +57,8 @@ export const ROLE_LINE: Record<Role, { dash: string; width: number; symbol: stri
   hand: { dash: 'solid', width: 2, symbol: 'diamond' },
 };
 
+const phone = matchMedia('(max-width: 40rem)');
+
 /** Margins are fixed so that things drawn over a plot know where its axes lie [px]. */
 export const MARGIN = { l: 56, r: 16, t: 12, b: 48 } as const;
 
@@ -70,7 +72,8 @@ export function baseLayout(look: Look, x: string, y: string): Partial<Layout> {
     hovermode: 'x unified',
     dragmode: false,
     hoverlabel: { bgcolor: look.paper, bordercolor: look.line, font: { color: look.ink } },
-    xaxis: { ...axis(look, x), tickformat: 'd' },
+    // Where labels do not fit side by side they are fewer, never aslant: the title stands below them.
+    xaxis: { ...axis(look, x), tickformat: 'd', tickangle: 0, nticks: phone.matches ? 4 : 0 },
     yaxis: axis(look, y),
   };
 }
