@@ -35,7 +35,7 @@ const ORDER = [
 const ESTIMATE = {
   file: 'tests/acoustics/linearEstimate.ts',
   reaches:
-    /^sim\/(specification|injectors|units)\.ts$|^tests\/acoustics\/|^sim\/elementary\/|^sim\/acoustics\/(complex|fourPole)\.ts$|^sim\/step\/(builtins|powers)\.ts$|^sim\/gas\/(atmosphere|component|species)\.ts$/,
+    /^sim\/(specification|bars|injectors|units)\.ts$|^tests\/acoustics\/|^sim\/elementary\/|^sim\/acoustics\/(complex|fourPole)\.ts$|^sim\/step\/(builtins|powers)\.ts$|^sim\/gas\/(atmosphere|component|species)\.ts$/,
 };
 
 /** The worker loads the solver without the reader of scenarios, so that it starts at once. */

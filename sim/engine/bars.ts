@@ -8,13 +8,15 @@
  * hose before it is lengthened hose instead: a shut pipe of the same room, alike far below its quarter wave; and
  * so small a bar is a joint without volume. Walls of hoses have the temperature of the day. Source: geometry.
  */
+
+import type { BarSpecification } from '../bars.ts';
 import { DuctEnd } from '../boundary/ductEnd.ts';
 import { closedEnd, junction, type Node, openEnd, orifice, valve } from '../boundary/node.ts';
 import { type OpenAir, Tapping, Volume } from '../boundary/reservoir.ts';
 import { CYCLE } from '../crankAngle.ts';
 import type { Duct } from '../duct/duct.ts';
 import { circleArea } from '../duct/profile.ts';
-import type { BarSpecification, EngineSpecification } from '../specification.ts';
+import type { EngineSpecification } from '../specification.ts';
 import { thinLine } from './thinLine.ts';
 
 /** A bar in the network. */

@@ -3,10 +3,11 @@
  * get, cylinders alike give nothing, and lanes come to the same bits. No source: conservation and symmetry.
  */
 import { expect, it } from 'vitest';
+import type { BarSpecification } from '../../sim/bars.ts';
 import { solo } from '../../sim/engine/driver.ts';
 import { joinedCycle } from '../../sim/engine/joinedCycle.ts';
 import { runSpeeds } from '../../sim/engine/point.ts';
-import type { BarSpecification, EngineSpecification } from '../../sim/specification.ts';
+import type { EngineSpecification } from '../../sim/specification.ts';
 import { joinedBarOf } from '../../sim/study/signal/joined.ts';
 import { coarse } from '../../sim/study/signal/tapped.ts';
 import { roadFour } from '../scenario.ts';

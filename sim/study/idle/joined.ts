@@ -4,9 +4,10 @@
  * valve is driven so often that its pulses repeat with the cycle.
  */
 import { mean, swing } from '../../acoustics/barReading.ts';
+import type { BarSpecification } from '../../bars.ts';
 import { circleArea } from '../../duct/profile.ts';
 import type { JoinedCycle } from '../../engine/joinedCycle.ts';
-import type { BarSpecification, EngineSpecification } from '../../specification.ts';
+import type { EngineSpecification } from '../../specification.ts';
 import type { PointOutcome } from '../../sweep/runner.ts';
 import type { SweepObserver } from '../../sweep/sweep.ts';
 import type { Computer } from '../../sweep/tasks.ts';

@@ -3,11 +3,12 @@
  * bar does to the runners.
  */
 import { mean, swing } from '../../acoustics/barReading.ts';
+import type { BarSpecification } from '../../bars.ts';
 import { circleArea } from '../../duct/profile.ts';
 import type { JoinedCycle } from '../../engine/joinedCycle.ts';
 import type { TakenAt } from '../../engine/thinLine.ts';
 import type { PressureBarSpecification } from '../../fittings.ts';
-import type { BarSpecification, EngineSpecification } from '../../specification.ts';
+import type { EngineSpecification } from '../../specification.ts';
 import { historyOf } from './history.ts';
 import { shiftsOf } from './hoses.ts';
 
