@@ -43,7 +43,7 @@ export const numericsSection = optional(
         why: 'a tenth of what a dyno resolves; common practice, no source',
       },
     }),
-    maximumCycles: maybe('ratio', 'Cycles after which a point is given up.', {
+    maximumCycles: maybe('ratio', 'Cycles after which a point is given up; with injectors 25 at most.', {
       limits: ['2', '500'],
       whole: true,
       absent: {
