@@ -43,14 +43,18 @@ export const numericsSection = optional(
         why: 'a tenth of what a dyno resolves; common practice, no source',
       },
     }),
-    maximumCycles: maybe('ratio', 'Cycles after which a point is given up; with injectors 25 at most.', {
-      limits: ['2', '500'],
-      whole: true,
-      absent: {
-        value: '100',
-        why: 'nearly shut plates take some 40, most points settle well before: load',
+    maximumCycles: maybe(
+      'ratio',
+      'Cycles after which a point is given up; with injectors 25 at most.',
+      {
+        limits: ['2', '500'],
+        whole: true,
+        absent: {
+          value: '100',
+          why: 'nearly shut plates take some 40, most points settle well before: load',
+        },
       },
-    }),
+    ),
   }),
 );
 
