@@ -10,7 +10,9 @@ test('reload keeps text and place; Back goes to the place before', async () => {
   await write(page, 'Bore', '80 mm');
   await page.keyboard.press('Escape');
   await page.locator('.drawer').waitFor({ state: 'detached' });
-  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Your engine');
+  await expect
+    .poll(() => page.evaluate(() => document.activeElement?.textContent))
+    .toBe('Your engine');
   await go(page, 'price');
   await page.locator('#gain-and-price').waitFor();
   await page.reload();
