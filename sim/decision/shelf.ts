@@ -1,5 +1,6 @@
 /** From the best length to what to buy and where to saw. */
 import { bestOf } from './choice.ts';
+import { throughPoints } from './throughPoints.ts';
 import type { WeighedLength } from './tradeOff.ts';
 
 /** What can be fitted and bought. */
@@ -81,12 +82,8 @@ function meanAt(weighed: readonly WeighedLength[], length: number): number {
   const near = [...weighed]
     .sort((a, b) => Math.abs(a.length - length) - Math.abs(b.length - length))
     .slice(0, 3);
-  return near.reduce((sum, one) => {
-    const others = near.filter((other) => other !== one);
-    const share = others.reduce(
-      (product, other) => (product * (length - other.length)) / (one.length - other.length),
-      1,
-    );
-    return sum + share * one.bandMean;
-  }, 0);
+  return throughPoints(
+    near.map((one) => ({ x: one.length, y: one.bandMean })),
+    length,
+  );
 }

@@ -151,24 +151,19 @@ export function uncertaintyOf(
   const at = samples.filter((_, i) => whole[i]).map((sample) => sample.at);
   const trades = kept.map((pair) => weighed(question, pair, target));
   const gains = trades.map(({ gainPercent }) => gainPercent);
+  const told = (length: number, name: string | undefined, which: keyof Pair) => ({
+    ...contender(length, name),
+    ...spreadsOf(
+      kept.map((pair) => pair[which]),
+      question,
+    ),
+  });
   return {
     samples: kept.length,
     failed: samples.length - kept.length,
     speeds: [...speeds],
-    recommended: {
-      ...contender(question.recommended, variants?.names[0]),
-      ...spreadsOf(
-        kept.map(({ ours }) => ours),
-        question,
-      ),
-    },
-    baseline: {
-      ...contender(question.baseline, variants?.names[1]),
-      ...spreadsOf(
-        kept.map(({ theirs }) => theirs),
-        question,
-      ),
-    },
+    recommended: told(question.recommended, variants?.names[0], 'ours'),
+    baseline: told(question.baseline, variants?.names[1], 'theirs'),
     gainPercent: spreadOf(gains),
     bandLossPercent: spreadOf(trades.map(({ bandLossPercent }) => bandLossPercent)),
     floors: floorsHeld(trades, target),

@@ -2,6 +2,7 @@
  * One cycle of an engine whose runners a bar joins, all cylinders solved: pressures against the crank, the air
  * that each cylinder closes on, and what every hose takes and gives.
  */
+import { byAngle } from '../crankAngle.ts';
 import type { EngineSpecification } from '../specification.ts';
 import type { Audit } from './audit.ts';
 import { type Bar, heldBy } from './bars.ts';
@@ -75,12 +76,11 @@ export function joinedCycle(engine: EngineSpecification, speed: number): JoinedC
   model.bars.forEach((bar, i) => {
     Object.assign(cycle.bars[i]!, told(bar), { gained: heldBy(bar) - held[i]! });
   });
-  return byAngle(cycle);
+  return inOrder(cycle);
 }
 
-function byAngle({ crankAngle, cylinders, bars, ...rest }: JoinedCycle): JoinedCycle {
-  const order = crankAngle.map((_, i) => i).sort((a, b) => crankAngle[a]! - crankAngle[b]!);
-  const sorted = (row: readonly number[]) => order.map((i) => row[i]!);
+function inOrder({ crankAngle, cylinders, bars, ...rest }: JoinedCycle): JoinedCycle {
+  const sorted = byAngle(crankAngle);
   return {
     ...rest,
     crankAngle: sorted(crankAngle),

@@ -106,19 +106,17 @@ export function engineModel(
   const runnerOf = (place: number) =>
     lines[turns.findIndex((turn) => turn.place === place)]!.runner;
   const bars = filledBars(spec, feed, gas, runnerOf);
-  const ducts = lines.flatMap((line) => [line.trumpet, line.runner, line.primary]);
   fillDucts(spec, gas, lines, out.pipes);
-  const added = [...(box ? [box] : []), ...bars];
+  const own = {
+    ducts: [...lines.flatMap((line) => [line.trumpet, line.runner, line.primary]), ...out.pipes],
+    nodes: [...nodes, ...out.nodes],
+    volumes: lines.map((line) => line.cylinder),
+  };
   return {
     spec,
     working,
     bars,
-    network: networkOf(spec, {
-      gas,
-      ducts: [...ducts, ...out.pipes, ...added.flatMap((part) => part.ducts)],
-      nodes: [...nodes, ...out.nodes, ...added.flatMap((part) => part.nodes)],
-      volumes: [...lines.map((line) => line.cylinder), ...added.flatMap((part) => part.volumes)],
-    }),
+    network: networkOf(spec, { gas, ...joined([own, ...(box ? [box] : []), ...bars]) }),
     lines,
     feed,
     ...(box && { chamber: box.atInlet, inlet: box.inlet }),
@@ -128,6 +126,12 @@ export function engineModel(
     start,
   };
 }
+
+const joined = (parts: readonly Joinable[]): Joinable => ({
+  ducts: parts.flatMap((part) => part.ducts),
+  nodes: parts.flatMap((part) => part.nodes),
+  volumes: parts.flatMap((part) => part.volumes),
+});
 
 /** The bars with their hoses, full of air at the pressure each is wanted at. */
 function filledBars(
@@ -145,6 +149,8 @@ function filledBars(
 }
 
 type Parts = Pick<ConstructorParameters<typeof Network>[0], 'gas' | 'ducts' | 'nodes' | 'volumes'>;
+
+type Joinable = Required<Omit<Parts, 'gas'>>;
 
 function networkOf({ numerics, pipeHeat }: EngineSpecification, parts: Parts): Network {
   const { courant, limiter, flux } = numerics;

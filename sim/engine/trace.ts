@@ -3,7 +3,7 @@
  * temperature, with valve lifts, for plotting and for distance-time pictures.
  */
 
-import { wrapAngle } from '../crankAngle.ts';
+import { byAngle, wrapAngle } from '../crankAngle.ts';
 import type { Duct } from '../duct/duct.ts';
 import { circleArea } from '../duct/profile.ts';
 import type { EngineSpecification } from '../specification.ts';
@@ -155,9 +155,7 @@ function centres(duct: Duct, offset: number): number[] {
 }
 
 function sortedByAngle(trace: Omit<Trace, 'point'>): Omit<Trace, 'point'> {
-  const order = trace.crankAngle.map((_, i) => i);
-  order.sort((a, b) => trace.crankAngle[a]! - trace.crankAngle[b]!);
-  const sorted = <T>(rows: readonly T[]): T[] => order.map((i) => rows[i]!);
+  const sorted = byAngle(trace.crankAngle);
   return {
     ...trace,
     crankAngle: sorted(trace.crankAngle),

@@ -4,6 +4,7 @@
  * no source.
  */
 import { type LengthUnit, METRES } from '../decision/lengthUnit.ts';
+import { SEAT_SHARE } from './sections/valveHead.ts';
 
 type Texts = Readonly<Record<string, string>>;
 type Values = Readonly<Record<string, number>>;
@@ -59,12 +60,12 @@ function engineText({ given, guess, values }: Parts): string {
 /** Bore of one pipe with the area of so many seats [m]. */
 const oneOf = (count: number, seat: number) => Math.sqrt(count) * seat;
 
-/** A seat is 0.93 of its valve's head, as where the file says nothing. */
-const SEAT = 0.93;
-
 function intakeText({ given, guess, values }: Parts): string {
   const bore = values['intake.throttle.bore']!;
-  const seats = oneOf(values['intake.valves.count']!, SEAT * values['intake.valves.headDiameter']!);
+  const seats = oneOf(
+    values['intake.valves.count']!,
+    SEAT_SHARE * values['intake.valves.headDiameter']!,
+  );
   const narrow = Math.min(0.9 * seats, bore);
   return `intake:
   trumpet:
@@ -97,7 +98,7 @@ function joinedOf(cylinders: number): number {
 function exhaustText({ given, guess, values }: Parts): string {
   const count = Math.min(values['intake.valves.count']!, 2);
   const head = 0.85 * values['intake.valves.headDiameter']!;
-  const port = oneOf(count, SEAT * head);
+  const port = oneOf(count, SEAT_SHARE * head);
   const lift = 0.95 * values['intake.valves.lift.maximum']!;
   const joined = joinedOf(values['engine.cylinders']!);
   const tail = `

@@ -91,17 +91,11 @@ export interface Scenario {
 export function resolveScenario(view: ScenarioView, told: Told): Scenario {
   const engine = resolveWholeEngine(view);
   const injectors = resolveInjectors(view, engine);
-  const pedal = resolvePedal(view, engine);
-  const mouths = resolveSound(view, engine);
   const speeds = [...gridValues(view.speeds)];
-  const pressureBar = resolvePressureBar(view, engine, speeds);
-  const idle = resolveIdle(view, engine);
-  const highest = speeds.at(-1)!;
-  const plenum = resolvePlenum(view, engine, highest, mouths);
-  const airbox = resolveAirbox(view, engine, highest, mouths);
+  const fittings = resolveFittings(view, engine, speeds);
   const sweep = resolveSweep(view);
   const target = resolveTarget(view);
-  const meter = resolveMeter(view, engine, airbox, speeds, target);
+  const meter = resolveMeter(view, engine, fittings.airbox, speeds, target);
   const fit = resolveFit(view);
   const uncertainty = resolveUncertainty(view.uncertainty);
   const scenario = {
@@ -109,12 +103,7 @@ export function resolveScenario(view: ScenarioView, told: Told): Scenario {
     notes: view.notes.given ?? '',
     engine,
     ...(injectors && { injectors }),
-    ...(pedal && { pedal }),
-    mouths,
-    ...(pressureBar && { pressureBar }),
-    ...(idle && { idle }),
-    plenum,
-    airbox,
+    ...fittings,
     meter,
     speeds,
     refine: !view.speeds.at.present,
@@ -128,6 +117,28 @@ export function resolveScenario(view: ScenarioView, told: Told): Scenario {
     spreads: spreadsOf(told),
   };
   return { ...scenario, facts: factsOf(view, scenario) };
+}
+
+/** What stands about the engine: pedal, bar, idle air, plenum and box. */
+function resolveFittings(
+  view: ScenarioView,
+  engine: EngineSpecification,
+  speeds: readonly number[],
+) {
+  const pedal = resolvePedal(view, engine);
+  const mouths = resolveSound(view, engine);
+  const pressureBar = resolvePressureBar(view, engine, speeds);
+  const idle = resolveIdle(view, engine);
+  const highest = speeds.at(-1)!;
+  const plenum = resolvePlenum(view, engine, highest, mouths);
+  const airbox = resolveAirbox(view, engine, highest, mouths);
+  return {
+    ...(pedal && { pedal }),
+    mouths,
+    ...(pressureBar && { pressureBar }),
+    ...(idle && { idle }),
+    ...{ plenum, airbox },
+  };
 }
 
 export function resolveWholeEngine(view: ScenarioView): EngineSpecification {

@@ -15,8 +15,8 @@ import { totalMass } from './liquidFuel.ts';
 
 /** Step [s]; longer than the quickest patches take, which it does not put off their balance. */
 const STEP = 0.02;
-/** Below this mean mass [kg] nothing is known of what a patch loses. */
-const NOTHING = 1e-13;
+/** A patch with less [kg] is left alone: nothing is known of what it loses. */
+export const NOTHING = 1e-13;
 
 type Rows = Float64Array<ArrayBufferLike>[];
 

@@ -23,7 +23,7 @@
 import { cubeRoot, exp, power } from '../elementary/powers.ts';
 import { PRANDTL } from '../gas/viscosity.ts';
 import { blowing, type Surroundings, solveSurface, wetSurface } from './evaporation.ts';
-import { FilmBooks, followed } from './filmBooks.ts';
+import { FilmBooks, followed, NOTHING } from './filmBooks.ts';
 import { FilmConditions } from './filmConditions.ts';
 import type { FilmOptions, Give, Runoff } from './filmOptions.ts';
 import { liquidEnergy, liquidTemperature, totalMass } from './liquidFuel.ts';
@@ -32,8 +32,6 @@ import type { SprayLedger } from './sprayLedger.ts';
 /** Nusselt number of laminar flow in a round pipe at constant wall temperature [-]. */
 const LAMINAR = 3.66;
 const COLBURN = power(PRANDTL, -2 / 3);
-/** Films below this mass [kg] are left alone. */
-const NOTHING = 1e-13;
 
 export class WallFilm {
   /** Patches: the cells of the line, then the valve's head. */

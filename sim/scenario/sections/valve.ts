@@ -11,7 +11,7 @@ import {
   flowCoefficientSection,
   resolveFlow,
 } from './valveFlow.ts';
-import { maximumLift, seatOf } from './valveHead.ts';
+import { maximumLift, SEAT_SHARE, seatOf } from './valveHead.ts';
 
 /** Dead centres that BTDC, ATDC, BBDC and ABDC mean for each kind of valve [deg]. */
 const DEAD_CENTRES = {
@@ -73,7 +73,7 @@ export function valvesSection<K extends ValveKind>(kind: K) {
       }),
       seatDiameter: maybe('length', 'Inner diameter of the seat: what the throat leaves open.', {
         limits: ['4 mm', '150 mm'],
-        absent: { rule: '0.93 of the head', why: 'common practice, no source' },
+        absent: { rule: `${SEAT_SHARE} of the head`, why: 'common practice, no source' },
         ...formOf(kind, 'valve seat'),
         doubt: { half: '0.2 mm', why: 'vernier inside a seat' },
       }),
@@ -90,66 +90,78 @@ export function valvesSection<K extends ValveKind>(kind: K) {
   );
 }
 
-function liftSection(kind: ValveKind) {
-  const row = { limits: SPAN[kind], deadCentres: DEAD_CENTRES[kind] };
+const WHEEL = { half: '2 deg', why: 'degree wheel, chain and check lift' };
+
+/** When the valve moves, off the cam card. */
+function timingKeys(kind: ValveKind) {
   const event = (key: 'open' | 'close' | 'centre', label: string, doubt: Doubt) => ({
-    ...row,
+    ...rowOf(kind),
     usual: USUAL[kind][key],
     example: CAM_CARD[kind][key],
     doubt,
     ...formOf(kind, label),
   });
-  const wheel = { half: '2 deg', why: 'degree wheel, chain and check lift' };
+  return {
+    open: maybe(
+      'angle',
+      'Crank angle of opening at the check lift, off the cam card.',
+      event('open', 'opens', WHEEL),
+    ),
+    close: maybe(
+      'angle',
+      'Crank angle of closing at the check lift, off the cam card.',
+      event('close', 'closes', WHEEL),
+    ),
+    centre: maybe(
+      'angle',
+      'Crank angle of full lift: the centre of the lobe.',
+      event('centre', 'lobe centre', { half: '2 deg', why: 'degree wheel and chain' }),
+    ),
+    duration: maybe('angle', 'Crank angle open at the check lift.', {
+      limits: ['90 deg', `${LONGEST_DURATION} deg`],
+      usual: ['180 deg', '330 deg'],
+      doubt: { half: '2 deg', why: 'check lift' },
+      ...formOf(kind, 'duration'),
+    }),
+  };
+}
+
+/** How far it moves. */
+function heightKeys(kind: ValveKind) {
+  return {
+    checkLift: maybe('length', 'Lift at which the timing is stated.', {
+      limits: ['0.05 mm', '5 mm'],
+      usual: ['0.1 mm', '1.5 mm'],
+      ...formOf(kind, 'check lift'),
+    }),
+    maximum: maybe('length', 'Full lift at the valve.', {
+      limits: ['1 mm', '30 mm'],
+      usual: ['4 mm', '18 mm'],
+      doubt: { half: '0.1 mm', why: 'dial gauge and clearance' },
+      ...formOf(kind, 'full lift'),
+    }),
+    fullness: maybe(
+      'ratio',
+      'Mean lift from seat to seat over full lift: a dial gauge read every 10 deg while the valve is open, the sum over the count and over full lift. Beside timing only; a table has its own.',
+      {
+        limits: ['0.4', '0.7'],
+        usual: ['0.5', '0.64'],
+        absent: { rule: '0.556, lift by cos^1.5', why: 'our own choice, no source' },
+        doubt: {
+          half: '0.04',
+          why: 'our own reading, no source: lobes lie between a whole cosine wave, 0.5, and half a sine, 0.64',
+        },
+      },
+    ),
+  };
+}
+
+const rowOf = (kind: ValveKind) => ({ limits: SPAN[kind], deadCentres: DEAD_CENTRES[kind] });
+
+function liftSection(kind: ValveKind) {
   return section(
     'Lift of the valve, clearance taken off: open and close, or centre and duration, each with checkLift and maximum; or a table.',
-    {
-      open: maybe(
-        'angle',
-        'Crank angle of opening at the check lift, off the cam card.',
-        event('open', 'opens', wheel),
-      ),
-      close: maybe(
-        'angle',
-        'Crank angle of closing at the check lift, off the cam card.',
-        event('close', 'closes', wheel),
-      ),
-      centre: maybe(
-        'angle',
-        'Crank angle of full lift: the centre of the lobe.',
-        event('centre', 'lobe centre', { half: '2 deg', why: 'degree wheel and chain' }),
-      ),
-      duration: maybe('angle', 'Crank angle open at the check lift.', {
-        limits: ['90 deg', `${LONGEST_DURATION} deg`],
-        usual: ['180 deg', '330 deg'],
-        doubt: { half: '2 deg', why: 'check lift' },
-        ...formOf(kind, 'duration'),
-      }),
-      checkLift: maybe('length', 'Lift at which the timing is stated.', {
-        limits: ['0.05 mm', '5 mm'],
-        usual: ['0.1 mm', '1.5 mm'],
-        ...formOf(kind, 'check lift'),
-      }),
-      maximum: maybe('length', 'Full lift at the valve.', {
-        limits: ['1 mm', '30 mm'],
-        usual: ['4 mm', '18 mm'],
-        doubt: { half: '0.1 mm', why: 'dial gauge and clearance' },
-        ...formOf(kind, 'full lift'),
-      }),
-      fullness: maybe(
-        'ratio',
-        'Mean lift from seat to seat over full lift: a dial gauge read every 10 deg while the valve is open, the sum over the count and over full lift. Beside timing only; a table has its own.',
-        {
-          limits: ['0.4', '0.7'],
-          usual: ['0.5', '0.64'],
-          absent: { rule: '0.556, lift by cos^1.5', why: 'our own choice, no source' },
-          doubt: {
-            half: '0.04',
-            why: 'our own reading, no source: lobes lie between a whole cosine wave, 0.5, and half a sine, 0.64',
-          },
-        },
-      ),
-      table: optional(tableOf(row)),
-    },
+    { ...timingKeys(kind), ...heightKeys(kind), table: optional(tableOf(rowOf(kind))) },
     oneOf(
       'the lift',
       [

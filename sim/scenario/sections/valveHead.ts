@@ -2,10 +2,13 @@
 import { numbers } from '../view.ts';
 import type { ValvesView } from './valve.ts';
 
+/** Inner seat diameter over the valve's head where nobody measured it [-]; common practice, no source. */
+export const SEAT_SHARE = 0.93;
+
 /** Rule for the inner seat diameter from the head [m]; undefined while neither is known. */
 export function seatOf({ headDiameter, seatDiameter }: ValvesView): number | undefined {
   const head = headDiameter.given;
-  return seatDiameter.given ?? (head === undefined ? undefined : 0.93 * head);
+  return seatDiameter.given ?? (head === undefined ? undefined : SEAT_SHARE * head);
 }
 
 /** Greatest lift [m]; undefined while it is not known. */

@@ -7,6 +7,7 @@ import { sweptVolume } from '../../cylinder/crank.ts';
 import { jointMixture, spreadOf } from '../../decision/mixtureShares.ts';
 import { portFilling } from '../../decision/portFilling.ts';
 import type { Target } from '../../decision/target.ts';
+import { throughPoints } from '../../decision/throughPoints.ts';
 import { exp, log } from '../../elementary/powers.ts';
 import type { PointResult } from '../../engine/point.ts';
 import { throttleArea } from '../../loss/throttlePlate.ts';
@@ -288,12 +289,6 @@ function throughThree(
   ys: readonly (number | undefined)[],
   x: number,
 ): number | undefined {
-  const [a, b, c] = xs as [number, number, number];
-  const [f, g, h] = ys;
-  if (f === undefined || g === undefined || h === undefined) return undefined;
-  return (
-    (f * (x - b) * (x - c)) / ((a - b) * (a - c)) +
-    (g * (x - a) * (x - c)) / ((b - a) * (b - c)) +
-    (h * (x - a) * (x - b)) / ((c - a) * (c - b))
-  );
+  const known = ys.flatMap((y, i) => (y === undefined ? [] : [{ x: xs[i]!, y }]));
+  return known.length < ys.length ? undefined : throughPoints(known, x);
 }
