@@ -26,7 +26,7 @@ export class FilmLeap {
   /** Sets the film ahead; gives the mass that joins [kg]. */
   make(): number {
     if (this.closings < WHOLE) return 0;
-    const gained = this.film.skip(this.ahead);
+    const gained = this.film.setAhead(this.ahead);
     const along = this.last.reduce((sum, before, k) => sum + before * gained[k]!, 0);
     if (along !== 0)
       this.ahead = along < 0 ? Math.max(this.ahead / 2, LEAST) : Math.min(2 * this.ahead, MOST);

@@ -136,7 +136,7 @@ export class WallFilm {
    * Sets the film to where `duration` [s] more would bring it, as warm as it is; gives what each patch
    * gains [kg].
    */
-  skip(duration: number): Float64Array {
+  setAhead(duration: number): Float64Array {
     const { fuel, thickness } = this.o;
     const thin = Float64Array.from(this.mass, (_, k) => fuel.density * this.area(k) * thickness);
     const { mean, later } = this.lastBooks.after(duration, thin);
