@@ -49,7 +49,7 @@ export interface Line {
 }
 
 /** Shear wave number s of a line [-]. */
-export function shearNumber(bore: number, frequency: number, gas: RestingGas): number {
+function shearNumber(bore: number, frequency: number, gas: RestingGas): number {
   return (bore / 2) * Math.sqrt((gas.density * 2 * Math.PI * frequency) / gas.viscosity);
 }
 

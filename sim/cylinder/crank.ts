@@ -25,7 +25,7 @@ export interface CrankGeometry {
 const RADIANS = Math.PI / 180;
 
 /** Distance of the piston from top dead centre [m] at a crank angle [deg]. */
-export function pistonDistance(g: CrankGeometry, crankAngle: number): number {
+function pistonDistance(g: CrankGeometry, crankAngle: number): number {
   const a = g.stroke / 2;
   const theta = crankAngle * RADIANS;
   const sine = a * sin(theta);
@@ -41,12 +41,6 @@ export function sweptVolume(g: CrankGeometry): number {
 export function cylinderVolume(g: CrankGeometry, crankAngle: number): number {
   const clearance = sweptVolume(g) / (g.compressionRatio - 1);
   return clearance + circleArea(g.bore) * pistonDistance(g, crankAngle);
-}
-
-/** Surface of crown, head and open liner [m^2] at a crank angle [deg]; head taken as flat. */
-export function cylinderSurface(g: CrankGeometry, crankAngle: number): number {
-  const height = cylinderVolume(g, crankAngle) / circleArea(g.bore);
-  return 2 * circleArea(g.bore) + Math.PI * g.bore * height;
 }
 
 /** Mean piston speed [m/s] at a speed [rpm]. */

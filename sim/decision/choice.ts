@@ -76,7 +76,7 @@ function greatest(figures: readonly number[]): number {
 }
 
 /** A length [m] to the nearest millimetre. */
-export function toCut(length: number): number {
+function toCut(length: number): number {
   return toStep(length, CUT);
 }
 

@@ -21,7 +21,7 @@ export interface ResolutionRule {
 }
 
 /** Narrowest stretch that refinement leaves [rpm]; an engine does not hold its speed better. */
-export const FINEST = 20;
+const FINEST = 20;
 
 /** Speeds to compute next [rpm], whole, rising; none where the curve is resolved. */
 export function speedsBetween(

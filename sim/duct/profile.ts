@@ -34,14 +34,6 @@ export function profileOf(
   return stations;
 }
 
-/** Two profiles end to end. */
-export function joinProfiles(first: Profile, second: Profile): Station[] {
-  const shift = lengthOf(first);
-  const stations = [...first];
-  for (const s of second) push(stations, { x: s.x + shift, diameter: s.diameter });
-  return stations;
-}
-
 /** Total length [m]. */
 export function lengthOf(profile: Profile): number {
   return profile.length === 0 ? 0 : profile[profile.length - 1]!.x;

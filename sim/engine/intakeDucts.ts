@@ -77,7 +77,7 @@ export function mouthInertia(intake: IntakeSpecification): number {
 }
 
 /** Distance from the rim plane to the wall in front of it [m]; undefined where there is none. */
-export function mouthClearance({ facingWall, trumpet }: IntakeSpecification): number | undefined {
+function mouthClearance({ facingWall, trumpet }: IntakeSpecification): number | undefined {
   return facingWall === undefined ? undefined : facingWall - trumpet.length;
 }
 

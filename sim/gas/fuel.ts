@@ -74,7 +74,7 @@ export function fuelNamed(name: FuelName): Fuel {
 }
 
 /** The fuel that these liquid volumes make. */
-export function fuelOf(blend: Blend): Fuel {
+function fuelOf(blend: Blend): Fuel {
   const parts = partsOf(blend);
   const sum = (value: (part: Part) => number) =>
     parts.reduce((total, part) => total + part.moles * value(part), 0);

@@ -58,7 +58,7 @@ export interface Coil {
 /** Spring indices between which the formulas hold; EN 13906-1 and -3, from memory. */
 export const INDEX_RANGE = [4, 20] as const;
 
-export const springIndex = ({ wire, diameter }: Coil): number => diameter / wire;
+const springIndex = ({ wire, diameter }: Coil): number => diameter / wire;
 
 const fourth = (x: number) => square(square(x));
 

@@ -21,7 +21,7 @@ export interface EntryLossTable {
 }
 
 /** Rounded entry flush with a wall, one table a handbook. The first is the one used. */
-export const ENTRY_LOSS_ROUNDED_HANDBOOKS: readonly EntryLossTable[] = [
+const ENTRY_LOSS_ROUNDED_HANDBOOKS: readonly EntryLossTable[] = [
   {
     source: 'Idelchik, diagram 3-3; Roberson & Crowe',
     radiusOverDiameter: [0, 0.01, 0.02, 0.03, 0.04, 0.05, 0.06, 0.08, 0.12, 0.16, 0.2],
@@ -50,7 +50,7 @@ export const ENTRY_LOSS_ROUNDED_HANDBOOKS: readonly EntryLossTable[] = [
 ];
 
 /** Square-cut end projecting at least half a diameter, against wall thickness: Idelchik 3-1. */
-export const ENTRY_LOSS_PROJECTING_TABLE = {
+const ENTRY_LOSS_PROJECTING_TABLE = {
   wallOverDiameter: [0, 0.004, 0.008, 0.012, 0.016, 0.02, 0.024, 0.03, 0.04, 0.05],
   loss: [1, 0.94, 0.88, 0.83, 0.77, 0.72, 0.68, 0.61, 0.54, 0.5],
 } as const;

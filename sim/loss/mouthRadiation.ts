@@ -20,7 +20,7 @@
  *
  * Sources: Levine & Schwinger, Phys. Rev. 73 (1948) 383; a monopole's radiation, Pierce, Acoustics,
  * sec. 4-3 (from memory). The circuit and its compliance are our own fit. No mean flow; what a jet and
- * an entry lose is mouthJet.ts.
+ * an entry lose is in sim/step/mouth.ts.
  */
 import { square } from '../elementary/powers.ts';
 
@@ -32,14 +32,6 @@ export interface MouthImpedance {
   resistance: number;
   /** C [m/Pa]. */
   compliance: number;
-}
-
-/** What a mouth remembers from step to step; all 0 at rest. */
-export interface MouthState {
-  /** p [Pa]. */
-  pressure: number;
-  /** w [m/s]. */
-  velocity: number;
 }
 
 /** End correction of the plain end that the compliance was fitted to [radii]. */
@@ -67,27 +59,4 @@ export function mouthImpedance(
     resistance: 4 * ratio * ratio * density * soundSpeed,
     compliance: (MOUTH_COMPLIANCE * square(PLAIN / ratio) * a) / (density * square(soundSpeed)),
   };
-}
-
-/** Pressure at the end of a step against velocity there: p = slope u + offset [Pa s/m], [Pa]. */
-export function mouthResponse(
-  { inertance, resistance, compliance }: MouthImpedance,
-  { pressure, velocity }: MouthState,
-  dt: number,
-): { slope: number; offset: number } {
-  const stored = compliance / dt;
-  const moved = dt / (2 * inertance);
-  const slope = 1 / (stored + 1 / resistance + moved);
-  return { slope, offset: slope * ((stored - moved) * pressure - velocity) };
-}
-
-/** Takes the pressure found at the end of the step into the state. */
-export function advanceMouth(
-  { inertance }: MouthImpedance,
-  state: MouthState,
-  pressure: number,
-  dt: number,
-): void {
-  state.velocity += (dt / (2 * inertance)) * (state.pressure + pressure);
-  state.pressure = pressure;
 }

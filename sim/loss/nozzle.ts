@@ -32,7 +32,7 @@ export function nozzleFlux(p0: number, T0: number, R: number, gamma: number, p: 
  * pressure `back` [Pa]. Written with t, the throat's over the stagnation temperature, so that one
  * power serves.
  */
-export function throatFlux(
+function throatFlux(
   p: number,
   T: number,
   heat: number,

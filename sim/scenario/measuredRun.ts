@@ -28,7 +28,7 @@ import { readValue } from './readValue.ts';
 export type MeasuredFigure = 'brake-torque' | 'volumetric-efficiency';
 
 /** Standards that a printed figure may already have been carried to. */
-export const STANDARD_AIRS = ['ISO 1585', 'SAE J1349', 'DIN 70020'] as const;
+const STANDARD_AIRS = ['ISO 1585', 'SAE J1349', 'DIN 70020'] as const;
 
 export type StandardAir = (typeof STANDARD_AIRS)[number];
 

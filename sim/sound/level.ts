@@ -12,7 +12,7 @@ import { log10, square } from '../elementary/powers.ts';
 import { frequencyOf, type Orders } from './orders.ts';
 
 /** Sound pressure of 0 dB [Pa]. */
-export const REFERENCE_PRESSURE = 20e-6;
+const REFERENCE_PRESSURE = 20e-6;
 
 const [F1, F2, F3, F4] = [20.6, 107.7, 737.9, 12194] as const;
 

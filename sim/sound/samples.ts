@@ -14,7 +14,7 @@ export interface Sound {
 }
 
 /** The sampling rate of the compact disc (IEC 60908) [Hz]. */
-export const SAMPLE_RATE = 44100;
+const SAMPLE_RATE = 44100;
 
 /** Places of a cycle; straight between them the 200th harmonic comes 0.3 % weak. */
 const PLACES = 8192;

@@ -95,7 +95,7 @@ export function sine(angle: V): V {
 }
 
 /** Size [m3] at its own crank angle [deg], 0 to 720; `k` its constants. */
-export function cylinderSize(k: I, angle: V): V {
+function cylinderSize(k: I, angle: V): V {
   const a: R = K[k + C_CRANK];
   const l: R = K[k + C_ROD];
   const across: V = a * sine(angle);
@@ -104,7 +104,7 @@ export function cylinderSize(k: I, angle: V): V {
 }
 
 /** Share burned at its own crank angle [deg], 0 to 720. */
-export function burnedShare(k: I, angle: V): V {
+function burnedShare(k: I, angle: V): V {
   // The burn straddles firing top dead centre.
   const centred: V = angle > 0.5 * CYCLE ? angle - CYCLE : angle;
   const y: V = min(max((centred - K[k + C_BURN_FROM]) * K[k + C_BURN_PER], 0), 1);

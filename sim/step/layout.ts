@@ -118,7 +118,6 @@ export const E_GHOST: I = 3; // slot beyond the end
 export const E_CELL: I = 4; // slot of the cell at the end
 export const E_SIDE: I = 5; // first place in a slot of the gas that arrives: LEFT or RIGHT
 export const E_SUMS: I = 6; // place in X of its duct's sums
-export const E_SIZE: I = 7;
 
 // X: an end's slots. Gas that arrives, v positive out of the duct.
 export const A_RHO: I = 0;
@@ -243,7 +242,6 @@ export const C_SHUT_SPAN: I = 10; // for so long [deg]
 export const C_BURN_FROM: I = 11; // [deg], -360 to 360
 export const C_BURN_PER: I = 12; // one over the burn's length [1/deg], 0: motored
 export const C_FUEL_HEAT: I = 13; // [J/kg]
-export const CYLINDER_K: I = 14;
 
 // A joint's record of what one pipe sent into it over the last cycle.
 export const BINS: I = 720; // a degree each

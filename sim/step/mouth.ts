@@ -6,8 +6,8 @@
  *
  * u: velocity out of the bore at the still air's density. A step of time links both by a straight line,
  * p = slope u + offset (backward difference of C, trapezoidal rule of w), so it is passive at any step.
- * Out of the bore the gas blows a jet of the bore's area at p_m (loss/mouthJet.ts); into it the still
- * air accelerates from p_m as through a throat of the entry's effective area (exchange.ts).
+ * Out of the bore the gas blows a jet of the bore’s area at p_m (bounds: tests/handbook/mouthJet.ts); into
+ * it the still air accelerates from p_m as through a throat of the entry’s effective area (exchange.ts).
  * Solved by Newton's method on the velocity, as exchange.ts. Source: of the impedance that of
  * loss/mouthRadiation.ts, of the flow that of exchange.ts.
  */

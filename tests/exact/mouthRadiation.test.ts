@@ -3,17 +3,16 @@ import Complex from 'complex.js';
 import { describe, expect, it } from 'vitest';
 import { flareLength, mouthLength } from '../../sim/loss/mouthLength.ts';
 import {
-  advanceMouth,
   MOUTH_COMPLIANCE,
   type MouthImpedance,
   mouthImpedance,
-  mouthResponse,
   RADIATION_SPREAD,
 } from '../../sim/loss/mouthRadiation.ts';
 import {
   correctionLevineSchwinger,
   magnitudeLevineSchwinger,
 } from '../prove/cases/levineSchwinger.ts';
+import { advanceMouth, mouthResponse } from './mouthCircuit.ts';
 
 const KA = [0.1, 0.2, 0.3, 0.5, 0.75, 1, 1.25, 1.5];
 const ONE = new Complex(1, 0);

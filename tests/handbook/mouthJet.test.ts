@@ -10,7 +10,7 @@ import {
   outflowLengthSpread,
   quasiSteadyPressure,
   sineResistance,
-} from '../../sim/loss/mouthJet.ts';
+} from './mouthJet.ts';
 
 const RHO = 1.2;
 const SOUND = 343;

@@ -4,8 +4,8 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { expect, test } from 'vitest';
 import { parse, stringify } from 'yaml';
 import { readScenario } from '../../sim/scenario/read.ts';
-import { scenarioReference } from '../../sim/scenario/reference.ts';
 import { scenarioJsonSchema } from '../../sim/scenario/schema.ts';
+import { scenarioReference } from './scenarioReference.ts';
 
 const demos = readdirSync('scenarios').filter((name) => name.endsWith('.yaml'));
 const editor = () => new Ajv2020({ allErrors: true, allowUnionTypes: true });

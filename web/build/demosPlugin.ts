@@ -77,7 +77,7 @@ function demoFrom(path: string, root: string): BuiltDemo {
 }
 
 /** A digest of all sources that the answer depends on. */
-export function solverDigest(root: string): string {
+function solverDigest(root: string): string {
   const digest = createHash('sha256');
   const sources = readdirSync(join(root, 'sim'), { recursive: true, encoding: 'utf8' })
     .filter((path) => path.endsWith('.ts') && !path.startsWith('cli'))

@@ -57,7 +57,7 @@ export function moveHand(length: number): void {
   moved = now;
 }
 
-export function stopHand(): void {
+function stopHand(): void {
   clearTimeout(rest);
   stopper.abort();
   handRun.value = { busy: false, done: 0, total: 0 };

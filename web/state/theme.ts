@@ -17,7 +17,7 @@ print.addEventListener('change', () => (printing.value = print.matches));
 export const theme = signal<Theme>(stored());
 
 /** What is shown; paper is always light. */
-export const shownTheme = computed<'light' | 'dark'>(() => {
+const shownTheme = computed<'light' | 'dark'>(() => {
   if (printing.value) return 'light';
   if (theme.value !== 'system') return theme.value;
   return systemDark.value ? 'dark' : 'light';

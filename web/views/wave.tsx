@@ -62,9 +62,7 @@ export const waveView: View = {
 };
 
 /** The trace on show, if there is one. */
-export function shownTrace(
-  picture: Picture,
-): { role: Role; length: number; trace: Trace } | undefined {
+function shownTrace(picture: Picture): { role: Role; length: number; trace: Trace } | undefined {
   const role = waveRole.value;
   const trace = traceOf(role);
   const length = curveOf(picture, role)?.length;

@@ -97,7 +97,7 @@ const USUAL_STEPS = [14, 15, 13, 16, 12];
 const ROUND_STEPS = [100, 50, 25, 10, 5, 1];
 
 /** A step for a range that is refined afterwards. */
-export function usualStep(range: number): number {
+function usualStep(range: number): number {
   const whole = (x: number) => Math.abs(x - Math.round(x)) < WHOLE;
   const round = ROUND_STEPS.flatMap((by) => USUAL_STEPS.filter((n) => whole(range / n / by)));
   return Math.abs(range) / (round[0] ?? USUAL_STEPS[0]!);

@@ -38,7 +38,7 @@ export interface MeasuredQuestion {
 }
 
 /** Repeatability of a figure off a good engine dyno; common practice, no source. */
-export const USUAL_NOISE = 0.01;
+const USUAL_NOISE = 0.01;
 
 export interface MeasuredStudy {
   run: MeasuredRun;

@@ -110,7 +110,7 @@ function sharedWords(study: IdleStudy): string[] {
 }
 
 /** What the engine's own waves make of it: all cylinders, hoses and valve computed together. */
-export function joinedWords({ joined, pulsed }: JoinedIdle): string[] {
+function joinedWords({ joined, pulsed }: JoinedIdle): string[] {
   const way = (name: WayName) => joined.find((one) => one.name === name);
   const [plates, own, shared, one] = (['ajar', 'own', 'shared', 'one'] as const).map(way);
   if (!plates || !own || !one) return [];

@@ -55,7 +55,7 @@ export const NEAR = 0.5;
 export const FAR: Listener = { distance: 7.5, height: 1.2 };
 
 /** How long one speed is held, and how long a run up takes [s]. */
-export const SECONDS = { held: 3, runUp: 8 } as const;
+const SECONDS = { held: 3, runUp: 8 } as const;
 
 /** Wave number times radius at which the first cross mode runs in a round pipe: first zero of J1'. */
 const CROSS_MODE = 1.8411837813;

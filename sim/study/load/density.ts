@@ -94,7 +94,7 @@ function onDay(engine: EngineSpecification, share: number, warmer: number): Engi
 const few = (xs: readonly number[]) => [0, (xs.length - 1) >> 1, xs.length - 1];
 
 /** Days that rules are tried on: a pass, a hot and a cold day at the pressure of the file. */
-export function daysTried({ ambient }: EngineSpecification): Day[] {
+function daysTried({ ambient }: EngineSpecification): Day[] {
   const { pressure } = ambient;
   return [
     { name: 'a pass of 2000 m', ...standardAtmosphere(2000) },

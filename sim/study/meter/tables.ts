@@ -54,7 +54,7 @@ export const FLOW = {
 const at = (key: string, head: string, name: string) => ({ ...FLOW, key, head, name });
 const MOST = at('greatest_flow_g_per_s', 'most', 'greatest flow through the snorkel');
 const LEAST = at('least_flow_g_per_s', 'least', 'least flow through the snorkel');
-export const UNSTEADY = q.ratio('unsteadiness', 'unsteady');
+const UNSTEADY = q.ratio('unsteadiness', 'unsteady');
 export const BACK = q.percentOf('back_flow_fraction', 'back', {
   name: 'flow back through the snorkel',
 });

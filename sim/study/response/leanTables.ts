@@ -10,7 +10,7 @@ const TOO_LEAN = 1.1;
 export const WET = q.ratio('wet_lambda_over_wanted', 'walls wet', 2);
 const LEAN_CHARGES = { ...q.CYCLES, key: 'lean_charges', head: 'lean charges' };
 const WET_CHARGES = { ...q.CYCLES, key: 'wet_lean_charges', head: 'lean, walls wet' };
-export const LEANEST = q.ratio('leanest_lambda_over_wanted', 'leanest', 2);
+const LEANEST = q.ratio('leanest_lambda_over_wanted', 'leanest', 2);
 const WET_LEANEST = q.ratio('wet_leanest_lambda_over_wanted', 'leanest, wet', 2);
 const RICHEST = q.ratio('richest_lambda_over_wanted', 'richest', 2);
 

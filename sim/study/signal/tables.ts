@@ -10,7 +10,7 @@ import type { SignalPoint } from './tapped.ts';
 
 export const ANGLE = q.plateAngle('throttle_angle_deg', 'plate', { name: 'plate angle' });
 export const MEAN = q.kilopascals('runner_mean_kPa', 'mean', { name: 'mean behind the plate' });
-export const RUNNER_SWING = q.kilopascals('runner_swing_kPa', 'runner swings', {
+const RUNNER_SWING = q.kilopascals('runner_swing_kPa', 'runner swings', {
   name: 'swing of one runner',
 });
 export const RIPPLE = q.kilopascals('ripple_kPa', 'ripple', {
@@ -35,7 +35,7 @@ export const ALONE = q.kilopascals('one_runner_ripple_kPa', 'one runner', {
   name: 'ripple on one runner alone',
 });
 const ALONE_OFFSET = { ...OFFSET, key: 'one_runner_offset_kPa', head: 'its offset' };
-export const CROSSING = q.percentOf('crossing_fraction', 'crosses', {
+const CROSSING = q.percentOf('crossing_fraction', 'crosses', {
   name: 'gas out into a hose and back, of the air',
 });
 export const MORE_AIR = {
@@ -58,7 +58,7 @@ export const VOLUME = q.cubicCentimetres('volume_cm3', 'volume');
 const WORST_SPEED = { ...q.AT_SPEED, key: 'worst_at_rpm', head: 'worst at' };
 const WORST_ANGLE = { ...ANGLE, key: 'worst_at_throttle_angle_deg' };
 export const RESONANCE = { ...q.FREQUENCY, key: 'resonance_Hz', head: 'resonance' };
-export const RESONANT_SPEED = { ...q.SPEED, key: 'fires_there_at_rpm', head: 'fires there at' };
+const RESONANT_SPEED = { ...q.SPEED, key: 'fires_there_at_rpm', head: 'fires there at' };
 
 const AT: readonly Column<SignalPoint>[] = [
   column(q.SPEED, ({ speed }) => speed),
@@ -176,7 +176,7 @@ export function volumesTable(study: SignalStudy) {
 
 export const BLIND_FROM = q.plateAngle('blind_from_deg', 'blind from', { digits: 2 });
 export const MISSING = q.percentOf('air_missing_there_fraction', 'air missing');
-export const AT_WIDEST = { ...OFFSET, key: 'widest_less_ambient_kPa', head: 'widest less ambient' };
+const AT_WIDEST = { ...OFFSET, key: 'widest_less_ambient_kPa', head: 'widest less ambient' };
 const SLOPE = q.kilopascals('rise_per_deg_at_narrowest_kPa', 'rise a degree');
 
 /** Where the pressure tells load: one row a speed. */

@@ -32,7 +32,7 @@ export function mixturePlot({ shares, question, loads }: TrimsStudy): Plot {
 }
 
 /** The cylinder that is farthest on the lean side of all together at any load, from 0. */
-export function leanestCylinder(loads: TrimsStudy['loads']): number {
+function leanestCylinder(loads: TrimsStudy['loads']): number {
   return leanestLoad(loads).leanest;
 }
 

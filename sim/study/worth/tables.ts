@@ -62,7 +62,7 @@ export function plateOff({ plates }: WorthStudy): SpreadRow | undefined {
 }
 
 /** The most that cylinders differ along the plenum [-], and where [rpm]. */
-export function plenumSpread({ plenum: { onPlenum } }: WorthStudy) {
+function plenumSpread({ plenum: { onPlenum } }: WorthStudy) {
   return onPlenum.outcomes
     .map((one) => ({ speed: one.speed, spread: spreadOf(one) ?? 0 }))
     .reduce((a, b) => (b.spread > a.spread ? b : a));
@@ -75,7 +75,7 @@ const row = (what: string, bodies: string, plenum: string, more: string): WorthR
   return { what, bodies, plenum, more };
 };
 
-export function worthRows(study: WorthStudy): WorthRow[] {
+function worthRows(study: WorthStudy): WorthRow[] {
   const { target, weighed, turns, lengthUnit, bodies, onPlenum } = study.plenum;
   const mean = q.bandMean(target.score);
   const score = q.scored(target.score);

@@ -128,7 +128,7 @@ function plateWords(study: WorthStudy): string {
 }
 
 /** What would have to be measured before anything is bought; the defaults that move most come first. */
-export function toMeasure({ plenum, effects, idle, pedal }: WorthStudy): string[] {
+function toMeasure({ plenum, effects, idle, pedal }: WorthStudy): string[] {
   const most = effects.filter(({ moves }) => moves > LEAST).slice(0, NAMED);
   return [
     ...(plenum.plenum.given

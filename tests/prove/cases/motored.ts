@@ -1,6 +1,6 @@
 /** A cylinder turned with its valves shut. */
 import type { RestState } from '../../../sim/boundary/reservoir.ts';
-import { cylinderSurface, cylinderVolume, meanPistonSpeed } from '../../../sim/cylinder/crank.ts';
+import { cylinderVolume, meanPistonSpeed } from '../../../sim/cylinder/crank.ts';
 import { Cylinder } from '../../../sim/cylinder/cylinder.ts';
 import { Network } from '../../../sim/engine/network.ts';
 import type { Gas } from '../../../sim/gas/gas.ts';
@@ -59,6 +59,9 @@ export function wallCoefficient(bore: number, state: RestState, gasSpeed: number
   const net = new Network({ gas, ducts: [], nodes: [], volumes: [cylinder] });
   const dt = 1e-6;
   net.step({ crankAngle: EXCHANGE, crankStep: 0, dt });
-  const surface = cylinderSurface(crank, EXCHANGE);
+  // Crown, flat head and open liner.
+  const piston = (Math.PI * crank.bore ** 2) / 4;
+  const height = cylinderVolume(crank, EXCHANGE) / piston;
+  const surface = 2 * piston + Math.PI * crank.bore * height;
   return cylinder.ledger.wallHeat / (dt * surface * (state.temperature - wallTemperature));
 }

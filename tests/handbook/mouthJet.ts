@@ -1,10 +1,10 @@
 /**
  * What a mouth loses to the flow itself, quasi-steady: a jet on the way out, a vena contracta on the
  * way in. Pressure at the end of the bore above that of the still air, beside that of the air's inertia
- * and radiation (mouthRadiation.ts):
+ * and radiation (sim/loss/mouthRadiation.ts):
  *
  *   out   p = rho u^2 / 2 (K_out - 1)        K_out = (a / r_s)^4
- *   in    p = - rho u^2 / 2 (1 + K_in)       K_in  = (1/Cc - 1)^2, or a handbook's (entryLoss.ts)
+ *   in    p = - rho u^2 / 2 (1 + K_in)       K_in  = (1/Cc - 1)^2, or a handbook's (sim/loss/entryLoss.ts)
  *   sine  Re z = 2/(3 pi) (K_in + K_out) M   of both ways, resistance over rho c; M = peak u / c
  *
  *   u    velocity in the bore, positive outwards [m/s]     a    radius of the bore [m]
@@ -24,9 +24,9 @@
  * Wijnands, J. Fluid Mech. 256 (1993) 499; figure from memory). Gas that swings to and fro has no
  * steady jet: 0.2554 is the least it can be, counted from where the flow leaves the wall.
  */
-import { atan2, sin, tan } from '../elementary/angles.ts';
-import { square } from '../elementary/powers.ts';
-import { type MouthShape, mouthLength } from './mouthLength.ts';
+import { atan2, sin, tan } from '../../sim/elementary/angles.ts';
+import { square } from '../../sim/elementary/powers.ts';
+import { type MouthShape, mouthLength } from '../../sim/loss/mouthLength.ts';
 
 /** Losses of a mouth in dynamic heads of its bore [-]. */
 export interface MouthLosses {

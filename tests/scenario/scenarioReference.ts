@@ -1,9 +1,9 @@
 /** The reference of scenario keys as Markdown, made from the schema so that it cannot drift. */
-import { DIMENSIONS } from './dimension.ts';
-import type { Choice, Key, Leaf, Section } from './key.ts';
-import { join } from './keyPath.ts';
-import { scenarioKeys } from './schema.ts';
-import { DEEPEST, LONGEST_TEXT, MOST_TOKENS } from './yamlSource.ts';
+import { DIMENSIONS } from '../../sim/scenario/dimension.ts';
+import type { Choice, Key, Leaf, Section } from '../../sim/scenario/key.ts';
+import { join } from '../../sim/scenario/keyPath.ts';
+import { scenarioKeys } from '../../sim/scenario/schema.ts';
+import { DEEPEST, LONGEST_TEXT, MOST_TOKENS } from '../../sim/scenario/yamlSource.ts';
 
 const INTRODUCTION = `# Scenario files
 
