@@ -7,12 +7,13 @@ import { DuctEnd } from '../../sim/boundary/ductEnd.ts';
 import { closedEnd, constriction, junction, orifice, valve } from '../../sim/boundary/node.ts';
 import { Tapping, Volume } from '../../sim/boundary/reservoir.ts';
 import { Duct } from '../../sim/duct/duct.ts';
-import { joinProfiles, profileOf } from '../../sim/duct/profile.ts';
+import { profileOf } from '../../sim/duct/profile.ts';
 import type { Network } from '../../sim/engine/network.ts';
 import { FLUXES, type FluxName } from '../../sim/engine/numerics.ts';
 import { bellmouthProfile } from '../bellmouth.ts';
 import { airAndProducts } from '../gases.ts';
 import { massFluxes, network, runFor } from '../network.ts';
+import { joinProfiles } from '../profiles.ts';
 
 const gas = airAndProducts();
 const QUANTITIES = ['mass', 'energy', 'burned', 'fuel'] as const;

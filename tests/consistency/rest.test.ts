@@ -14,20 +14,22 @@ import {
 } from '../../sim/boundary/node.ts';
 import { OpenAir, Volume } from '../../sim/boundary/reservoir.ts';
 import { Duct } from '../../sim/duct/duct.ts';
-import { lengthOf, type Profile, profileOf } from '../../sim/duct/profile.ts';
+import { type Profile, profileOf } from '../../sim/duct/profile.ts';
 import type { Network } from '../../sim/engine/network.ts';
 import { bellmouthProfile } from '../bellmouth.ts';
 import { airAndProducts } from '../gases.ts';
 import { network, oneDuct } from '../network.ts';
+import { joinProfiles } from '../profiles.ts';
 
 const STEPS = 10_000;
 const PRESSURE = 98_765.4;
 const gas = airAndProducts();
 
 const taper = profileOf([{ length: 0.3, outerDiameter: 0.08, innerDiameter: 0.03 }]);
-const flare = bellmouthProfile(0.045, 0.012, 0.012);
-const pipe = profileOf([{ length: 0.2, outerDiameter: 0.045, innerDiameter: 0.041 }]);
-const trumpet = [...flare, ...pipe.slice(1).map((one) => ({ ...one, x: one.x + lengthOf(flare) }))];
+const trumpet = joinProfiles(
+  bellmouthProfile(0.045, 0.012, 0.012),
+  profileOf([{ length: 0.2, outerDiameter: 0.045, innerDiameter: 0.041 }]),
+);
 
 /** Still gas at one pressure, cold fresh air meeting hot burned gas half-way. */
 function still(profile: Profile, contact: boolean): Duct {

@@ -13,7 +13,6 @@ import { Duct } from '../../sim/duct/duct.ts';
 import {
   circleArea,
   diameterAt,
-  joinProfiles,
   lengthOf,
   type Profile,
   profileOf,
@@ -21,6 +20,7 @@ import {
 import { perfectGas } from '../../sim/gas/gas.ts';
 import { bellmouthProfile } from '../bellmouth.ts';
 import { oneDuct } from '../network.ts';
+import { joinProfiles } from '../profiles.ts';
 
 const BORE = 0.045;
 const LENGTH = 0.25;
