@@ -52,21 +52,35 @@ export function layOut(parts: NetworkParts): Layout {
   checkConnected(parts);
   const writer = new Writer();
   const { N, K } = writer;
-  const { gas, ducts, nodes, volumes = [] } = parts;
   N.length = AT.N_HEAD;
   N.fill(0);
-  K.push(...gas.head());
+  K.push(...parts.gas.head());
   K[AT.PIPE_HEAT] = parts.pipeHeat ?? 1;
   K[AT.COURANT] = parts.courant ?? 0.9;
   K[AT.THETA] = parts.limiter ?? LIMITERS['theta-1.7'];
   N[AT.ITERATIONS] = parts.iterations ?? 1;
   N[AT.ROUGH_FLUX] = parts.flux === 'rusanov' ? 1 : 0;
 
+  const slots = giveSlots(writer, parts);
+  writeRecords(writer, parts, slots);
+  return {
+    N: Int32Array.from(N),
+    K: Float64Array.from(K),
+    column: writer.column(),
+    place: writer.place,
+    small: slots.small,
+    live: slots.live,
+  };
+}
+
+type Placed = Pick<Layout, 'small' | 'live'> & { echoes: Echo[]; taps: Tapping[] };
+
+/** Gives every part its slots in a lane: what a cycle's end looks at, then the ducts, then the records. */
+function giveSlots(writer: Writer, { nodes, volumes = [], ducts }: NetworkParts): Placed {
   const reservoirs = new Set(
     nodes.flatMap((node) => ('reservoir' in node ? [node.reservoir as Slots] : [])),
   );
   for (const volume of volumes) reservoirs.add(volume);
-  const taps = [...reservoirs].filter((part) => part instanceof Tapping);
   const echoes = nodes.flatMap((node) => (node.kind === 'collector' ? node.echoes : []));
   for (const part of reservoirs) writer.give(part);
   for (const part of [...nodes.flatMap((node) => [...node.ends]), ...echoes]) writer.give(part);
@@ -76,10 +90,15 @@ export function layOut(parts: NetworkParts): Layout {
   for (const duct of ducts) writer.give(duct);
   const live = writer.length;
   for (const node of nodes) if (node.kind === 'collector') writer.give(node.record);
+  return { small, live, echoes, taps: [...reservoirs].filter((part) => part instanceof Tapping) };
+}
 
-  const ductAt = writer.records(ducts, (duct) => ductRecord(writer, duct));
+/** Writes what joins what: ducts, their ends, nodes, taps and volumes. */
+function writeRecords(writer: Writer, parts: NetworkParts, { echoes, taps }: Placed): void {
+  const { N } = writer;
+  const { ducts, nodes, volumes = [] } = parts;
+  N[AT.DUCTS_AT] = writer.records(ducts, (duct) => ductRecord(writer, duct));
   N[AT.DUCTS] = ducts.length;
-  N[AT.DUCTS_AT] = ductAt;
   const endAt = new Map<DuctEnd | Echo, number>();
   for (const end of nodes.flatMap((node) => [...node.ends]))
     endAt.set(end, writer.record(endRecord(writer, end)));
@@ -91,14 +110,6 @@ export function layOut(parts: NetworkParts): Layout {
   N[AT.TAPS_AT] = writer.records(taps, (tap) => tapRecord(writer, tap));
   N[AT.VOLUMES] = volumes.length;
   N[AT.VOLUMES_AT] = writer.records(volumes, (volume) => volumeRecord(writer, volume));
-  return {
-    N: Int32Array.from(N),
-    K: Float64Array.from(K),
-    column: writer.column(),
-    place: writer.place,
-    small,
-    live,
-  };
 }
 
 /** Relative difference of areas below which a cell counts as straight. */

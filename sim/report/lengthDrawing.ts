@@ -20,32 +20,18 @@ export function lengthDrawing(
   unit: LengthUnit = 'mm',
 ): Markup {
   const { trumpet, throttle, runner, port } = intake;
-  const behind = runner.length + port.length;
-  const total = length + throttle.length + behind;
+  const total = length + throttle.length + runner.length + port.length;
   const scale = (WIDTH - 2 * MARGIN) / total;
   /** Place of what lies so far behind the rim plane [m]. */
   const across = (x: number) => WIDTH - MARGIN - x * scale;
   const at = (x: number) => px(across(x));
   const wide = Math.max(trumpet.outerDiameter / 2 + trumpet.bellmouth.overhang, throttle.bore / 2);
   const stretch = Math.min(scale, (AXIS - 34) / wide);
-  const half = (diameter: number) => 0.5 * diameter * stretch;
-  const { depth, overhang } = trumpet.bellmouth;
-  const points: [number, number][] = [
-    ...flare(depth, overhang * stretch, half(trumpet.outerDiameter)),
-    [length, half(trumpet.innerDiameter)],
-    [length, half(throttle.bore)],
-    [length + throttle.length, half(throttle.bore)],
-    ...(runner.length > 0
-      ? ([
-          [length + throttle.length, half(runner.outerDiameter)],
-          [length + throttle.length + runner.length, half(runner.innerDiameter)],
-        ] satisfies [number, number][])
-      : []),
-    [length + throttle.length + runner.length, half(port.outerDiameter)],
-    [total, half(port.innerDiameter)],
-  ];
+  const points = wallOf(intake, length);
   const wall = (side: 1 | -1) =>
-    points.map(([x, r], i) => `${i === 0 ? 'M' : 'L'}${at(x)} ${px(AXIS - side * r)}`).join(' ');
+    points
+      .map(([x, r], i) => `${i === 0 ? 'M' : 'L'}${at(x)} ${px(AXIS - side * r * stretch)}`)
+      .join(' ');
   const plate = length + throttle.shaftPosition;
   const description =
     `Section of the intake. The length to cut, ${lengthIn(length, unit)}, runs from the rim plane of ` +
@@ -66,6 +52,23 @@ ${inTheBore(throttle, { across: (x) => px(across(plate) - x * stretch), up: (y) 
 <line class="leader" x1="${at(plate)}" x2="${at(plate)}" y1="38" y2="${AXIS - 6}"/>
 <text x="${at(total)}" y="14">valve</text>
 </svg>`;
+}
+
+/** The wall from the rim to the valve: distance behind the rim plane and radius [m]. */
+function wallOf({ trumpet, throttle, runner, port }: IntakeSpecification, length: number) {
+  const { depth, overhang } = trumpet.bellmouth;
+  const pieces = [throttle, runner, port].filter((one) => one.length > 0);
+  const points = [...flare(depth, overhang, trumpet.outerDiameter / 2)];
+  points.push([length, trumpet.innerDiameter / 2]);
+  let x = length;
+  for (const piece of pieces) {
+    const [from, to] =
+      'bore' in piece ? [piece.bore, piece.bore] : [piece.outerDiameter, piece.innerDiameter];
+    points.push([x, from / 2]);
+    x += piece.length;
+    points.push([x, to / 2]);
+  }
+  return points;
 }
 
 /** What throttles, in lines whose places are `across` [m behind its middle] and `up` [m]. */

@@ -15,8 +15,15 @@
 import { cubeRoot } from '../elementary/powers.ts';
 import type { Gas } from '../gas/gas.ts';
 import { PRANDTL } from '../gas/viscosity.ts';
-import { blowing, type Surroundings, solveSurface, type WetSurface } from './evaporation.ts';
-import { type LiquidFuel, liquidVolume, totalMass } from './liquidFuel.ts';
+import {
+  blowing,
+  type GivenOff,
+  giveOff,
+  type Surroundings,
+  solveSurface,
+  type WetSurface,
+} from './evaporation.ts';
+import { type LiquidFuel, liquidVolume } from './liquidFuel.ts';
 
 /** One drop. */
 export interface Drop {
@@ -29,6 +36,7 @@ export interface Drop {
 /** A drop this small holds nothing worth following [m]; it goes as vapour at once. */
 const SMALLEST = 0.5e-6;
 const CUBE_ROOT_PRANDTL = cubeRoot(PRANDTL);
+const given: GivenOff = { latentFlow: 0, latent: 0, capacity: 0 };
 
 /** Diameter [m]. */
 export function dropDiameter(fuel: LiquidFuel, drop: Drop): number {
@@ -50,13 +58,12 @@ export function evaporateDrop(
 ): void {
   const { mass } = drop;
   const d = dropDiameter(fuel, drop);
-  const total = totalMass(mass);
   if (d < SMALLEST) {
     mass.fill(0);
     return;
   }
   solveSurface(fuel, gas, mass, drop.T, around, surface);
-  const { density, diffusivity, viscosity: mu, log, ratio, atSurface } = surface;
+  const { density, diffusivity, viscosity: mu, log } = surface;
   const root = 0.6 * Math.sqrt((density * slip * d) / mu);
   const sherwood = 2 + root * cubeRoot(mu / (density * diffusivity));
   const nusselt = 2 + root * CUBE_ROOT_PRANDTL;
@@ -64,28 +71,17 @@ export function evaporateDrop(
   const heatRate = Math.PI * d * surface.conductivity * nusselt;
   const heat = heatRate * blowing((transfer * log * fuel.vapourHeatCapacity) / heatRate);
 
-  let latentFlow = 0;
-  let capacity = 0;
-  const vapourEnthalpy = gas.enthalpy(drop.T, 0, 1);
-  let meanLatent = 0;
-  for (let i = 0; i < mass.length; i++) {
-    const part = fuel.parts[i]!;
-    const rate =
-      transfer * (log * atSurface[i]! + ratio * (atSurface[i]! - around.fuel * part.share));
-    const latent = vapourEnthalpy - part.base - part.heatCapacity * drop.T;
-    latentFlow += rate * latent;
-    meanLatent += part.share * latent;
-    capacity += mass[i]! * part.heatCapacity;
-    // Condensing never more than doubles a component in a step.
-    mass[i]! *= shrink(Math.max((rate * dt) / Math.max(mass[i]!, 1e-3 * total), -1));
-  }
-  const stiff = heat + transfer * surface.slope * meanLatent;
-  drop.T += (dt * (heat * (around.T - drop.T) - latentFlow)) / (capacity + dt * stiff);
+  giveOff(fuel, gas, mass, drop.T, around, surface, transfer, dt, shrink, given);
+  const stiff = heat + transfer * surface.slope * given.latent;
+  drop.T += (dt * (heat * (around.T - drop.T) - given.latentFlow)) / (given.capacity + dt * stiff);
 }
 
-/** Mass left of 1 after losing `share` at the rate it began with, by the d-squared law. */
+/**
+ * Mass left of 1 after losing `share` at the rate it began with, by the d-squared law; condensing never
+ * more than doubles a component in a step.
+ */
 function shrink(share: number): number {
-  const left = 1 - (2 / 3) * share;
+  const left = 1 - (2 / 3) * Math.max(share, -1);
   return left > 0 ? left * Math.sqrt(left) : 0;
 }
 

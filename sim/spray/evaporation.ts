@@ -18,7 +18,7 @@ import { exp, expm1, log1p, power } from '../elementary/powers.ts';
 import type { Gas } from '../gas/gas.ts';
 import { PRANDTL, viscosity } from '../gas/viscosity.ts';
 import { GAS_CONSTANT, STANDARD_ATMOSPHERE } from '../units.ts';
-import type { LiquidFuel } from './liquidFuel.ts';
+import { type LiquidFuel, totalMass } from './liquidFuel.ts';
 
 /** Gas around a wet surface. */
 export interface Surroundings {
@@ -127,6 +127,51 @@ function transferNumber(
   // d ln(1+B) = dYs / (1 - Ys); Ys grows as its vapour pressures do.
   out.slope = held < 1 ? rise / total : ((rise / total) * (gasMolarMass / total)) / (1 - Ys);
   return Ys;
+}
+
+/** What a liquid gives off in a step, summed over its components. */
+export interface GivenOff {
+  /** Heat taken along [W], heat of evaporation of the fuel [J/kg], heat capacity of the liquid [J/K]. */
+  latentFlow: number;
+  latent: number;
+  capacity: number;
+}
+
+/**
+ * Takes from the components `mass` [kg] of a liquid at T [K] what they give off in dt [s] through a
+ * solved surface; `transfer` is g times its area [kg/s], `left` the share of a component that stays
+ * where so large a share would leave at the rate it begins with (below 0: condenses).
+ */
+export function giveOff(
+  fuel: LiquidFuel,
+  gas: Gas,
+  mass: Float64Array,
+  T: number,
+  around: Surroundings,
+  { log, ratio, atSurface }: WetSurface,
+  transfer: number,
+  dt: number,
+  left: (share: number) => number,
+  out: GivenOff,
+): void {
+  const total = totalMass(mass);
+  const vapourEnthalpy = gas.enthalpy(T, 0, 1);
+  let latentFlow = 0;
+  let meanLatent = 0;
+  let capacity = 0;
+  for (let i = 0; i < mass.length; i++) {
+    const part = fuel.parts[i]!;
+    const drive = log * atSurface[i]! + ratio * (atSurface[i]! - around.fuel * part.share);
+    const rate = transfer * drive;
+    const latent = vapourEnthalpy - part.base - part.heatCapacity * T;
+    latentFlow += rate * latent;
+    meanLatent += part.share * latent;
+    capacity += mass[i]! * part.heatCapacity;
+    mass[i]! *= left((rate * dt) / Math.max(mass[i]!, 1e-3 * total));
+  }
+  out.latentFlow = latentFlow;
+  out.latent = meanLatent;
+  out.capacity = capacity;
 }
 
 /** Share of the heat that still arrives against the outflow of vapour: z / (e^z - 1). */

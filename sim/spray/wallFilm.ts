@@ -22,7 +22,14 @@
  */
 import { cubeRoot, exp, power } from '../elementary/powers.ts';
 import { PRANDTL } from '../gas/viscosity.ts';
-import { blowing, type Surroundings, solveSurface, wetSurface } from './evaporation.ts';
+import {
+  blowing,
+  type GivenOff,
+  giveOff,
+  type Surroundings,
+  solveSurface,
+  wetSurface,
+} from './evaporation.ts';
 import { FilmBooks, followed, NOTHING } from './filmBooks.ts';
 import { FilmConditions } from './filmConditions.ts';
 import type { FilmOptions, Give, Runoff } from './filmOptions.ts';
@@ -32,6 +39,9 @@ import type { SprayLedger } from './sprayLedger.ts';
 /** Nusselt number of laminar flow in a round pipe at constant wall temperature [-]. */
 const LAMINAR = 3.66;
 const COLBURN = power(PRANDTL, -2 / 3);
+
+/** Share of a component that stays of 1 where `share` would leave; condensing at most doubles it. */
+const remaining = (share: number) => (share > 0 ? exp(-share) : 1 + Math.min(-share, 1));
 
 export class WallFilm {
   /** Patches: the cells of the line, then the valve's head. */
@@ -50,6 +60,7 @@ export class WallFilm {
   private readonly surface;
   private readonly around: Surroundings = { T: 300, p: 1e5, fuel: 0 };
   private readonly before: Float64Array;
+  private readonly given: GivenOff = { latentFlow: 0, latent: 0, capacity: 0 };
   private wallHeat = 0;
 
   constructor(options: FilmOptions) {
@@ -151,64 +162,71 @@ export class WallFilm {
   }
 
   private evaporate(k: number, dt: number, conditions: FilmConditions, give: Give): void {
-    const { fuel, line, gas, thickness, valve } = this.o;
-    const { surface, around, before } = this;
+    const { fuel, line, gas, valve } = this.o;
+    const { surface, around, before, given } = this;
     const film = this.mass[k]!;
     const total = totalMass(film);
     if (total <= NOTHING) return;
     const onValve = k === line.cells;
     const cell = onValve ? k - 1 : k;
-    const area = this.area(k);
     const wall = onValve ? valve.temperature : line.wallTemperature[k]!;
-    const mean = total / (fuel.density * area);
-    const wet = area * Math.min(1, mean / thickness);
     const T = liquidTemperature(fuel, film, this.energy[k]!);
     around.T = conditions.T[k]!;
     around.p = conditions.p[k]!;
     around.fuel = conditions.fuel[k]!;
     solveSurface(fuel, gas, film, T, around, surface);
 
-    const { density, diffusivity, heatCapacity, conductivity, log, ratio, atSurface } = surface;
-    const stream = conditions.stream[k]!;
-    const d = 2 * line.radius[cell]!;
-    const schmidt = surface.viscosity / (density * diffusivity);
-    const g = Math.max(stream / cubeRoot(schmidt * schmidt), (LAMINAR * density * diffusivity) / d);
-    const h = Math.max(stream * heatCapacity * COLBURN, (LAMINAR * conductivity) / d);
-    const fromGas = wet * h * blowing((g * log * fuel.vapourHeatCapacity) / h);
-    const fromWall = wall > 0 ? (wet * fuel.conductivity) / Math.max(mean, thickness) : 0;
-
-    const vapourEnthalpy = gas.enthalpy(T, 0, 1);
-    let latentFlow = 0;
-    let capacity = 0;
-    let meanLatent = 0;
+    const { fromGas, fromWall, transfer } = this.exchange(k, cell, total, wall, conditions);
     before.set(film);
-    for (let i = 0; i < film.length; i++) {
-      const part = fuel.parts[i]!;
-      const drive = log * atSurface[i]! + ratio * (atSurface[i]! - around.fuel * part.share);
-      const rate = wet * g * drive;
-      const latent = vapourEnthalpy - part.base - part.heatCapacity * T;
-      latentFlow += rate * latent;
-      meanLatent += part.share * latent;
-      capacity += film[i]! * part.heatCapacity;
-      const share = (rate * dt) / Math.max(film[i]!, 1e-3 * total);
-      film[i]! *= share > 0 ? exp(-share) : 1 + Math.min(-share, 1);
-    }
-    const stiff = fromGas + fromWall + wet * g * surface.slope * meanLatent;
+    giveOff(fuel, gas, film, T, around, surface, transfer, dt, remaining, given);
+    const stiff = fromGas + fromWall + transfer * surface.slope * given.latent;
     const rise =
-      (dt * (fromGas * (around.T - T) + fromWall * (wall - T) - latentFlow)) /
-      (capacity + dt * stiff);
+      (dt * (fromGas * (around.T - T) + fromWall * (wall - T) - given.latentFlow)) /
+      (given.capacity + dt * stiff);
     const wallHeat = dt * fromWall * (wall - T - rise);
     const energy = liquidEnergy(fuel, film, T + rise);
+    const vapour = this.noteVapour(k);
+    this.wallHeat += wallHeat;
+    give(cell, vapour, this.energy[k]! + wallHeat - energy);
+    this.energy[k] = energy;
+  }
+
+  /** What patch k exchanges: heat with gas and wall [W/K], g times its wet area [kg/s]. */
+  private exchange(
+    k: number,
+    cell: number,
+    total: number,
+    wall: number,
+    { stream }: FilmConditions,
+  ) {
+    const { fuel, line, thickness } = this.o;
+    const { density, diffusivity, viscosity, heatCapacity, conductivity, log } = this.surface;
+    const area = this.area(k);
+    const mean = total / (fuel.density * area);
+    const wet = area * Math.min(1, mean / thickness);
+    const d = 2 * line.radius[cell]!;
+    const schmidt = viscosity / (density * diffusivity);
+    const g = Math.max(
+      stream[k]! / cubeRoot(schmidt * schmidt),
+      (LAMINAR * density * diffusivity) / d,
+    );
+    const h = Math.max(stream[k]! * heatCapacity * COLBURN, (LAMINAR * conductivity) / d);
+    const fromGas = wet * h * blowing((g * log * fuel.vapourHeatCapacity) / h);
+    const fromWall = wall > 0 ? (wet * fuel.conductivity) / Math.max(mean, thickness) : 0;
+    return { fromGas, fromWall, transfer: wet * g };
+  }
+
+  /** Books what patch k gave off since `before` was kept; gives it [kg]. */
+  private noteVapour(k: number): number {
+    const film = this.mass[k]!;
     let vapour = 0;
     for (let i = 0; i < film.length; i++) {
-      const gone = before[i]! - film[i]!;
+      const gone = this.before[i]! - film[i]!;
       vapour += gone;
       this.books.vapour[k]![i]! += gone;
     }
-    this.wallHeat += wallHeat;
     this.evaporated += vapour;
-    give(cell, vapour, this.energy[k]! + wallHeat - energy);
-    this.energy[k] = energy;
+    return vapour;
   }
 
   /** Wall of patch k [m^2]. */

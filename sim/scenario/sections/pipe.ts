@@ -17,40 +17,56 @@ interface PipeOptions<W extends Absent> {
 
 /** Keys of a pipe, to spread into a section. */
 export function pipeKeys<const W extends Absent>(length: string, options: PipeOptions<W>) {
-  const { longest, usual, wallTemperature, roughness, form } = options;
-  const doubtOf = (key: keyof PipeOptions<W>['doubt']) => {
-    const doubt = options.doubt[key];
-    return doubt ? { doubt } : {};
-  };
-  const labelled = (label: string | undefined) =>
-    form && label ? { form: { group: form.group, label } } : {};
-  const diameter = { limits: ['5 mm', '300 mm'], ...doubtOf('diameter') } as const;
+  const { longest, usual, form, doubt } = options;
   return {
     length: quantity('length', length, {
       limits: ['1 mm', longest],
       usual: usual.length,
-      ...doubtOf('length'),
-      ...labelled(form?.length),
+      ...doubted(doubt.length),
+      ...labelled(form, form?.length),
     }),
-    diameter: maybe('length', 'Inside diameter of a straight pipe; instead of the two ends.', {
-      ...diameter,
-      ...labelled(form?.bore),
-    }),
-    diameterAirEnd: maybe(
-      'length',
+    ...bores(options),
+    ...walls(options),
+  };
+}
+
+const doubted = (doubt: Doubt | undefined) => (doubt ? { doubt } : {});
+
+const labelled = (form: PipeOptions<Absent>['form'], label: string | undefined) =>
+  form && label ? { form: { group: form.group, label } } : {};
+
+function bores<W extends Absent>({ form, doubt }: PipeOptions<W>) {
+  const bore = (what: string, end = '') =>
+    maybe('length', what, {
+      limits: ['5 mm', '300 mm'],
+      ...doubted(doubt.diameter),
+      ...labelled(form, form && `${form.bore}${end}`),
+    });
+  return {
+    diameter: bore('Inside diameter of a straight pipe; instead of the two ends.'),
+    diameterAirEnd: bore(
       'Inside diameter at the end nearer the open air; with diameterValveEnd, for a taper.',
-      { ...diameter, ...labelled(form && `${form.bore}, air end`) },
+      ', air end',
     ),
-    diameterValveEnd: maybe(
-      'length',
+    diameterValveEnd: bore(
       'Inside diameter at the end nearer the valve; with diameterAirEnd, for a taper.',
-      { ...diameter, ...labelled(form && `${form.bore}, valve end`) },
+      ', valve end',
     ),
+  };
+}
+
+function walls<const W extends Absent>({
+  usual,
+  wallTemperature,
+  roughness,
+  doubt,
+}: PipeOptions<W>) {
+  return {
     wallTemperature: maybe('temperature', 'Temperature of the wall.', {
       limits: ['220 K', '1300 K'],
       usual: usual.wall,
       absent: wallTemperature,
-      ...doubtOf('wallTemperature'),
+      ...doubted(doubt.wallTemperature),
     }),
     roughness: maybe('length', 'Equivalent sand roughness of the wall.', {
       limits: ['0 mm', '2 mm'],
@@ -60,7 +76,7 @@ export function pipeKeys<const W extends Absent>(length: string, options: PipeOp
       limits: ['0', '5'],
       usual: ['0', '1.5'],
       absent: { value: '0', why: 'no bend given' },
-      ...doubtOf('bendLoss'),
+      ...doubted(doubt.bendLoss),
     }),
   };
 }

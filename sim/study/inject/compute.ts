@@ -58,34 +58,16 @@ export async function placementStudy(
   runner: PointRunner,
   observer: SweepObserver = {},
 ): Promise<PlacementStudy> {
-  const { engine, injectors, speeds } = question;
+  const { injectors, speeds } = question;
   if (injectors.list.length < 2) throw new RangeError('placement needs two injectors a cylinder');
   const run = counted(runner, observer);
-  const variants = variantsOf(question);
-  const partSpeed = speeds[0]!;
-  const part = (share: number) => run(throttled(withShare(engine, injectors, share)), partSpeed);
-  const checked = [...new Set([speeds[speeds.length >> 1]!, speeds[speeds.length - 1]!])];
-  const sized = (factor: number) => (share: number, speed: number) =>
-    run(withShare(engine, withDropSize(injectors, factor), share), speed);
-  const [tables, smaller, larger, partNear, partAbove] = await Promise.all([
-    Promise.all(
-      Object.values(variants).map((make) => Promise.all(speeds.map((n) => run(make(n), n)))),
-    ),
-    Promise.all(checked.map((n) => gainOf(sized(1 / DROP_SIZE_FACTOR), n))),
-    Promise.all(checked.map((n) => gainOf(sized(DROP_SIZE_FACTOR), n))),
-    part(0),
-    part(1),
+  const [variants, uncertainty, part] = await Promise.all([
+    everyVariant(question, run),
+    dropsUncertainty(question, run),
+    atPartLoad(question, run),
   ]);
-  const [none, near, above, both, cooled, displaced] = tables as [
-    PointOutcome[],
-    PointOutcome[],
-    PointOutcome[],
-    PointOutcome[],
-    PointOutcome[],
-    PointOutcome[],
-  ];
+  const { none, near, above, both, cooled, displaced } = variants;
   const stagedShare = speeds.map((n) => outerShare(injectors.staging, n, FULL_LOAD));
-  const uncertainty = uncertaintyOf(engine, checked, smaller, larger);
   const outer = injectors.list[injectors.list.length - 1]!;
   return {
     speeds: [...speeds],
@@ -96,22 +78,52 @@ export async function placementStudy(
     split: effectSplit(none, above, cooled, displaced),
     uncertainty,
     choice: placementChoice({ speeds, near, above, both, stagedShare, uncertainty, outer }),
-    partLoad: {
-      speed: partSpeed,
-      throttleAngle: PART_THROTTLE,
-      points: [partLoad('near', partNear), partLoad('above', partAbove)],
-    },
+    partLoad: part,
     pulses: pulsesOf(question, near),
   };
+}
+
+type Run = (engine: EngineSpecification, speed: number) => Promise<PointOutcome>;
+
+/** Every table of runs, a point a speed. */
+async function everyVariant(question: PlacementQuestion, run: Run) {
+  const variants = Object.entries(variantsOf(question));
+  const tables = await Promise.all(
+    variants.map(([, make]) => Promise.all(question.speeds.map((n) => run(make(n), n)))),
+  );
+  const named = variants.map(([name], i) => [name, tables[i]!]);
+  return Object.fromEntries(named) as Record<Variant, PointOutcome[]>;
+}
+
+/** What the gain moves by with drops smaller and larger, at a middle and the highest speed. */
+async function dropsUncertainty({ engine, injectors, speeds }: PlacementQuestion, run: Run) {
+  const checked = [...new Set([speeds[speeds.length >> 1]!, speeds[speeds.length - 1]!])];
+  const sized = (factor: number) => (share: number, speed: number) =>
+    run(withShare(engine, withDropSize(injectors, factor), share), speed);
+  const gains = (factor: number) => Promise.all(checked.map((n) => gainOf(sized(factor), n)));
+  const [smaller, larger] = await Promise.all([
+    gains(1 / DROP_SIZE_FACTOR),
+    gains(DROP_SIZE_FACTOR),
+  ]);
+  return uncertaintyOf(engine, checked, smaller, larger);
+}
+
+/** Either injector alone behind a plate that is partly shut, at the lowest speed. */
+async function atPartLoad({ engine, injectors, speeds }: PlacementQuestion, run: Run) {
+  const speed = speeds[0]!;
+  const at = (share: number) => run(throttled(withShare(engine, injectors, share)), speed);
+  const [near, above] = await Promise.all([at(0), at(1)]);
+  const points = [partLoad('near', near), partLoad('above', above)];
+  return { speed, throttleAngle: PART_THROTTLE, points };
 }
 
 /** Load at which `both` is staged: full [-]. */
 const FULL_LOAD = 1;
 
 /** Runs points that are asked for more than once only once, and counts them. */
-function counted(runner: PointRunner, observer: SweepObserver) {
+function counted(runner: PointRunner, observer: SweepObserver): Run {
   const running = new Map<string, Promise<PointOutcome>>();
-  return (engine: EngineSpecification, speed: number): Promise<PointOutcome> => {
+  return (engine, speed) => {
     const key = `${speed} ${JSON.stringify(engine.injectors ?? null)} ${engine.intake.throttle.angle}`;
     const known = running.get(key);
     if (known) return known;
@@ -124,6 +136,8 @@ function counted(runner: PointRunner, observer: SweepObserver) {
     return job;
   };
 }
+
+type Variant = keyof ReturnType<typeof variantsOf>;
 
 /** Every table of runs: what engine to run at a speed. */
 function variantsOf({ engine, injectors }: PlacementQuestion) {

@@ -33,17 +33,7 @@ export function placementDocument(study: PlacementStudy, scenario: Scenario) {
       scatter: plain(uncertainty.scatter),
       at_rpm: uncertainty.speeds,
     },
-    recommended: {
-      outer_share: choice.share.map(plain),
-      gain_over_near: choice.gain.map(plain),
-      switch_over_rpm: plain(choice.switchOver),
-      mean_gain_over_near: plain(choice.meanGain),
-      mean_gain_uncertainty: plain(choice.meanUncertainty),
-      best_start_rpm: plain(choice.bestStart),
-      loses_at_rpm: choice.losesAt,
-      reason: choice.reason,
-      limited_by_flow: choice.limitedByFlow,
-    },
+    recommended: recommended(choice),
     part_load: {
       speed_rpm: partLoad.speed,
       throttle_angle_deg: partLoad.throttleAngle,
@@ -54,3 +44,15 @@ export function placementDocument(study: PlacementStudy, scenario: Scenario) {
     audit: auditOf(Object.values(outcomes).flat()),
   };
 }
+
+const recommended = (choice: PlacementStudy['choice']) => ({
+  outer_share: choice.share.map(plain),
+  gain_over_near: choice.gain.map(plain),
+  switch_over_rpm: plain(choice.switchOver),
+  mean_gain_over_near: plain(choice.meanGain),
+  mean_gain_uncertainty: plain(choice.meanUncertainty),
+  best_start_rpm: plain(choice.bestStart),
+  loses_at_rpm: choice.losesAt,
+  reason: choice.reason,
+  limited_by_flow: choice.limitedByFlow,
+});

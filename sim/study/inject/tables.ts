@@ -65,6 +65,10 @@ export function speedsTable({ speeds, outcomes, choice }: PlacementStudy): Table
     column<number>({ ...quantity, key: `${quantity.key}_${place}`, head, name: head }, (i) =>
       figure(outcomes[place][i]!),
     );
+  const gain = (key: string, head: string, points: readonly PointOutcome[]) =>
+    column<number>(q.fillingChange(key, head), (i) => difference(points[i]!, near[i]!));
+  const restless = (i: number) =>
+    [near[i]!, above[i]!, both[i]!].some((point) => remarkOf(point) !== '');
   const of = (figure: keyof SprayCycle) => (point: PointOutcome) =>
     sprayOf(point)?.[figure] as number | undefined;
   return tableOf(
@@ -74,12 +78,8 @@ export function speedsTable({ speeds, outcomes, choice }: PlacementStudy): Table
       at(q.EFFICIENCY, 'VE near', 'near', efficiencyOf),
       at(q.EFFICIENCY, 'VE above', 'above', efficiencyOf),
       at(q.EFFICIENCY, 'VE both', 'both', efficiencyOf),
-      column<number>(q.fillingChange('gain_above', 'gain above'), (i) =>
-        difference(above[i]!, near[i]!),
-      ),
-      column<number>(q.fillingChange('gain_both', 'gain both'), (i) =>
-        difference(both[i]!, near[i]!),
-      ),
+      gain('gain_above', 'gain above', above),
+      gain('gain_both', 'gain both', both),
       at(q.EVAPORATED, 'vapour near', 'near', of('evaporatedUpstream')),
       at(q.EVAPORATED, 'vapour above', 'above', of('evaporatedUpstream')),
       at(q.CHARGE_TEMPERATURE, 'T near', 'near', chargeTemperatureOf),
@@ -88,15 +88,7 @@ export function speedsTable({ speeds, outcomes, choice }: PlacementStudy): Table
       at(q.STAND_OFF, 'stand-off', 'above', of('standOff')),
       at(q.LOST, 'lost', 'above', of('lost')),
       column<number>(q.OUTER_SHARE, (i) => choice.share[i]),
-      words<number>(
-        'remark',
-        '',
-        (i) =>
-          [near[i]!, above[i]!, both[i]!].every((point) => remarkOf(point) === '')
-            ? ''
-            : 'not settled',
-        REMARK,
-      ),
+      words<number>('remark', '', (i) => (restless(i) ? 'not settled' : ''), REMARK),
     ],
     [...speeds.keys()],
   );
