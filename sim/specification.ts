@@ -238,6 +238,8 @@ export interface CombustionSpecification {
   burn50: number;
   /** Crank angle from 10 % to 90 % burned [deg]. */
   burnDuration: number;
+  /** How far burn durations follow residual gas, density and speed: 0 as stated, 1 by published laws. */
+  burnResponse: number;
   /** Share of the fuel's heat that is released [-]. */
   efficiency: number;
 }

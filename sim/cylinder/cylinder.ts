@@ -1,10 +1,12 @@
 /** A cylinder as data, and what happens at its valve closing; its steps are in step/cylinder.ts. */
 import { type Contents, Volume } from '../boundary/reservoir.ts';
-import { wrapAngle } from '../crankAngle.ts';
+import { CYCLE, wrapAngle } from '../crankAngle.ts';
+import { power } from '../elementary/powers.ts';
 import type { Gas } from '../gas/gas.ts';
 import * as AT from '../step/layout.ts';
+import { burnStretch } from './burnDuration.ts';
 import { type CrankGeometry, cylinderVolume, meanPistonSpeed } from './crank.ts';
-import type { Burn } from './wiebe.ts';
+import { type StatedBurn, wiebeWithin } from './wiebe.ts';
 
 export interface CylinderOptions {
   name: string;
@@ -12,7 +14,7 @@ export interface CylinderOptions {
   /** Wall temperature [K]; leave out for an adiabatic cylinder. */
   wallTemperature?: number;
   /** How the charge burns; leave out for a motored cylinder. */
-  burn?: Burn;
+  burn?: StatedBurn;
   /** Heat released per mass of fuel [J/kg]. */
   fuelHeat?: number;
   /** Crank angles [deg] between which the valves are shut: intake closing to exhaust opening. */
@@ -57,6 +59,7 @@ export class Cylinder extends Volume {
     this.crank = options.crank;
     this.phase = options.phase ?? 0;
     this.slots.set([1e5, 300, size], AT.C_CLOSE_P);
+    this.setBurn(1);
   }
 
   /** Sets the engine's speed [rpm]. */
@@ -92,7 +95,23 @@ export class Cylinder extends Volume {
     const { pressure, temperature } = this;
     slots.set([pressure, temperature, this.size], AT.C_CLOSE_P);
     const { mass, burned, fuel } = this.contents;
+    const pistonSpeed = slots[AT.C_PISTON]!;
+    this.setBurn(burnStretch({ residual: burned / mass, pressure, temperature, pistonSpeed }));
     return { pressure, temperature, air: mass - burned - fuel, burned, fuel };
+  }
+
+  /** Own crank angle at which the charge starts to burn [deg]; below 0 before firing. */
+  get burnStart(): number {
+    return this.slots[AT.C_BURN_FROM]!;
+  }
+
+  /** Sets the burn of the charge: so many times as long as stated, never before the valve has closed. */
+  private setBurn(stretch: number): void {
+    const { burn, shut } = this.options;
+    if (!burn) return;
+    const duration = burn.duration * power(stretch, burn.response);
+    const { start, end } = wiebeWithin(burn.middle, duration, shut.from - CYCLE);
+    this.slots.set([start, 1 / (end - start)], AT.C_BURN_FROM);
   }
 
   /**

@@ -256,7 +256,7 @@ function volumeRecord(writer: Writer, volume: Volume): number[] {
 function cylinderConstants({ crank, options, phase }: Cylinder): number[] {
   const area = circleArea(crank.bore);
   const swept = sweptVolume(crank);
-  const { burn, shut } = options;
+  const { shut } = options;
   const span = (((shut.to - shut.from) % 720) + 720) % 720;
   return [
     crank.stroke / 2,
@@ -270,8 +270,6 @@ function cylinderConstants({ crank, options, phase }: Cylinder): number[] {
     swept,
     shut.from,
     span,
-    burn ? burn.start : 0,
-    burn ? 1 / (burn.end - burn.start) : 0,
     options.fuelHeat ?? 0,
   ];
 }

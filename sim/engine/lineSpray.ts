@@ -2,7 +2,6 @@
 
 import { wrapAngle } from '../crankAngle.ts';
 import { sweptVolume } from '../cylinder/crank.ts';
-import { wiebeBurn } from '../cylinder/wiebe.ts';
 import { circleArea } from '../duct/profile.ts';
 import type { FuelName } from '../gas/fuel.ts';
 import { throttleOf } from '../loss/throttles.ts';
@@ -37,7 +36,6 @@ export function lineSpray(
     angles: {
       open: line.intakeLift.open,
       close: wrapAngle(line.intakeLift.close),
-      burn: wiebeBurn(combustion.burn50, combustion.burnDuration).start,
     },
     airFuelRatio,
     fullAir: density * sweptVolume(cylinder),

@@ -10,7 +10,6 @@ import { wrapAngle } from '../crankAngle.ts';
 import { Cylinder } from '../cylinder/cylinder.ts';
 import { effectiveValveArea } from '../cylinder/valveFlow.ts';
 import { type LiftCurve, liftCurve } from '../cylinder/valveLift.ts';
-import { wiebeBurn } from '../cylinder/wiebe.ts';
 import type { Duct } from '../duct/duct.ts';
 import { type Firing, firings } from '../firings.ts';
 import type { Gas } from '../gas/gas.ts';
@@ -213,7 +212,11 @@ function cylinderLine(
       name: 'cylinder',
       crank: cylinder,
       wallTemperature: cylinder.wallTemperature,
-      burn: wiebeBurn(combustion.burn50, combustion.burnDuration),
+      burn: {
+        middle: combustion.burn50,
+        duration: combustion.burnDuration,
+        response: combustion.burnResponse,
+      },
       fuelHeat: working.fuelHeat,
       shut: { from: wrapAngle(intakeLift.close), to: exhaustLift.open },
       phase,

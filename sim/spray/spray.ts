@@ -114,7 +114,8 @@ export class Spray {
     this.vapourIn = 0;
     this.liquidIn = 0;
     this.count(dt, valveOpen);
-    if (this.liquidBurning && turn(ownAngle - close) > turn(o.angles.burn - close)) this.finish();
+    if (this.liquidBurning && turn(ownAngle - close) > turn(o.cylinder.burnStart - close))
+      this.finish();
   }
 
   /**

@@ -1,6 +1,6 @@
 /** What a spray is given: injectors, fuel, and the intake and cylinder it is sprayed into. */
 import type { DuctEnd } from '../boundary/ductEnd.ts';
-import type { Volume } from '../boundary/reservoir.ts';
+import type { Cylinder } from '../cylinder/cylinder.ts';
 import type { Gas } from '../gas/gas.ts';
 import type { InjectorsSpecification } from '../injectors.ts';
 import type { LiquidFuel } from './liquidFuel.ts';
@@ -12,7 +12,7 @@ export interface SprayOptions {
   /** Ducts with their ends. */
   mouth: DuctEnd;
   intakeValve: DuctEnd;
-  cylinder: Volume;
+  cylinder: Cylinder;
   /** Distance of the rim plane behind x = 0 of the trumpet duct [m]; negative in front of it. */
   rim: number;
   /** Share of the bore that the plate blocks [-] and the width of what blocks it [m]. */
@@ -25,8 +25,8 @@ export interface SprayOptions {
   outside: { temperature: number; pressure: number };
   /** Speed [rpm]. */
   speed: number;
-  /** Crank angles of this cylinder [deg]: valve opening and closing, start of the burn. */
-  angles: { open: number; close: number; burn: number };
+  /** Crank angles of this cylinder [deg]: valve opening and closing. */
+  angles: { open: number; close: number };
   /** Air per fuel as burned, by mass [-]. */
   airFuelRatio: number;
   /** Air of a full cylinder at ambient density [kg]. */

@@ -103,11 +103,11 @@ function cylinderSize(k: I, angle: V): V {
   return K[k + C_CLEARANCE] + K[k + C_AREA] * down;
 }
 
-/** Share burned at its own crank angle [deg], 0 to 720. */
-function burnedShare(k: I, angle: V): V {
+/** Share burned at its own crank angle [deg], 0 to 720; `x` its slots. */
+function burnedShare(x: I, angle: V): V {
   // The burn straddles firing top dead centre.
   const centred: V = angle > 0.5 * CYCLE ? angle - CYCLE : angle;
-  const y: V = min(max((centred - K[k + C_BURN_FROM]) * K[k + C_BURN_PER], 0), 1);
+  const y: V = min(max((centred - X[x + C_BURN_FROM]) * X[x + C_BURN_PER], 0), 1);
   return (1 - exp2(-WIEBE * y * y * y)) / WIEBE_WHOLE;
 }
 
@@ -127,8 +127,8 @@ export function workCylinder(x: I, k: I): void {
   let wall: V = 0 * work;
   if (K[k + C_WALL_T] > 0) wall = wallFlow(x, k, angle) * X[DT];
   let burn: V = 0 * work;
-  if (K[k + C_BURN_PER] > 0) {
-    const share: V = max(burnedShare(k, to) - burnedShare(k, from), 0);
+  if (any(X[x + C_BURN_PER] > 0)) {
+    const share: V = max(burnedShare(x, to) - burnedShare(x, from), 0);
     // At the end of the cycle the share falls from 1 to 0; there nothing burns.
     if (any(share > 0)) {
       X[x + G_BURNED] += share * X[x + C_CHARGE];

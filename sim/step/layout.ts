@@ -200,7 +200,7 @@ export const V_RATE: I = 16; // four
 export const V_SIZE: I = 20;
 export const V_T: I = 21;
 export const VOLUME_SLOTS: I = 22;
-// A cylinder besides: ledger, charge to burn, state at closing, mean piston speed.
+// A cylinder besides: ledger, charge to burn, state at closing, mean piston speed, burn.
 export const C_WORK: I = 22; // ledger [J], [kg]
 export const C_WALL: I = 23;
 export const C_BURN: I = 24;
@@ -213,7 +213,9 @@ export const C_CLOSE_P: I = 30;
 export const C_CLOSE_T: I = 31;
 export const C_CLOSE_V: I = 32;
 export const C_PISTON: I = 33; // mean piston speed [m/s]
-export const CYLINDER_SLOTS: I = 34;
+export const C_BURN_FROM: I = 34; // its charge's burn: start [deg], -360 to 360
+export const C_BURN_PER: I = 35; // and one over its length [1/deg], 0: motored
+export const CYLINDER_SLOTS: I = 36;
 
 // N: a volume's record.
 export const VOL_X: I = 0;
@@ -239,9 +241,7 @@ export const C_WOSCHNI: I = 7;
 export const C_SWEPT: I = 8; // [m3]
 export const C_SHUT_FROM: I = 9; // valves shut from here [deg]
 export const C_SHUT_SPAN: I = 10; // for so long [deg]
-export const C_BURN_FROM: I = 11; // [deg], -360 to 360
-export const C_BURN_PER: I = 12; // one over the burn's length [1/deg], 0: motored
-export const C_FUEL_HEAT: I = 13; // [J/kg]
+export const C_FUEL_HEAT: I = 11; // [J/kg]
 
 // A joint's record of what one pipe sent into it over the last cycle.
 export const BINS: I = 720; // a degree each

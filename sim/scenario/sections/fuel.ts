@@ -28,12 +28,25 @@ export const fuelSection = optional(
       absent: { value: '9 deg ATDC', why: 'best torque, Heywood (1988) ch. 9, from memory' },
       doubt: { half: '3 deg', why: UNSEEN },
     }),
-    burnDuration: maybe('angle', 'Crank angle from 10 % to 90 % burned.', {
+    burnDuration: maybe('angle', 'Crank angle from 10 % to 90 % burned at full load.', {
       limits: ['5 deg', '120 deg'],
       usual: ['15 deg', '50 deg'],
       absent: { value: '28 deg', why: 'common practice, no source' },
       doubt: { half: '4 deg', why: UNSEEN },
     }),
+    burnResponse: maybe(
+      'ratio',
+      'How far burn durations follow residual gas, density and piston speed: 0 as stated everywhere, 1 as published flame speeds.',
+      {
+        limits: ['0', '1.5'],
+        usual: ['0', '1.4'],
+        absent: {
+          value: '1',
+          why: 'Hires et al. (1978) with Rhodes & Keck (1985), from memory; as stated at 5 % residual gas, 150 kPa, 390 K, 15 m/s',
+        },
+        doubt: { half: '0.35', why: 'two sources of flame speed differ by as much' },
+      },
+    ),
     efficiency: maybe('ratio', 'Share of the heat that the air allows which is released.', {
       limits: ['0.3', '1'],
       usual: ['0.85', '1'],

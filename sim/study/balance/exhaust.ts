@@ -1,6 +1,6 @@
 /**
  * How hot the exhaust of one cylinder runs beside the others': mean temperature of the gas that leaves its valve,
- * weighted by flow, over a cycle in rest. Burn is as the file states it, whatever the mixture.
+ * weighted by flow, over a cycle in rest. Burn goes by residual gas and not by mixture.
  */
 import type { EngineSpecification } from '../../specification.ts';
 import type { Computer } from '../../sweep/tasks.ts';

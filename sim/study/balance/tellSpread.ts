@@ -172,6 +172,6 @@ export function spreadReport(study: SpreadStudy, scenario: Scenario, rod?: Rod):
 const NOTES: readonly string[] = [
   'Air and torque of that cylinder by the solver at three plate angles, its fuel following the air. Lambdas: fuel as for the others, all together at the mixture of the file. Mixture cost: by the torque curve of one published engine.',
   'Idle: the plate at which a cylinder draws the air that a litre of warm stock engine does at idle, 0.95 g/s at 750 rpm (U.S. DOE, Fact 861), the same a cycle at 1000 rpm. Wide open the plate falls short by the error.',
-  'Exhaust: mean temperature of the gas that leaves the valve, weighted by flow, each cylinder at its lambda; solved at 0, 0.2 and 0.5 deg, a parabola between. Burn is as the file states it, whatever the mixture, so lean cylinders run hotter than said.',
+  'Exhaust: mean temperature of the gas that leaves the valve, weighted by flow, each cylinder at its lambda; solved at 0, 0.2 and 0.5 deg, a parabola between. Burn goes by residual gas and not by mixture, so lean cylinders run hotter than said.',
   'Worn shaft: air past both bearings, of which half lies behind the plate, let through like a drilled hole: the most it can be. Bleed screw: the drilling of the file, or 2.5 mm shut, three turns from shut to open. Play, turns and length are common practice, no source.',
 ];

@@ -118,7 +118,7 @@ const NOTES: readonly string[] = [
 export const LOAD_CAUTIONS: readonly string[] = [
   'A computed table is a place to start from. Set fuel and spark on a dyno with a probe in the exhaust, from rich to lean; a lean cylinder at load burns pistons and valves within seconds.',
   'Near the stop the air hangs on the gap round the plate, on bleeds and on how plates stand to one another; nothing there is known to 1 %. Balance the bodies first.',
-  'Torque at small openings takes the burn of full load; real burn is slower in so much residual gas, so it is too high there.',
+  'Torque at small openings has 50 % burned where full load has it, so spark as early as burn in so much residual gas wants; with less advance it is lower.',
 ];
 
 function unsettled({ outcomes }: LoadStudy): string[] {
