@@ -2,7 +2,20 @@
 
 import type { ChamberSpecification, ThrottleSpecification } from './specification.ts';
 
-type Row = NonNullable<ChamberSpecification['row']>;
+/** How mouths stand in a chamber, and whether each bank has its own; volumes are of all together. */
+type Standing = Pick<ChamberSpecification, 'row' | 'banks' | 'cross'>;
+
+export const standingOf = ({ row, banks, cross }: Standing): Standing => ({
+  ...(row && { row }),
+  ...(banks && { banks }),
+  ...(cross && { cross }),
+});
+
+/** The chamber that the first of the firing order breathes from: its volume [m^3] and cylinders, of so many in all. */
+export function leadChamber({ volume, banks }: Standing & { volume: number }, count: number) {
+  if (!banks) return { volume, cylinders: count };
+  return { volume: volume / 2, cylinders: banks.filter((bank) => bank === banks[0]).length };
+}
 
 /** Hoses that join the runners to a small volume with a pressure sensor, and what is asked of them. */
 export interface PressureBarSpecification {
@@ -65,13 +78,11 @@ export interface IdleSpecification {
 }
 
 /** One throttle and a plenum in place of individual bodies. */
-export interface PlenumSpecification {
+export interface PlenumSpecification extends Standing {
   /** Whether the file has it; otherwise it is as is usual. */
   given: boolean;
   /** Volume [m^3]. */
   volume: number;
-  /** How the mouths stand along it; absent: it is alike to all. */
-  row?: Row;
   /** The one throttle body. */
   throttle: ThrottleSpecification;
   /** From the rim in the plenum to the face of the head, and bore [m]. */
@@ -88,13 +99,11 @@ export interface PlenumSpecification {
 }
 
 /** A box over the trumpets. */
-export interface AirboxSpecification {
+export interface AirboxSpecification extends Standing {
   /** Whether the file has it; otherwise it is as is usual. */
   given: boolean;
   /** Volume [m^3]. */
   volume: number;
-  /** How the mouths stand along it; absent: it is alike to all. */
-  row?: Row;
   /** The pipe that it draws through [m], and loss of its mouth and filter [dynamic heads]. */
   snorkelLength: number;
   snorkelDiameter: number;

@@ -157,24 +157,28 @@ export interface ValveSpecification {
   flow: ValveFlowSpecification;
 }
 
-/** A volume that the intakes of all cylinders breathe from, fed through one pipe. */
+/** A volume that the intakes of all cylinders breathe from, fed through one pipe; or two alike, one a bank. */
 export interface ChamberSpecification {
-  /** Volume [m^3]. */
+  /** Volume, of all together [m^3]. */
   volume: number;
+  /** Which of the chambers each mouth stands in, from 0, in the order they fire; absent: there is one. */
+  banks?: readonly number[];
+  /** Pipe that joins the two where their inlets open [m]; absent: nothing does. */
+  cross?: { length: number; diameter: number };
   /** How the mouths stand along it; absent: it is alike to all. */
   row?: {
     /** From one mouth to the next [m]. */
     pitch: number;
-    /** Place of each mouth along the row, from 0, in the order they fire. */
+    /** Place of each mouth along its row, from 0, in the order they fire; of two banks in one chamber two may share one. */
     places: readonly number[];
     /** Place that the inlet opens at. */
     inlet: number;
   };
-  /** From the air of the feed to the chamber, or to the throttle body before it. */
+  /** From the air of the feed to each chamber, or to the throttle body before it. */
   inlet: PipeSpecification;
   /** Loss at the inlet's mouth, filter and all, dynamic heads of its bore, either way [-]. */
   inletLoss: number;
-  /** One throttle body between inlet and chamber; absent: the inlet ends in the chamber. */
+  /** One throttle body between each inlet and its chamber; absent: the inlet ends in the chamber. */
   throttle?: ThrottleSpecification;
 }
 

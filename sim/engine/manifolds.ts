@@ -76,9 +76,16 @@ export function kindsOf(spec: EngineSpecification): Kind[] {
 export function cylindersDiffer(spec: EngineSpecification): boolean {
   const lines = kindsOf(spec).flatMap(({ like }) => [...like]);
   const { chamber, bars } = spec.intake;
-  const along = chamber !== undefined && (chamber.row !== undefined || !firesEvenly(spec));
+  const along =
+    chamber !== undefined &&
+    (chamber.row !== undefined || !firesEvenly(spec) || !banksAlike(spec, chamber.banks));
   return lines.length > 1 || along || bars !== undefined;
 }
+
+/** Whether cylinders of each chamber fire every so many of an order that is even. */
+const banksAlike = ({ cylinder: { count } }: EngineSpecification, banks?: readonly number[]) =>
+  !banks ||
+  Array.from({ length: count }, (_, i) => banks[(i + 2) % count] === banks[i]).every(Boolean);
 
 const inOrder = (members: readonly Firing[], origin: Firing) =>
   members.toSorted((a, b) => behind(a, origin) - behind(b, origin));

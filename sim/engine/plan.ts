@@ -53,7 +53,7 @@ export interface EngineModel {
   lines: CylinderLine[];
   /** Where the mouths breathe, or the inlet of the chamber that they stand in. */
   feed: OpenAir;
-  /** What all mouths stand in, where there is one: the part of it that its inlet opens into. */
+  /** What the mouths stand in, where there is one, the lead's of two: the part of it that its inlet opens into. */
   chamber?: Volume;
   /** The pipe that feeds it, from its mouth on. */
   inlet?: Duct;
@@ -61,7 +61,7 @@ export interface EngineModel {
   bars: readonly Bar[];
   /** Where the exhaust ends. */
   outside: OpenAir;
-  /** The plates that the pedal moves, all alike: of the bodies, or the one before a chamber. */
+  /** The plates that the pedal moves, all alike: of the bodies, or that before each chamber. */
   plates: readonly Node[];
   /** Joints whose other pipes are echoes. */
   collectors: Collector[];
@@ -120,7 +120,10 @@ export function engineModel(
     feed,
     ...(box && { chamber: box.atInlet, inlet: box.inlet }),
     outside,
-    plates: box?.plate ? [box.plate] : nodes.filter(({ kind }) => kind === 'constriction'),
+    plates:
+      box && box.plates.length > 0
+        ? box.plates
+        : nodes.filter(({ kind }) => kind === 'constriction'),
     collectors: out.collectors,
     start,
   };
@@ -171,12 +174,9 @@ function likeOf(spec: EngineSpecification, solved: Solved): Map<number, readonly
 /** The chamber that the mouths stand in, full of the feed's air; undefined where there is none. */
 function chamberOf({ intake, numerics }: EngineSpecification, feed: OpenAir, gas: Gas) {
   if (!intake.chamber) return undefined;
-  const { row } = intake.chamber;
   const box = chamberParts(intake.chamber, feed, feedAir(intake, gas), numerics.intakeCell);
   for (const part of [...box.volumes, ...box.ducts]) part.fill(gas, intake.feed);
-  /** What the mouth stands in of the cylinder at a place of the firing order. */
-  const around = (place: number) => box.volumes[row?.places[place] ?? 0]!;
-  return { ...box, around };
+  return box;
 }
 
 /** Still air of the feed. */

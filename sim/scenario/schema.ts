@@ -9,6 +9,7 @@ import { keyAt, leavesBelow } from './keyPath.ts';
 import { checkRules } from './rules.ts';
 import { airboxSection } from './sections/airbox.ts';
 import { ambientSection } from './sections/ambient.ts';
+import { checkBanks } from './sections/banks.ts';
 import { checkChamber } from './sections/chamber.ts';
 import { checkEngine, engineSection } from './sections/engine.ts';
 import { checkExhaust, exhaustSection, namesCylinders } from './sections/exhaust.ts';
@@ -86,6 +87,7 @@ export function checkScenario(view: ScenarioView, { places }: Told): void {
   checkRules(places);
   checkEngine(view.engine);
   checkFiring(view, namesCylinders(view));
+  checkBanks(view);
   checkIntake(view);
   checkExhaust(view);
   checkFlowPath(view);

@@ -7,7 +7,7 @@
  *   P_k  amplitude of pressure at the ear [Pa]   c  speed of sound [m/s]   phase  2 pi k of the mouth's lag
  *
  * A mouth sends alike in all directions while it is small against the wavelength: radius times wave number
- * below about 1. The mouths stand in a row, at one height, side on to the ear, which faces their middle.
+ * below about 1. The mouths stand in a row, or one a bank, at one height, side on to the ear, which faces their middle.
  *
  * Source: Pierce, Acoustics, sec. 4-1 and 5-1 (monopole; image in a rigid plane), from memory.
  */
@@ -19,6 +19,9 @@ import { frequencyOf, type Orders, phaseOf } from './orders.ts';
 export interface Mouth {
   /** Along the row from its middle [m]. */
   place: number;
+  /** Bank of a V that it stands in, from 0, and how far towards the ear from the middle of both [m]; absent: one row. */
+  bank?: number;
+  across?: number;
   /** By what share of a cycle it breathes later [0..1]. */
   lag: number;
 }
@@ -31,7 +34,7 @@ export interface Row {
 }
 
 export interface Listener {
-  /** From the row, level [m]. */
+  /** From the row, or the middle between both, level [m]. */
   distance: number;
   /** Above the plane [m]. */
   height: number;
@@ -39,10 +42,10 @@ export interface Listener {
 
 /** Sound at the ear; `flow` is out of one mouth [kg/s], the result a pressure [Pa]. */
 export function heard(flow: Orders, row: Row, ear: Listener, soundSpeed: number): Orders {
-  const ways = row.mouths.flatMap(({ place, lag }) =>
+  const ways = row.mouths.flatMap(({ place, lag, across = 0 }) =>
     [ear.height - row.height, ear.height + row.height].map((rise) => ({
       lag,
-      way: Math.sqrt(square(ear.distance) + square(place) + square(rise)),
+      way: Math.sqrt(square(ear.distance - across) + square(place) + square(rise)),
     })),
   );
   const all = flow.re.map((_, entry) => {

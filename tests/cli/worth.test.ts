@@ -50,15 +50,23 @@ describe('worth', () => {
       plenum: (mean / (1 + gain / 100)).toFixed(3),
     });
     expect(data.map(({ more }) => more)).toEqual(
-      expect.arrayContaining(['signal', 'meter', 'balance', 'idle']),
+      expect.arrayContaining(['response', 'signal', 'meter', 'balance', 'idle']),
     );
+    const [little, wide] = document.response;
+    expect([little.speed_rpm, wide.speed_rpm]).toEqual([6000, 6000]);
+    for (const { all_there_ms: there } of [little, wide]) {
+      expect(said).toContain(`${there.bodies.toFixed(0)} ms on when opened`);
+      expect(said).toContain(`(plenum ${there.plenum.toFixed(0)} ms)`);
+    }
+    // Opened a little the port answers and the plenum fills first.
+    expect(little.all_there_ms.plenum).toBeGreaterThan(1.5 * little.all_there_ms.bodies);
     const counts = Object.values<number>(document.sensor_trusted_at);
     expect(counts.reduce((sum, count) => sum + count, 0)).toBe(25);
     expect(said).toContain(`at ${Math.max(...counts.slice(0, 3))}, within 5 % of the air`);
     const page = readFileSync(join(folder, 'worth.html'), 'utf8');
     expect(page).toMatch(/@media print/);
     expect(page).not.toMatch(/(src|href)="https?:/);
-  }, 120_000);
+  }, 240_000);
 
   it('refuses what is no question of it with a remedy and ends with 2', async () => {
     const wrong = text.replace('volume: 2.5 L', 'volume: 2.5 mm');

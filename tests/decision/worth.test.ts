@@ -6,7 +6,15 @@ import { demo } from '../scenario.ts';
 const { engine, plenum, target } = demo('hill-climb');
 const outcome = (speed: number, indicatedTorque: number) => ({ speed, indicatedTorque });
 
-function firstSentence(gainPercent: number, worstLossPercent: number, given = true): string {
+const opened = (to: number) => ({
+  question: { speed: 3000, from: 8, to, seconds: 0.05, lag: 0.02 },
+  ways: [
+    { name: 'bodies', ready: 0.056, charges: [{ lean: { pressure: 1.2, angle: 1 } }] },
+    { name: 'plenum', ready: Number.NaN, charges: [{ lean: { pressure: 1, angle: 1.05 } }] },
+  ],
+});
+
+function sentencesOf(gainPercent: number, worstLossPercent: number, given = true): string[] {
   const curve = (torque: number) => ({
     engine,
     outcomes: [outcome(6000, torque), outcome(7000, torque)],
@@ -23,10 +31,13 @@ function firstSentence(gainPercent: number, worstLossPercent: number, given = tr
       turns: { port: 1, plenum: 4 },
     },
     effects: [],
+    response: { little: opened(11), wide: opened(82) },
     meter: { points: [] },
   };
-  return worthSentences(study as never)[0]!;
+  return worthSentences(study as never);
 }
+
+const firstSentence = (...of: Parameters<typeof sentencesOf>) => sentencesOf(...of)[0];
 
 it.each([
   [
@@ -50,4 +61,12 @@ it.each([
 
 it('says where the plenum was not measured', () => {
   expect(firstSentence(6, 0, false)).toMatch(/a plenum that nobody measured, and lose nothing/);
+});
+
+it('says when torque is there and what comes lean, bodies before the plenum', () => {
+  expect(sentencesOf(6, 0).find((one) => one.startsWith('Response:'))).toBe(
+    'Response: from plates 8 deg above their stop at 3000 rpm nine tenths of the new torque are there 56 ms on when opened by 3 deg (plenum more than 10 cycles), ' +
+      '56 ms on when opened wide in 50 ms (plenum more than 10 cycles). Opened wide, 1 charge comes more than a tenth lean by a pressure signal 20 ms behind (plenum 0), ' +
+      '0 by plate angle (0): enrichment to set. Nearly shut a port fills in 1.00 turns of the crank, the plenum in 4.0 (response).',
+  );
 });

@@ -11,8 +11,11 @@ import { perfectGas } from '../../sim/gas/gas.ts';
 import type { ChamberSpecification, EngineSpecification } from '../../sim/specification.ts';
 import { network, runFor } from '../network.ts';
 import { demo, meshed } from '../scenario.ts';
+import { evenEight } from '../unevenEngines.ts';
 
 const engine = meshed(demo('hill-climb').engine, 2.5, 2e-4);
+/** Density [kg/m^3] and speed of sound [m/s]. */
+const AIR = { density: 1.18, soundSpeed: 345 };
 
 function inChamber(volume: number, row?: ChamberSpecification['row']): EngineSpecification {
   const inlet = {
@@ -68,6 +71,64 @@ describe('trumpets in a chamber', () => {
       // Each settled to 2e-4 and no more.
       expect(Math.abs(filling / along[i]! - 1)).toBeLessThan(2e-4);
     });
+  });
+});
+
+describe('a chamber for each bank', () => {
+  const eight = evenEight();
+  const banks = [0, 1, 0, 1, 0, 1, 0, 1];
+  const { inlet } = inChamber(1).intake.chamber!;
+  const bore = inlet.outerDiameter;
+  const fed = (of: EngineSpecification, chamber: Partial<ChamberSpecification>) => ({
+    ...of,
+    intake: { ...of.intake, chamber: { volume: 8e-3, inlet, inletLoss: 1, ...chamber } },
+  });
+  const speed = 7000;
+  const filling = (chamber: Partial<ChamberSpecification>) => {
+    const point = runPoint(fed(eight, chamber), speed);
+    expect(point.settled).toBe(true);
+    expect(point.audit.massError).toBeLessThan(1e-10);
+    expect(point.audit.energyError).toBeLessThan(1e-6);
+    return point.volumetricEfficiency;
+  };
+
+  it('of an eight whose banks fire evenly breathes as one of a four of half the volume', () => {
+    const four = { ...engine, numerics: eight.numerics };
+    const half = runPoint(fed(four, { volume: 4e-3 }), speed).volumetricEfficiency;
+    // Each settled to 2e-4.
+    expect(Math.abs(filling({ banks }) / half - 1)).toBeLessThan(4e-4);
+  });
+
+  it('is one chamber where the pipe between them is as wide as can be, and is not without it', () => {
+    const wide = { ...inlet, outerDiameter: Math.SQRT2 * bore, innerDiameter: Math.SQRT2 * bore };
+    const one = filling({ inlet: wide });
+    const off = (chamber: Partial<ChamberSpecification>) =>
+      Math.abs(filling({ banks, ...chamber }) / one - 1);
+    // Two inlets are not quite one of their area: rims and walls differ.
+    expect(off({ cross: { length: 0.05, diameter: 0.3 } })).toBeLessThan(2e-3);
+    expect(off({})).toBeGreaterThan(1e-2);
+  });
+
+  it('has compartments of its own along its row; two rows in one chamber share theirs', () => {
+    const gas = perfectGas(1.4, 287);
+    const open = new OpenAir(gas, { pressure: 1e5, temperature: 300 });
+    const places = [0, 0, 1, 1, 2, 2, 3, 3];
+    const row = { pitch: 0.1, places, inlet: 2 };
+    const parts = (own: Partial<ChamberSpecification>) =>
+      chamberParts({ volume: 8e-3, inlet, inletLoss: 1, row, ...own }, open, AIR, 0.02);
+    const [shared, own] = [parts({}), parts({ banks, cross: { length: 0.1, diameter: 0.05 } })];
+    const volumes = [shared, own].map(({ volumes }) => volumes.length);
+    expect(volumes).toEqual([4, 8]);
+    expect(shared.around(4)).toBe(shared.around(5));
+    expect(own.around(4)).not.toBe(own.around(5));
+    expect(own.atInlet).toBe(own.around(4));
+    const all = ({ volumes, ducts }: typeof own) =>
+      volumes.reduce((sum, { size }) => sum + size, 0) +
+      ducts
+        .filter(({ name }) => name === 'along the chamber')
+        .reduce((sum, { mesh }) => sum + mesh.volume.reduce((a, b) => a + b, 0), 0);
+    expect(all(shared)).toBeCloseTo(8e-3, 9);
+    expect(all(own)).toBeCloseTo(8e-3, 9);
   });
 });
 

@@ -5,6 +5,7 @@ import type { Row } from '../../sound/monopoles.ts';
 import type { EngineSpecification } from '../../specification.ts';
 import { maybe, optional, section } from '../key.ts';
 import type { ScenarioView } from '../schema.ts';
+import { chamberKeys, chambersOf, mostInOne } from './banks.ts';
 import { boreFor, inletAt, mostFlow, rowAlong, usualTaker } from './usual.ts';
 
 /** Volume over the swept volume [-], and mean air speed in the snorkel at the highest speed [m/s]. */
@@ -21,6 +22,7 @@ export const airboxSection = optional(
         usual: ['1 L', '40 L'],
         absent: { rule: '4 of the swept volume', why: PRACTICE },
       }),
+      ...chamberKeys(),
       inletAt: inletAt(),
       snorkelLength: maybe('length', 'Pipe that the box draws through.', {
         limits: ['20 mm', '3 m'],
@@ -58,14 +60,15 @@ export function resolveAirbox(
   const { cylinder } = engine;
   const take = usualTaker(airbox.here);
   const swept = cylinder.count * sweptVolume(cylinder);
+  const chambers = chambersOf(airbox, mouths, take);
+  const flow = mostFlow(engine, highest, mostInOne(chambers, cylinder.count));
   return {
     given: airbox.here.present,
     volume: take.rule(airbox.volume, () => BOX_SHARE * swept),
+    ...chambers,
     ...rowAlong(mouths, take.word(airbox.inletAt)),
     snorkelLength: take.value(airbox.snorkelLength),
-    snorkelDiameter: take.rule(airbox.snorkelDiameter, () =>
-      boreFor(mostFlow(engine, highest), SNORKEL_SPEED),
-    ),
+    snorkelDiameter: take.rule(airbox.snorkelDiameter, () => boreFor(flow, SNORKEL_SPEED)),
     filterLoss: take.value(airbox.filterLoss),
   };
 }

@@ -3,6 +3,7 @@ import type { EngineSpecification } from '../../specification.ts';
 import { maybe, quantity, section } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
 import { takeAll, type ViewOf } from '../view.ts';
+import { banksKey } from './banks.ts';
 import { firingSection } from './firing.ts';
 
 export const engineSection = section('Cylinders, crank and combustion chamber.', {
@@ -13,6 +14,7 @@ export const engineSection = section('Cylinders, crank and combustion chamber.',
     form: { group: 'Engine', label: 'Cylinders' },
   }),
   firing: firingSection,
+  banks: banksKey,
   bore: quantity('length', 'Cylinder bore, by bore gauge.', {
     limits: ['10 mm', '300 mm'],
     usual: ['35 mm', '130 mm'],
@@ -71,7 +73,7 @@ export function checkEngine({ stroke: { given: stroke }, rod }: EngineView): voi
 type Whole = Pick<EngineSpecification, 'cylinder' | 'pipeHeat'>;
 
 export function resolveEngine(engine: EngineView): Whole {
-  const { firing: _, ...leaves } = engine;
+  const { firing: _, banks: _banks, ...leaves } = engine;
   const { cylinders, rod, pipeHeat, ...rest } = takeAll(leaves);
   return { cylinder: { count: cylinders, rodLength: rod, ...rest }, pipeHeat };
 }

@@ -148,8 +148,9 @@ export function checkExhaust(view: ScenarioView): void {
 }
 
 /** Whether the file names cylinders, so that their order must be known. */
-export function namesCylinders({ exhaust: { groups, secondary } }: ScenarioView): boolean {
-  return groups.present || secondary.groups.present;
+export function namesCylinders({ engine, exhaust }: ScenarioView): boolean {
+  const { groups, secondary } = exhaust;
+  return groups.present || secondary.groups.present || engine.banks.present;
 }
 
 export function resolveExhaust({ exhaust }: ScenarioView): ExhaustSpecification {

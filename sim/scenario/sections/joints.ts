@@ -3,7 +3,8 @@ import type { JointSpecification } from '../../specification.ts';
 import { list, maybe, oneOf, optional, type Text, text } from '../key.ts';
 import type { ScenarioView } from '../schema.ts';
 import type { LeafPlace, ListPlace } from '../view.ts';
-import { cylindersOf, naming, upTo } from './firing.ts';
+import { checkLists, listsIn } from './cylinderLists.ts';
+import { upTo } from './firing.ts';
 
 const MOST = 8;
 
@@ -34,13 +35,6 @@ export const ONE_JOINT = oneOf(
 interface Joint {
   joined: LeafPlace<'value'>;
   groups: ListPlace<Text>;
-}
-
-/** Cylinders by pipe; undefined where none are named, or a name is no list of numbers. */
-function groupsOf({ groups }: Joint): number[][] | undefined {
-  if (!groups.present) return undefined;
-  const read = groups.rows.map(({ given = '' }) => cylindersOf(given));
-  return read.every((one) => one !== undefined) ? (read as number[][]) : undefined;
 }
 
 export function checkJoints({ engine, exhaust }: ScenarioView): void {
@@ -74,18 +68,10 @@ function checkJoint(joint: Joint, all: readonly number[], what: string): void {
 }
 
 /** Cylinders named by the groups, each once. */
-function checkGroups(joint: Joint, all: readonly number[]): void {
-  const { groups } = joint;
-  if (groups.rows.some(({ given }) => given === undefined)) return;
-  const read = groupsOf(joint);
-  const wrong = read ? naming(read.flat(), all) : 'is not numbers with strokes between them';
-  if (groups.rows.length === 0 || wrong === '') return;
-  groups.problem(
-    `the list of groups ${wrong}`,
-    'write every cylinder in one group, for example: [1-4, 2-3]',
-    `the numbers 1 to ${all.length}`,
-  );
-}
+const checkGroups = ({ groups }: Joint, all: readonly number[]) =>
+  checkLists(groups, 'list of groups', all, '[1-4, 2-3]');
+
+const groupsOf = ({ groups }: Joint) => listsIn(groups);
 
 function checkSecondary(tailward: Joint, secondary: Joint, count: number): void {
   const outer = groupsOf(tailward);

@@ -1,13 +1,14 @@
 /** A flow meter in the pipe that the box draws through, and what it is weighed against. */
 import { ringingSpeed } from '../../decision/boxRinging.ts';
 import type { Target } from '../../decision/target.ts';
-import type { AirboxSpecification, MeterSpecification } from '../../fittings.ts';
+import { type AirboxSpecification, leadChamber, type MeterSpecification } from '../../fittings.ts';
 import type { EngineSpecification } from '../../specification.ts';
 import { DRY_AIR_GAS_CONSTANT } from '../../units.ts';
 import { choice, list, maybe, optional, quantity, section } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
 import type { ScenarioView } from '../schema.ts';
 import { numbers } from '../view.ts';
+import { mostInOne } from './banks.ts';
 import { anglesAbove, checkOpen, mostFlow, usualTaker } from './usual.ts';
 
 const PRACTICE = 'common practice, no source';
@@ -46,14 +47,18 @@ export const meterSection = optional(
         usual: ['1 ms', '200 ms'],
         absent: { value: '15 ms', why: PRACTICE },
       }),
-      most: maybe('massFlow', 'Most flow that it reads.', {
-        limits: ['1 g/s', '3 kg/s'],
-        usual: ['10 g/s', '1 kg/s'],
-        absent: {
-          rule: 'one and a half times a filling of 1 at the highest speed, fewer than four cylinders counted as four',
-          why: PRACTICE,
+      most: maybe(
+        'massFlow',
+        'Most flow that it reads; where each bank has a box, each box has such a meter.',
+        {
+          limits: ['1 g/s', '3 kg/s'],
+          usual: ['10 g/s', '1 kg/s'],
+          absent: {
+            rule: 'one and a half times a filling of 1 at the highest speed, fewer than four cylinders counted as four',
+            why: PRACTICE,
+          },
         },
-      }),
+      ),
       turnDown: maybe('ratio', 'Most flow that it reads over the least.', {
         limits: ['2', '1000'],
         usual: ['5', '200'],
@@ -145,13 +150,14 @@ export function resolveMeter(
   const own = numbers(meter.speeds.rows);
   const angles = numbers(meter.angles.rows);
   const stop = engine.intake.throttle.closedAngle;
+  const count = mostInOne(airbox, engine.cylinder.count);
   return {
     given: meter.here.present,
     kind: take.word(meter.kind),
     position: take.rule(meter.position, () => airbox.snorkelLength / 2),
     exponent: take.value(meter.exponent),
     lag: take.value(meter.lag),
-    most: take.rule(meter.most, () => ROOM * densityOf(engine) * mostFlow(engine, highest)),
+    most: take.rule(meter.most, () => ROOM * densityOf(engine) * mostFlow(engine, highest, count)),
     turnDown: take.value(meter.turnDown),
     allowed: take.value(meter.allowed),
     flowError: take.value(meter.flowError),
@@ -177,7 +183,8 @@ function usualSpeeds(
 ): number[] {
   const [first, last] = [speeds[0]!, speeds.at(-1)!];
   const lowest = Math.min(LOWEST, first);
-  const ringing = ringingSpeed(airbox, cylinder.count, intake.feed.temperature);
+  const { volume, cylinders } = leadChamber(airbox, cylinder.count);
+  const ringing = ringingSpeed({ ...airbox, volume }, cylinders, intake.feed.temperature);
   const within = ringing > lowest && ringing < last ? [Math.round(ringing / 10) * 10] : [];
   const all = [lowest, ...within, first, Math.round(middle), last];
   return [...new Set(all)].sort((a, b) => a - b);

@@ -7,6 +7,7 @@ import type { EngineSpecification, ThrottleSpecification } from '../../specifica
 import { maybe, optional, section } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
 import type { ScenarioView } from '../schema.ts';
+import { chamberKeys, chambersOf, mostInOne } from './banks.ts';
 import { LEAST_STRAIGHT } from './trumpet.ts';
 import { boreFor, inletAt, mostFlow, rowAlong, usualTaker } from './usual.ts';
 
@@ -24,6 +25,7 @@ export const plenumSection = optional(
         usual: ['600 cm3', '12 L'],
         absent: { rule: '1.5 of the swept volume', why: PRACTICE },
       }),
+      ...chamberKeys(),
       inletAt: inletAt(),
       plateBore: maybe('length', 'Bore of the one throttle.', {
         limits: ['15 mm', '200 mm'],
@@ -107,13 +109,16 @@ export function resolvePlenum(
   const { cylinder, intake } = engine;
   const take = usualTaker(plenum.here);
   const swept = cylinder.count * sweptVolume(cylinder);
-  const allBodies = intake.throttle.bore * Math.sqrt(cylinder.count);
+  const chambers = chambersOf(plenum, mouths, take);
+  const fed = mostInOne(chambers, cylinder.count);
+  const allBodies = intake.throttle.bore * Math.sqrt(fed);
   const plateBore = take.rule(plenum.plateBore, () =>
-    Math.min(boreFor(mostFlow(engine, highest), PLATE_SPEED), allBodies),
+    Math.min(boreFor(mostFlow(engine, highest, fed), PLATE_SPEED), allBodies),
   );
   return {
     given: plenum.here.present,
     volume: take.rule(plenum.volume, () => PLENUM_SHARE * swept),
+    ...chambers,
     ...rowAlong(mouths, take.word(plenum.inletAt)),
     throttle: bodyOf(plateBore),
     runnerLength: take.value(plenum.runnerLength),

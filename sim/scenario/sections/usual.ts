@@ -18,9 +18,14 @@ export function usualTaker({ present }: Place) {
 /**
  * Mean air of an engine at its highest speed [m^3/s], at a filling of 1; of fewer than four cylinders, whose
  * inductions leave gaps, as if they filled them.
+ *
+ * @param count cylinders that share the pipe
  */
-export function mostFlow({ cylinder }: EngineSpecification, highest: number): number {
-  const { count } = cylinder;
+export function mostFlow(
+  { cylinder }: EngineSpecification,
+  highest: number,
+  count = cylinder.count,
+): number {
   return (Math.max(count, GAPLESS) * sweptVolume(cylinder) * highest) / 120;
 }
 
@@ -55,14 +60,14 @@ export const inletAt = () =>
     why: 'common practice, no source',
   });
 
-/** The mouths along a chamber; none where they stand in one place. */
+/** The mouths along a chamber, or along one a bank; none where they stand in one place. */
 export function rowAlong(
   { mouths }: Row,
   at: 'end' | 'middle',
 ): { row?: NonNullable<ChamberSpecification['row']> } {
-  const along = mouths.map(({ place }) => place).toSorted((a, b) => a - b);
-  const pitch = mouths.length > 1 ? along[1]! - along[0]! : 0;
-  if (!(pitch > 0)) return {};
+  const along = [...new Set(mouths.map(({ place }) => place))].sort((a, b) => a - b);
+  if (along.length < 2) return {};
   const places = mouths.map(({ place }) => along.indexOf(place));
-  return { row: { pitch, places, inlet: at === 'end' ? 0 : Math.floor(mouths.length / 2) } };
+  const inlet = at === 'end' ? 0 : Math.floor(along.length / 2);
+  return { row: { pitch: along[1]! - along[0]!, places, inlet } };
 }

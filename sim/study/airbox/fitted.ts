@@ -1,5 +1,5 @@
 /** The same engine with a box over its trumpets. */
-import type { AirboxSpecification } from '../../fittings.ts';
+import { type AirboxSpecification, standingOf } from '../../fittings.ts';
 import type { EngineSpecification } from '../../specification.ts';
 
 export function inBox(engine: EngineSpecification, box: AirboxSpecification): EngineSpecification {
@@ -15,7 +15,7 @@ export function inBox(engine: EngineSpecification, box: AirboxSpecification): En
     volume: box.volume,
     inlet,
     inletLoss: box.filterLoss,
-    ...(box.row && { row: box.row }),
+    ...standingOf(box),
   };
   return { ...engine, intake: { ...intake, chamber } };
 }

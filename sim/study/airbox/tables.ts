@@ -13,6 +13,7 @@ import {
 } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
+import { bankColumns } from '../banks.ts';
 import { spreadOf } from '../cylinders.ts';
 import { brakeAt, gainOf } from '../fed.ts';
 import { efficiencyOf, REMARK, remarksOf } from '../points.ts';
@@ -92,30 +93,34 @@ export function boxedLengthsTable({ lengths, lengthUnit, target, best }: AirboxS
 /** A cylinder in the box at one speed. */
 interface Boxed {
   speed: number;
-  /** Along the row from the inlet's end, from 1. */
+  /** Its number. */
+  number: number;
+  /** Along its row from the inlet's end, from 1. */
   place: number;
   filling: number;
 }
 
 const PLACE = { ...q.CYLINDER, key: 'place_along_row', head: 'place', name: 'place along the row' };
 
-/** One row a speed and cylinder, by its place along the row. */
-export function cylindersTable({ airbox, boxed }: AirboxStudy): Table {
+/** One row a speed and cylinder, by its place along the row; its number where the file says who fires when. */
+export function cylindersTable({ airbox, boxed, open }: AirboxStudy): Table {
   const places = airbox.row?.places;
   const rows = boxed.outcomes.flatMap((one: PointOutcome): Boxed[] => {
     if (isFailure(one) || !one.cylinders || !places) return [];
     return one.cylinders
-      .map(({ volumetricEfficiency: filling }, i) => ({
+      .map(({ volumetricEfficiency: filling, numbers }, i) => ({
         speed: one.speed,
+        number: numbers[0]!,
         place: places[i]! + 1,
         filling,
       }))
-      .toSorted((a, b) => a.place - b.place);
+      .toSorted((a, b) => a.place - b.place || a.number - b.number);
   });
   return tableOf<Boxed>(
     'Every cylinder in the box',
     [
       column(q.SPEED, ({ speed }) => speed),
+      ...(open.engine.firing ? [column<Boxed>(q.CYLINDER, ({ number }) => number)] : []),
       column(PLACE, ({ place }) => place),
       column(q.EFFICIENCY, ({ filling }) => filling),
     ],
@@ -131,7 +136,7 @@ const SIZES: readonly Column<AirboxStudy['airbox']>[] = [
 ];
 
 export function boxTable({ airbox }: AirboxStudy): Table {
-  return tableOf('The box', SIZES, [airbox]);
+  return tableOf('The box', [...SIZES, ...bankColumns(airbox)], [airbox]);
 }
 
 export function airboxDocument(study: AirboxStudy, scenario: Scenario) {

@@ -4,6 +4,7 @@ import { lengthIn, percent, rpm, UNFELT } from '../../report/figures.ts';
 import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import { banksWords } from '../banks.ts';
 import { boostWords } from '../boosted.ts';
 import { pointCautions } from '../cautions.ts';
 import { spreadOf } from '../cylinders.ts';
@@ -24,6 +25,7 @@ import {
 export function airboxSentences(study: AirboxStudy): string[] {
   return [
     verdictWords(study),
+    ...banksWords('box', study.airbox, study.open.engine),
     ...airboxBoostWords(study),
     lengthWords(study),
     ...spreadWords(study),
@@ -32,9 +34,10 @@ export function airboxSentences(study: AirboxStudy): string[] {
 }
 
 function boxWords({ airbox }: AirboxStudy): string {
-  const { volume, snorkelLength, snorkelDiameter } = airbox;
+  const { volume, snorkelLength, snorkelDiameter, banks } = airbox;
   const size = (length: number) => q.told(q.boreOf('', ''), length);
-  return `a box of ${q.told(q.cubicCentimetres('', ''), volume)} on a snorkel of ${size(snorkelDiameter)} by ${size(snorkelLength)}`;
+  const holds = q.told(q.cubicCentimetres('', ''), banks ? volume / 2 : volume);
+  return `a box of ${holds} on a snorkel of ${size(snorkelDiameter)} by ${size(snorkelLength)}${banks ? ' a bank,' : ''}`;
 }
 
 function verdictWords(study: AirboxStudy): string {
@@ -108,7 +111,7 @@ export const BOX_CAUTIONS: readonly string[] = [
 ];
 
 const LIMITS =
-  'Mouths stand along the box in one row and breathe its air as still air; waves across it, heat of its walls and what the filter holds back when dirty are left out. ' +
+  'Mouths stand along the box in a row, or one a bank side by side, and breathe its air as still air; waves across it, heat of its walls and what the filter holds back when dirty are left out. ' +
   'Computed at the speeds of the file alone: between them curves ripple.';
 
 const BOOSTED =

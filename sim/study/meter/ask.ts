@@ -1,4 +1,5 @@
 /** What is asked of a scenario. */
+import { leadChamber } from '../../fittings.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { withLength } from '../../sweep/sweep.ts';
 import type { MeterQuestion } from './compute.ts';
@@ -7,5 +8,7 @@ import type { MeterQuestion } from './compute.ts';
 export function meterQuestion(scenario: Scenario, length: number): MeterQuestion {
   const { airbox, meter, idle } = scenario;
   const engine = withLength(scenario.engine, length);
-  return { engine, airbox, meter, ...(idle && { idleAir: idle.air }) };
+  const { count } = engine.cylinder;
+  const share = leadChamber(airbox, count).cylinders / count;
+  return { engine, airbox, meter, ...(idle && { idleAir: share * idle.air }) };
 }

@@ -32,7 +32,7 @@ export interface MeterQuestion {
   engine: EngineSpecification;
   airbox: AirboxSpecification;
   meter: MeterSpecification;
-  /** Air of the warm engine at idle [kg/s], where the file says it. */
+  /** Air of the warm engine at idle through this meter [kg/s], where the file says it. */
   idleAir?: number;
 }
 
@@ -114,7 +114,8 @@ async function metered(
   return { speed, angle, above, outcome: outcomeOf(found), ...(seen && { seen }) };
 }
 
-function seenIn(found: Traced, { engine, meter }: MeterQuestion): Metered | undefined {
+function seenIn(found: Traced, question: MeterQuestion): Metered | undefined {
+  const { engine, meter } = question;
   if (!('point' in found)) return undefined;
   const [tapping, place] = found.stations;
   const of = (values: readonly number[]) => historyOf(found.crankAngle, values);
@@ -127,7 +128,7 @@ function seenIn(found: Traced, { engine, meter }: MeterQuestion): Metered | unde
   return {
     flow,
     pulsation,
-    through: pulsation.mean / caughtBy(engine, found.point) - 1,
+    through: pulsation.mean / caughtBy(question, found.point) - 1,
     readings: readingsOf(flow, meter, period),
     pressure: {
       mean: level,
@@ -137,9 +138,17 @@ function seenIn(found: Traced, { engine, meter }: MeterQuestion): Metered | unde
   };
 }
 
-/** Air that all cylinders catch [kg/s]. */
-const caughtBy = (engine: EngineSpecification, point: PointResult) =>
-  (airOf(engine, point) * engine.cylinder.count * point.speed) / 120;
+/** Air that the cylinders behind the meter catch [kg/s]. */
+function caughtBy({ engine, airbox: { banks } }: MeterQuestion, point: PointResult): number {
+  const own = firings(engine).filter((_, i) => !banks || banks[i] === banks[0]);
+  const fillings = own.map(
+    ({ number }) =>
+      point.cylinders?.find(({ numbers }) => numbers.includes(number))?.volumetricEfficiency ??
+      point.volumetricEfficiency,
+  );
+  const of = (volumetricEfficiency: number) => airOf(engine, { ...point, volumetricEfficiency });
+  return fillings.reduce((sum, one) => sum + (of(one) * point.speed) / 120, 0);
+}
 
 /** Mean of the runners, alike and each in its turn. */
 function joinedOf(history: readonly number[], engine: EngineSpecification): number[] {

@@ -2,6 +2,7 @@
 import { climbed, dayError } from '../../decision/airSense.ts';
 import { ringingSpeed } from '../../decision/boxRinging.ts';
 import { STEADY } from '../../decision/flowMeter.ts';
+import { leadChamber } from '../../fittings.ts';
 import { rpm, share } from '../../report/figures.ts';
 import * as q from '../../report/quantities.ts';
 import type { MeteredPoint, MeterStudy } from './compute.ts';
@@ -58,7 +59,8 @@ const NEAR = 0.1;
 
 export function ringingWords(study: MeterStudy): string {
   const { airbox, engine } = study;
-  const speed = ringingSpeed(airbox, engine.cylinder.count, engine.intake.feed.temperature);
+  const { volume, cylinders } = leadChamber(airbox, engine.cylinder.count);
+  const speed = ringingSpeed({ ...airbox, volume }, cylinders, engine.intake.feed.temperature);
   const worst = worstOf(study);
   const there =
     worst && Math.abs(worst.speed / speed - 1) < NEAR ? ', where the meter is worst' : '';

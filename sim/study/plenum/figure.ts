@@ -1,16 +1,18 @@
 /** Filling and torque of both ways over speed; what a sensor is under over filling. */
 import { axes, type Plot, plotted } from '../../report/plot.ts';
 import * as q from '../../report/quantities.ts';
+import { plenumName } from '../banks.ts';
 import { bandShades } from '../curve/figure.ts';
 import { brakeAt } from '../fed.ts';
 import { efficiencyOf } from '../points.ts';
 import type { PlenumStudy, SensedPoint } from './compute.ts';
 import { SENSED_SWING } from './tables.ts';
 
-export const WAYS = [
-  { way: 'bodies', name: 'individual bodies', look: 'cut' },
-  { way: 'plenum', name: 'one throttle and a plenum', look: 'now' },
-] as const;
+const waysOf = ({ plenum }: Pick<PlenumStudy, 'plenum'>) =>
+  [
+    { way: 'bodies', name: 'individual bodies', look: 'cut' },
+    { way: 'plenum', name: plenumName(plenum), look: 'now' },
+  ] as const;
 
 export function bothPlot(study: PlenumStudy): Plot {
   const { speeds, target, bodies, onPlenum } = study;
@@ -18,9 +20,9 @@ export function bothPlot(study: PlenumStudy): Plot {
     id: 'plenum-filling',
     caption: 'Full load: volumetric efficiency over engine speed',
     description:
-      'Volumetric efficiency over engine speed with individual bodies and with one throttle and a plenum.',
+      'Volumetric efficiency over engine speed with individual bodies and with a plenum.',
     ...axes(q.SPEED, q.EFFICIENCY),
-    series: WAYS.map(({ way, name, look }) => ({
+    series: waysOf(study).map(({ way, name, look }) => ({
       name,
       look,
       xs: speeds,
@@ -30,7 +32,8 @@ export function bothPlot(study: PlenumStudy): Plot {
   };
 }
 
-export function torquePlot({ speeds, target, bodies, onPlenum, lengthUnit }: PlenumStudy): Plot {
+export function torquePlot(study: PlenumStudy): Plot {
+  const { speeds, target, bodies, onPlenum, lengthUnit } = study;
   const quantity = q.FLYWHEEL_TORQUE[lengthUnit];
   return {
     id: 'plenum-torque',
@@ -38,7 +41,7 @@ export function torquePlot({ speeds, target, bodies, onPlenum, lengthUnit }: Ple
     description:
       'Torque at the flywheel, less friction by a correlation, with individual bodies and with a plenum.',
     ...axes(q.SPEED, quantity),
-    series: WAYS.map(({ way, name, look }) => ({
+    series: waysOf(study).map(({ way, name, look }) => ({
       name,
       look,
       xs: speeds,
@@ -52,7 +55,8 @@ export function torquePlot({ speeds, target, bodies, onPlenum, lengthUnit }: Ple
 }
 
 /** Swing over filling, both ways at the lowest speed. */
-export function swingPlot({ part, speeds }: PlenumStudy): Plot {
+export function swingPlot(study: PlenumStudy): Plot {
+  const { part, speeds } = study;
   const rows = part.filter(({ speed }) => speed === speeds[0]);
   const own = (way: SensedPoint['way']) => rows.filter((row) => row.way === way);
   return {
@@ -61,7 +65,7 @@ export function swingPlot({ part, speeds }: PlenumStudy): Plot {
     description:
       'Swing of the pressure behind one plate and in the plenum over volumetric efficiency, from a plate nearly shut to wide open.',
     ...axes(q.EFFICIENCY, SENSED_SWING),
-    series: WAYS.map(({ way, name, look }) => ({
+    series: waysOf(study).map(({ way, name, look }) => ({
       name,
       look,
       xs: plotted(

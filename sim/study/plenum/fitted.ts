@@ -1,5 +1,5 @@
 /** The same engine behind one throttle and a plenum. */
-import type { PlenumSpecification } from '../../fittings.ts';
+import { type PlenumSpecification, standingOf } from '../../fittings.ts';
 import { entryLossRounded } from '../../loss/entryLoss.ts';
 import { rimCorrection } from '../../loss/mouthLength.ts';
 import type {
@@ -32,7 +32,7 @@ export function onPlenum(
     wallTemperature: intake.trumpet.wallTemperature,
   };
   const throttle = { ...spec.throttle, angle };
-  const room = { volume: spec.volume, ...(spec.row && { row: spec.row }) };
+  const room = { volume: spec.volume, ...standingOf(spec) };
   const { trumpetLengths: _lengths, facingWall: _wall, ...kept } = intake;
   return {
     ...engine,

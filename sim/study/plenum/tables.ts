@@ -13,6 +13,7 @@ import {
   words,
 } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import { bankColumns } from '../banks.ts';
 import { spreadOf } from '../cylinders.ts';
 import { brakeAt, gainOf } from '../fed.ts';
 import { efficiencyOf, REMARK, remarkOf, remarksOf } from '../points.ts';
@@ -116,7 +117,8 @@ const SIZES: readonly Column<PlenumStudy['plenum']>[] = [
 ];
 
 export function sizesTable({ plenum }: PlenumStudy): Table {
-  return tableOf('Throttle and plenum weighed against', SIZES, [plenum]);
+  const columns = [...SIZES, ...bankColumns(plenum)];
+  return tableOf('Throttle and plenum weighed against', columns, [plenum]);
 }
 
 export function plenumDocument(study: PlenumStudy, scenario: Scenario) {

@@ -4,6 +4,7 @@ import { change, lengthIn, percent, rpm, UNFELT } from '../../report/figures.ts'
 import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import { banksWords } from '../banks.ts';
 import { boostWords } from '../boosted.ts';
 import { pointCautions } from '../cautions.ts';
 import { spreadOf } from '../cylinders.ts';
@@ -22,6 +23,7 @@ export const PLENUM_CAUTIONS: readonly string[] = [
 export function plenumSentences(study: PlenumStudy): string[] {
   return [
     verdictWords(study),
+    ...banksWords('plenum', study.plenum, study.bodies.engine),
     whereWords(study),
     flywheelWords(study),
     ...plenumBoostWords(study),
@@ -31,14 +33,15 @@ export function plenumSentences(study: PlenumStudy): string[] {
   ];
 }
 
-/** `one throttle of 64 mm and a plenum of 3000 cm3`. */
-export function plenumWords({
-  plenum: { throttle, volume, runnerLength },
-}: Pick<PlenumStudy, 'plenum'>) {
-  return (
-    `one throttle of ${q.told(q.boreOf('', ''), throttle.bore)} and a plenum of ` +
-    `${q.told(q.cubicCentimetres('', ''), volume)} on runners of ${q.told(q.boreOf('', ''), runnerLength)}`
-  );
+/** `one throttle of 64 mm and a plenum of 3000 cm3`, or so much a bank. */
+export function plenumWords({ plenum }: Pick<PlenumStudy, 'plenum'>) {
+  const { throttle, volume, runnerLength, banks } = plenum;
+  const size = (length: number) => q.told(q.boreOf('', ''), length);
+  const holds = q.told(q.cubicCentimetres('', ''), banks ? volume / 2 : volume);
+  const runners = `on runners of ${size(runnerLength)}`;
+  return banks
+    ? `a throttle of ${size(throttle.bore)} and a plenum of ${holds} a bank, ${runners}`
+    : `one throttle of ${size(throttle.bore)} and a plenum of ${holds} ${runners}`;
 }
 
 export function verdictWords(study: PlenumStudy): string {
@@ -131,7 +134,7 @@ function fillingWords({ turns }: PlenumStudy): string {
 }
 
 const LIMITS =
-  'Runners stand along the plenum in one row, waves across it and heat of its walls are left out. ' +
+  'Runners stand along the plenum in a row, or one a bank side by side; waves across it and heat of its walls are left out. ' +
   'Runners breathe its air with the inertia of that outside. Computed at the speeds of the file alone: between them curves ripple. ' +
   'Pressures at part throttle stand on a coarse mesh, 40 mm in the intake, the plenum one volume there.';
 

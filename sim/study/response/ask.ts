@@ -6,6 +6,7 @@ import type { Scenario } from '../../scenario/resolve.ts';
 import type { EngineSpecification } from '../../specification.ts';
 import { askedSpeed, askedValue, SPEED_OPTION, textOf } from '../options.ts';
 import type { Asked, StudyOption } from '../study.ts';
+import type { WayName } from './compute.ts';
 
 export interface ResponseQuestion {
   engine: EngineSpecification;
@@ -21,6 +22,8 @@ export interface ResponseQuestion {
   seconds: number;
   /** Time constant of the pressure signal that fuels [s]. */
   lag: number;
+  /** Absent: all. */
+  ways?: readonly WayName[];
 }
 
 export const RESPONSE_OPTIONS: readonly StudyOption[] = [

@@ -58,7 +58,7 @@ export interface ResponseStudy {
 /** Share of the new torque at which it counts as there. */
 export const THERE = 0.9;
 /** Cycles that are followed. */
-const CYCLES = 10;
+export const CYCLES = 10;
 /** Of the way from the opening before to the one after: where plates are settled too. */
 const BETWEEN = [1 / 16, 1 / 8, 1 / 4, 1 / 2];
 
@@ -90,21 +90,22 @@ interface Way {
   engine: EngineSpecification;
 }
 
-/** One volume each: nearly shut, cylinders along a chamber never quite repeat. */
-function waysOf({ engine, plenum, airbox }: ResponseQuestion): Way[] {
+/** One volume each, or one a bank: nearly shut, cylinders along a chamber never quite repeat. */
+function waysOf({ engine, plenum, airbox, ways }: ResponseQuestion): Way[] {
   const rough: EngineSpecification = { ...engine, numerics: coarse(engine.numerics) };
   const { row: _plenumRow, ...onePlenum } = plenum;
   const { row: _boxRow, ...oneBox } = airbox;
   const room = roomOf(rough);
   const moved = (name: WayName, by: number): Way[] =>
     by === 0 ? [] : [{ name, engine: movedBodies(rough, by) }];
-  return [
+  const all: Way[] = [
     { name: 'bodies', engine: rough },
     ...moved('near', room.near),
     ...moved('far', -room.far),
     { name: 'box', engine: inBox(rough, oneBox) },
     { name: 'plenum', engine: onPlenum(rough, onePlenum) },
   ];
+  return ways ? all.filter(({ name }) => ways.includes(name)) : all;
 }
 
 interface MovedWay extends Way {

@@ -1,7 +1,7 @@
 /** Share of the change of filling over time, a line a way. */
 import { axes, type Plot, type PlotLook, plotted } from '../../report/plot.ts';
 import { type ResponseStudy, THERE, type WayName } from './compute.ts';
-import { FIRING_TIME, SHARE, WAY_NAMES } from './tables.ts';
+import { FIRING_TIME, SHARE, wayName } from './tables.ts';
 
 const LOOKS: Record<WayName, PlotLook> = {
   bodies: 'cut',
@@ -21,7 +21,7 @@ export function responsePlot({ ways, question }: ResponseStudy): Plot {
       'Share of the change of torque that every firing has, over time since the plates began to move.',
     ...axes(x, y),
     series: ways.map(({ name, charges }) => ({
-      name: WAY_NAMES[name],
+      name: wayName(name, question),
       look: LOOKS[name],
       xs: plotted(
         x,

@@ -6,6 +6,8 @@ import { documentHead } from '../../report/document.ts';
 import * as q from '../../report/quantities.ts';
 import { asObjects, column, type Table, tableOf, words } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import { plenumName } from '../banks.ts';
+import type { ResponseQuestion } from './ask.ts';
 import {
   type Followed,
   type ResponseStudy,
@@ -16,13 +18,15 @@ import {
 import { SIGNALS, type Signal } from './fuelled.ts';
 import { fuelledTable, WET } from './leanTables.ts';
 
-export const WAY_NAMES: Record<WayName, string> = {
+const WAY_NAMES: Record<Exclude<WayName, 'plenum'>, string> = {
   bodies: 'individual bodies',
   near: 'bodies moved to the valve',
   far: 'bodies moved to the mouth',
   box: 'bodies in a box',
-  plenum: 'one throttle and a plenum',
 };
+
+export const wayName = (name: WayName, { plenum }: ResponseQuestion): string =>
+  name === 'plenum' ? plenumName(plenum) : WAY_NAMES[name];
 
 export const FIRING_TIME = q.milliseconds('firing_ms', 'fires at');
 const CLOSING_TIME = q.milliseconds('closing_ms', 'closes at');

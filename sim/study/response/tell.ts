@@ -6,6 +6,7 @@ import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { pointCautions } from '../cautions.ts';
 import { isBoosted } from '../length/freeFeed.ts';
+import type { ResponseQuestion } from './ask.ts';
 import { type ResponseStudy, type ResponseWay, responseOutcomes } from './compute.ts';
 import { responsePlot } from './figure.ts';
 import type { Signal } from './fuelled.ts';
@@ -24,19 +25,20 @@ export function responseSentences(study: ResponseStudy): string[] {
 
 function headWords({ ways, question }: ResponseStudy): string {
   const { speed, from, to, seconds } = question;
-  const told = ways.map((way) => timeWords(way, speed)).join('; ');
+  const told = ways.map((way) => timeWords(way, question)).join('; ');
   return (
     `At ${rpm(speed)}, plates opened from ${plate(from)} to ${plate(to)} above their stop in ${milliseconds(seconds)}: ` +
     `every firing has nine tenths of the new torque from ${told}.`
   );
 }
 
-function timeWords(way: ResponseWay, speed: number): string {
+function timeWords(way: ResponseWay, question: ResponseQuestion): string {
   const { name, ready, toValve } = way;
+  const said = t.wayName(name, question);
   const place =
     toValve === undefined ? '' : `, plate ${q.told(t.TO_VALVE, toValve)} from the valve`;
-  if (!Number.isFinite(ready)) return `never within what was followed with ${t.WAY_NAMES[name]}`;
-  return `${milliseconds(ready)} on with ${t.WAY_NAMES[name]} (${((ready * speed) / 120).toFixed(1)} cycles${place})`;
+  if (!Number.isFinite(ready)) return `never within what was followed with ${said}`;
+  return `${milliseconds(ready)} on with ${said} (${((ready * question.speed) / 120).toFixed(1)} cycles${place})`;
 }
 
 /** Why bodies are not moved one way or the other. */
@@ -48,7 +50,7 @@ function placeWords({ question }: ResponseStudy): string {
 
 /** Lean by one signal and by the other, and rich where the signal runs ahead; wet walls told of apart. */
 function leanWords(way: ResponseWay, { question }: ResponseStudy): string {
-  const name = t.WAY_NAMES[way.name];
+  const name = t.wayName(way.name, question);
   const by = (signal: Signal) => {
     const lambdas = lambdasOf(way, signal);
     const count = leanCount(lambdas);
@@ -89,7 +91,7 @@ const ASSUMED =
   'Speed is held. A charge makes its torque at its next firing, in the share of its filling; what burns lean makes less. Fuel is given one turn before the valve closes, ' +
   'by a first-order lag of the pressure behind the plates (all of them joined) or in the chamber, or by the plate angle as it is, and by what plates at rest give at this speed, straight between six angles. ' +
   'Wet walls keep share and time constant of the film at the opening before, on bodies as they stand (Aquino 1981, from memory). ' +
-  'Plenum and box are one volume; both plates move by the same degrees, though not to the same torque. The mesh is coarse: 40 mm in the intake.';
+  'Plenum and box are one volume, or one a bank; both plates move by the same degrees, though not to the same torque. The mesh is coarse: 40 mm in the intake.';
 
 const BOOSTED =
   'The feed is boosted and held: how its pressure comes up when plates open is not in it.';

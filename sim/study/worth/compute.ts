@@ -1,5 +1,5 @@
 /**
- * Whether individual bodies pay on this engine, from the studies that each answer a part: length, plenum, which
+ * Whether individual bodies pay on this engine, from the studies that each answer a part: length, plenum, response, which
  * sensor to trust, one plate that is off, idle air, pedal, and what the defaults of the file move. Nothing is computed here.
  */
 import { scores } from '../../decision/target.ts';
@@ -16,7 +16,15 @@ import { meterQuestion } from '../meter/ask.ts';
 import { type MeterStudy, meterOutcomes, meterStudyOf } from '../meter/compute.ts';
 import { type PedalStudy, pedalStudyOf } from '../pedal/compute.ts';
 import { type PlenumStudy, plenumOutcomes, plenumStudyOf } from '../plenum/compute.ts';
+import { usualResponse } from '../response/ask.ts';
+import { type ResponseStudy, responseOutcomes, responseStudyOf } from '../response/compute.ts';
 import type { Asked } from '../study.ts';
+
+/** How far plates are opened. */
+export type Opening = 'little' | 'wide';
+
+/** A little: from where response begins, so many degrees on; common practice, no source. */
+const LITTLE = 3;
 
 export interface WorthStudy {
   length: LengthStudy;
@@ -24,6 +32,8 @@ export interface WorthStudy {
   plenum: PlenumStudy;
   /** Bodies on the trumpets fitted now against that plenum. */
   fitted: TradeOff;
+  /** Plates opened at the lowest speed, a little and wide: bodies on those trumpets and the plenum. */
+  response: Record<Opening, ResponseStudy>;
   /** Flow meter, pressure and plate angle, on those trumpets in a box. */
   meter: MeterStudy;
   /** One plate that is off; absent for one cylinder. */
@@ -46,8 +56,11 @@ export async function worthStudyOf(
   const best = withLength(engine, length.recommended.length);
   const { plenum: spec, lengthUnit } = scenario;
   const question = { engine: best, plenum: spec, speeds, target, lengthUnit };
-  const [plenum, meter, plates, effects] = await Promise.all([
+  const opened = openings({ ...scenario, engine: best });
+  const [plenum, little, wide, meter, plates, effects] = await Promise.all([
     plenumStudyOf(question, computer, observer),
+    responseStudyOf(opened.little, computer, observer),
+    responseStudyOf(opened.wide, computer, observer),
     meterStudyOf(meterQuestion(scenario, length.recommended.length), computer, observer),
     engine.cylinder.count > 1
       ? spreadStudy({ ...scenario, engine: best }, computer, observer)
@@ -59,7 +72,7 @@ export async function worthStudyOf(
   );
   const idle = scenario.idle && { engine: best, spec: scenario.idle, ...(bar && { bar }) };
   return {
-    ...{ length, plenum, meter, effects },
+    ...{ length, plenum, meter, effects, response: { little, wide } },
     fitted: tradeOff(speeds, now!, other!, target),
     ...(plates && { plates }),
     ...(idle && { idle: await joinedIdleOf(idle, computer) }),
@@ -73,12 +86,25 @@ function lengthQuestion({ engine, speeds, refine, target, fit, lengthUnit, sweep
   return { engine, lengths, speeds, refine, unit: lengthUnit, target, ...(fit && { fit }) };
 }
 
+function openings(scenario: Scenario) {
+  const { injectors: _dry, ...usual } = usualResponse(scenario, scenario.speeds[0]!);
+  const wide = { ...usual, ways: ['bodies', 'plenum'] as const };
+  return { wide, little: { ...wide, to: wide.from + LITTLE } };
+}
+
 /** Every point that the page rests on but those that rank the defaults. */
-export function worthOutcomes({ length, plenum, meter, plates }: WorthStudy): PointOutcome[] {
+export function worthOutcomes({
+  length,
+  plenum,
+  response,
+  meter,
+  plates,
+}: WorthStudy): PointOutcome[] {
   const curves = [...length.tried, length.baseline, length.recommended];
   return [
     ...curves.flatMap(({ outcomes, between = [] }) => [...outcomes, ...between]),
     ...plenumOutcomes(plenum),
+    ...Object.values(response).flatMap(responseOutcomes),
     ...meterOutcomes(meter),
     ...(plates?.loads.flatMap(({ outcomes }) => outcomes) ?? []),
   ];

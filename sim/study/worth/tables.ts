@@ -17,8 +17,11 @@ import { SENSOR_NAMES } from '../meter/tables.ts';
 import { stuck } from '../pedal/compute.ts';
 import type { SensedPoint } from '../plenum/compute.ts';
 import { SENSED_SWING, SPREAD } from '../plenum/tables.ts';
+import { SIGNALS } from '../response/fuelled.ts';
+import { READY } from '../response/tables.ts';
 import { tradeOffDocument } from '../tradeOffs.ts';
-import { type WorthStudy, worthOutcomes } from './compute.ts';
+import { type Opening, type WorthStudy, worthOutcomes } from './compute.ts';
+import { leanAfter, openingWords, readyAfter, readyWords, type Way } from './opened.ts';
 
 /** One thing that is weighed. */
 export interface WorthRow {
@@ -76,7 +79,7 @@ const row = (what: string, bodies: string, plenum: string, more: string): WorthR
 };
 
 function worthRows(study: WorthStudy): WorthRow[] {
-  const { target, weighed, turns, lengthUnit, bodies, onPlenum } = study.plenum;
+  const { target, weighed, lengthUnit, bodies, onPlenum } = study.plenum;
   const mean = q.bandMean(target.score);
   const score = q.scored(target.score);
   const other = weighed.bandMean / (1 + weighed.gainPercent / 100);
@@ -90,15 +93,28 @@ function worthRows(study: WorthStudy): WorthRow[] {
   return [
     row(`mean ${score.name} in the band`, ours, q.told(mean, other), 'plenum, sweep'),
     row('most brake power', power(bodies), power(onPlenum), 'plenum'),
-    row(
-      'turns to fill at small openings',
-      turns.port.toFixed(2),
-      turns.plenum.toFixed(2),
-      'plenum',
-    ),
+    ...responseRows(study),
     row('cylinders apart by their place', NONE, apart, 'plenum'),
     ...besides(study),
   ];
+}
+
+/** Until torque is there, plates opened a little and wide, and what comes lean then. */
+function responseRows(study: WorthStudy): WorthRow[] {
+  const at = rpm(study.response.wide.question.speed);
+  const ready = (opening: Opening) =>
+    row(
+      `torque there, plates ${openingWords(study, opening)}, ${at}`,
+      readyWords(study, opening, 'bodies'),
+      readyWords(study, opening, 'plenum'),
+      'response',
+    );
+  const lean = (way: Way) => {
+    const counts = SIGNALS.map((signal) => leanAfter(study, way, signal));
+    return counts.every((count) => count !== undefined) ? counts.join(', ') : NONE;
+  };
+  const mixture = `charges a tenth lean then, by ${SIGNALS.join(', by ')}`;
+  return [ready('little'), ready('wide'), row(mixture, lean('bodies'), lean('plenum'), 'response')];
 }
 
 /** What each of the other studies puts in, where the file asks it. */
@@ -160,6 +176,20 @@ export function worthTable(study: WorthStudy): Table {
   );
 }
 
+const OPENINGS: readonly Opening[] = ['little', 'wide'];
+
+function responseDocument(study: WorthStudy, opening: Opening) {
+  const { speed, from, to, seconds } = study.response[opening].question;
+  const ready = (way: Way) => q.filed(READY, readyAfter(study, opening, way));
+  return {
+    speed_rpm: speed,
+    from_above_stop_deg: from,
+    to_above_stop_deg: to,
+    within_ms: q.filed(READY, seconds),
+    all_there_ms: { bodies: ready('bodies'), plenum: ready('plenum') },
+  };
+}
+
 export function worthDocument(study: WorthStudy, scenario: Scenario) {
   const { length, plenum, fitted, effects, idle, pedal } = study;
   const { score } = plenum.target;
@@ -176,6 +206,7 @@ export function worthDocument(study: WorthStudy, scenario: Scenario) {
     fitted_against_plenum: tradeOffDocument(fitted, score),
     recommended_against_fitted: tradeOffDocument(length.decision, score),
     most_brake_power: { bodies: top(plenum.bodies), plenum: top(plenum.onPlenum) },
+    response: OPENINGS.map((opening) => responseDocument(study, opening)),
     turns_to_fill: { port: plain(plenum.turns.port), plenum: plain(plenum.turns.plenum) },
     signal_swing_kPa: pair
       ? {

@@ -5,6 +5,7 @@ import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { BALANCE_CAUTIONS } from '../balance/cautions.ts';
+import { plenumName } from '../banks.ts';
 import { pointCautions } from '../cautions.ts';
 import { effectsTable } from '../check/tables.ts';
 import type { FedCurve } from '../fed.ts';
@@ -16,8 +17,11 @@ import { bothPlot, torquePlot } from '../plenum/figure.ts';
 import { plenumTable, SENSED_SWING, sizesTable } from '../plenum/tables.ts';
 import { ASSUMED, PLENUM_CAUTIONS, plenumBoostWords, plenumWords } from '../plenum/tell.ts';
 import { rippleCautions } from '../resolution.ts';
+import { responseOutcomes } from '../response/compute.ts';
+import { RESPONSE_CAUTIONS } from '../response/tell.ts';
 import { bandWords, lossWords } from '../verdict.ts';
 import { type WorthStudy, worthOutcomes } from './compute.ts';
+import { responseWords } from './opened.ts';
 import { plateOff, sensedPair, topPower, worthTable } from './tables.ts';
 
 /** The sentence that the page begins with, and those behind it. */
@@ -37,7 +41,7 @@ function verdict({ plenum }: WorthStudy): string {
   if (!Number.isFinite(gain + loss)) {
     return 'Not to be told: points failed. What failed stands below.';
   }
-  const other = `one throttle and a plenum${plenum.plenum.given ? '' : ' that nobody measured'}`;
+  const other = `${plenumName(plenum.plenum)}${plenum.plenum.given ? '' : ' that nobody measured'}`;
   const figures =
     `individual bodies give ${percent(Math.abs(gain))} ${gain < 0 ? 'less' : 'more'} ` +
     `${bandWords(plenum.target)} than ${other}`;
@@ -88,12 +92,11 @@ function priceWords({ plenum: { weighed } }: WorthStudy): string {
 /** Response, signal, balance, idle, pedal: what else changes and what there is to do. */
 function workWords(study: WorthStudy): string[] {
   const { plenum, length, idle, pedal } = study;
-  const { turns, bodies } = plenum;
-  const count = bodies.engine.cylinder.count;
+  const count = plenum.bodies.engine.cylinder.count;
   const changes = length.baseline.length !== length.recommended.length;
   const cut = `${counted(count, 'trumpet')} of ${lengthIn(length.recommended.length, length.unit)} to make, `;
   return [
-    `Response: a port fills in ${turns.port.toFixed(2)} turns of the crank, the plenum in ${turns.plenum.toFixed(1)}; small openings answer so much quicker.`,
+    responseWords(study),
     signalWords(study),
     `Sensor: ${sensorWords(study.meter)}`,
     plateWords(study),
@@ -158,6 +161,7 @@ const CAUTIONS: readonly string[] = [
   IDLE_CAUTIONS[0]!,
   PEDAL_CAUTIONS[0]!,
   BALANCE_CAUTIONS[0]!,
+  RESPONSE_CAUTIONS[0]!,
   METER_CAUTIONS[0]!,
 ];
 
@@ -172,6 +176,10 @@ export function worthReport(study: WorthStudy, scenario: Scenario): Report {
         { name: 'individual bodies', outcomes: plenum.bodies.outcomes },
         { name: 'the plenum', outcomes: plenum.onPlenum.outcomes },
         { name: 'part throttle', outcomes: plenum.part.map(({ outcome }) => outcome) },
+        {
+          name: 'plates that open',
+          outcomes: Object.values(study.response).flatMap(responseOutcomes),
+        },
         { name: 'sensors', outcomes: meterOutcomes(study.meter) },
       ]),
       ...rippleCautions([plenum.bodies.engine, plenum.onPlenum.engine], scenario.speeds),
