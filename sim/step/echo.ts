@@ -67,22 +67,25 @@ export function collector(node: I, root: I, record: I, delays: I, echoes: I): vo
   }
 }
 
+/** Fills a record with the gas at slots `a`, where it is fresh. */
+function fill(a: I, record: I, fresh: B): void {
+  for (let k: I = 0; k < A_SIZE; k++) {
+    const now: V = X[a + k];
+    X[record + REC_LAST + k] = fresh ? now : X[record + REC_LAST + k];
+    for (let b: I = 0; b <= BINS; b++) {
+      const place: I = record + REC_BINS + b * A_SIZE + k;
+      X[place] = fresh ? now : X[place];
+    }
+  }
+}
+
 /** Notes the gas that arrives at the end with slots `a`. */
 function note(a: I, record: I): void {
   const bins: I = record + REC_BINS;
   const here: V = X[CRANK_MIDDLE];
   const before: V = X[record + REC_AT];
   const fresh: B = before < 0;
-  if (any(fresh)) {
-    for (let k: I = 0; k < A_SIZE; k++) {
-      const now: V = X[a + k];
-      X[record + REC_LAST + k] = fresh ? now : X[record + REC_LAST + k];
-      for (let b: I = 0; b <= BINS; b++) {
-        const place: I = bins + b * A_SIZE + k;
-        X[place] = fresh ? now : X[place];
-      }
-    }
-  }
+  if (any(fresh)) fill(a, record, fresh);
   const turned: B = here < before;
   X[record + REC_TURNS] += turned ? 1 : 0;
   const turns: V = X[record + REC_TURNS];

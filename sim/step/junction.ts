@@ -45,6 +45,11 @@ let capacity: V = 0;
 let constant: V = 0;
 let balance: V = 0;
 let slope: V = 0;
+/** What flows in: mass [kg/s], energy [W], burned gas and fuel [kg/s]. */
+let sum: V = 0;
+let energy: V = 0;
+let burned: V = 0;
+let fuel: V = 0;
 
 export function junction(node: I, root: I): void {
   const ends: I = N[node + COUNT];
@@ -58,12 +63,16 @@ export function junction(node: I, root: I): void {
   mix(node, ends, p);
   const taken: V = mass - balance;
   const flows: B = mass > NONE && taken > NONE;
-  const share: V = flows ? mass / max(taken, NONE) : 0;
+  gather(node, ends, p, flows);
+  spread(node, ends, p, flows, flows ? mass / max(taken, NONE) : 0);
+}
 
-  let sum: V = 0 * p;
-  let energy: V = sum;
-  let burned: V = sum;
-  let fuel: V = sum;
+/** Writes the ends that give, and sums what they do. */
+function gather(node: I, ends: I, p: V, flows: B): void {
+  sum = 0 * p;
+  energy = sum;
+  burned = sum;
+  fuel = sum;
   for (let i: I = 0; i < ends; i++) {
     const end: I = N[node + FIRST_END + i];
     const a: I = N[end + E_X];
@@ -78,6 +87,10 @@ export function junction(node: I, root: I): void {
     burned = burned + (gives ? X[a + F_BURNED] : 0);
     fuel = fuel + (gives ? X[a + F_FUEL] : 0);
   }
+}
+
+/** Writes the ends that take: the mixture, and of their own flow a share that balances. */
+function spread(node: I, ends: I, p: V, flows: B, share: V): void {
   const perSum: V = 1 / max(sum, NONE);
   for (let i: I = 0; i < ends; i++) {
     const end: I = N[node + FIRST_END + i];
@@ -94,6 +107,22 @@ export function junction(node: I, root: I): void {
 
 /** What flows at pressure p [Pa]: each end's state behind its wave, the mixture, balance and slope. */
 function mix(node: I, ends: I, p: V): void {
+  blend(node, ends, p);
+  balance = mass;
+  const perP: V = 1 / p;
+  for (let i: I = 0; i < ends; i++) {
+    const end: I = N[node + FIRST_END + i];
+    const a: I = N[end + E_X];
+    const v: V = X[a + W_V];
+    const takes: B = v < 0;
+    const flux: V = density(a, p) * endArea(end);
+    balance = balance + (takes ? v * flux : 0);
+    slope = slope + (takes ? flux * (v * perP - X[a + W_FALL]) : 0);
+  }
+}
+
+/** Each end's state behind its wave, the mixture of what flows in, and its slope by p. */
+function blend(node: I, ends: I, p: V): void {
   mass = 0 * p;
   heat = mass;
   capacity = mass;
@@ -127,17 +156,6 @@ function mix(node: I, ends: I, p: V): void {
     capacity = capacity + flow * gamma * gas * perG;
     constant = constant + flow * gas;
     slope = slope + (gives ? area * perC * (v * perC - 1) : 0);
-  }
-  balance = mass;
-  const perP: V = 1 / p;
-  for (let i: I = 0; i < ends; i++) {
-    const end: I = N[node + FIRST_END + i];
-    const a: I = N[end + E_X];
-    const v: V = X[a + W_V];
-    const takes: B = v < 0;
-    const flux: V = density(a, p) * endArea(end);
-    balance = balance + (takes ? v * flux : 0);
-    slope = slope + (takes ? flux * (v * perP - X[a + W_FALL]) : 0);
   }
 }
 

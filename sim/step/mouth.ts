@@ -73,23 +73,17 @@ export function mouth(end: I, q: I, slots: I, k: I): void {
   const least: V = max(still, LEAST * X[q + Q_P]);
   const level: V = exp2((h / X[a + A_GAMMA]) * log2(least / X[a + A_P]));
   const out: B = level < rest;
+  const free: V = ((rest - level) * c) / h;
   let u: V = 0 * rest;
   if (any(out)) {
-    const v: V = leaving(end, still, slope, max(((rest - level) * c) / h, 0), X[slots + M_ROOT]);
+    const v: V = leaving(end, still, slope, max(free, 0), X[slots + M_ROOT]);
     X[slots + M_ROOT] = out ? v : X[slots + M_ROOT];
     u = out ? v : u;
     writeOut(end, out, v);
   }
   if (!all(out)) {
-    const v: V = entering(
-      end,
-      q,
-      K[k + M_SHARE] + 0 * rest,
-      still,
-      slope,
-      max(((level - rest) * c) / h, 0),
-      X[slots + M_ROOT + 1],
-    );
+    const share: V = K[k + M_SHARE] + 0 * rest;
+    const v: V = entering(end, q, share, still, slope, max(-free, 0), X[slots + M_ROOT + 1]);
     X[slots + M_ROOT + 1] = out ? X[slots + M_ROOT + 1] : v;
     u = out ? u : -v;
     writeIn(end, q, !out, v);

@@ -115,7 +115,6 @@ function predictCell(
   const r0: V = X[x + RHO];
   const u0: V = X[x + U];
   const p0: V = X[x + P];
-  const b0: V = X[x + BURNED];
   const gamma: V = X[x + GAMMA];
   const perRho: V = X[x + PER_RHO];
   const pv: V = p0 * perRho;
@@ -164,20 +163,16 @@ function predictCell(
     narrowing = K[k + MEAN_AREA] * (aR - aL);
   }
 
-  let bl: V = X[x + BURNED - ROWS];
-  let bh: V = X[x + BURNED + ROWS];
   // Beyond an end is a face, half a cell away: what lies a whole cell away is twice as far off.
   if (first) {
     rl = 2 * rl - r0;
     ul = 2 * ul - u0;
     pl = 2 * pl - p0;
-    bl = 2 * bl - b0;
   }
   if (last) {
     rh = 2 * rh - r0;
     uh = 2 * uh - u0;
     ph = 2 * ph - p0;
-    bh = 2 * bh - b0;
   }
   const hr: V = 0.5 * limited(r0 - rl, rh - r0);
   const hu: V = 0.5 * limited(u0 - ul, uh - u0);
@@ -259,13 +254,30 @@ function predictCell(
   // 1 / rho at half time from that of the cell, to second order.
   X[x + WALL_HEAT] = flow * stir * (wall - pM * perRho * (2 - rM * perRho) * X[x + PER_R]);
 
-  // A fraction's slope is held back where density changes too, so that it keeps its bounds: halves of
-  // the cell with the densities at its faces have the cell's mean fraction.
+  fractions(x, 0.5 * (leftR - rightR) * perRho, halfPerDx * u0, first, last, vapour);
+}
+
+/**
+ * Burned gas and vapour at a cell's faces. A fraction's slope is held back where density changes too, by
+ * half its rise over the cell and its own, `skew`, so that it keeps its bounds: halves of the cell with
+ * the densities at its faces have the cell's mean fraction. `advance`: -u dt / 2 dx.
+ */
+function fractions(
+  x: I,
+  skew: V,
+  advance: V,
+  first: boolean,
+  last: boolean,
+  vapour: boolean,
+): void {
+  const b0: V = X[x + BURNED];
+  let bl: V = X[x + BURNED - ROWS];
+  let bh: V = X[x + BURNED + ROWS];
+  if (first) bl = 2 * bl - b0;
+  if (last) bh = 2 * bh - b0;
   const sb: V = limited(b0 - bl, bh - b0);
-  const skew: V = 0.5 * (leftR - rightR) * perRho;
   const lean: V = abs(skew);
   const part: V = 0.5 * (1 - lean * (1 - lean * (1 - lean)));
-  const advance: V = halfPerDx * u0;
   const onLow: V = part * (1 + skew) - advance;
   const onHigh: V = part * (1 - skew) + advance;
   X[x + RIGHT - ROWS + 4] = b0 - onLow * sb;
