@@ -11,10 +11,9 @@ import { PlacesRow } from './places/PlacesRow.tsx';
 import { StudyPlace } from './places/StudyPlace.tsx';
 import { picture, still } from './state/picture.ts';
 import { drawer, place } from './state/place.ts';
-import { places } from './views/index.ts';
+import { type Place, places } from './views/index.ts';
 
 export function Page() {
-  // Only what is open follows the hand.
   const now = still.value;
   const open = place.value;
   useEffect(() => scrollTo({ top: 0 }), [open]);
@@ -35,12 +34,17 @@ export function Page() {
 }
 
 function Inside({ open }: { open: string }) {
+  const study = places.find(({ id }) => id === open);
+  const other = study || open === 'trust' || open === 'sheet';
+  return other ? <Other open={open} study={study} /> : <Bench />;
+}
+
+/** What follows the hand as a whole; the workbench leaves that to its parts. */
+function Other({ open, study }: { open: string; study: Place | undefined }) {
   const now = picture.value;
   if (!now) return null;
-  if (open === 'trust') return <Trust picture={now} />;
-  if (open === 'sheet') return <CutSheet picture={now} />;
-  const study = places.find(({ id }) => id === open);
-  return study ? <StudyPlace place={study} picture={now} key={open} /> : <Bench picture={now} />;
+  if (study) return <StudyPlace place={study} picture={now} key={open} />;
+  return open === 'trust' ? <Trust picture={now} /> : <CutSheet picture={now} />;
 }
 
 /** No link, for the address says which place is open. */

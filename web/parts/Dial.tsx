@@ -2,7 +2,7 @@
 import { METRES, quantities as q } from '../../sim/index.ts';
 import { pipeSpan } from '../drawing/pipeSpan.ts';
 import { rpm, told } from '../format.ts';
-import { hand, handRange, handRun, liftHand, moveHand, STEP } from '../state/hand.ts';
+import { hand, handRange, handRun, letGo, liftHand, moveHand, STEP } from '../state/hand.ts';
 import { keep } from '../state/kept.ts';
 import { type Curve, curveOf, isFull, type Picture } from '../state/picture.ts';
 import { source, unit } from '../state/scenario.ts';
@@ -51,8 +51,8 @@ export function Dial({ picture }: { picture: Picture }) {
 }
 
 /** Takes what a field says, in the unit of the file. */
-function take({ valueAsNumber }: HTMLInputElement): void {
-  if (Number.isFinite(valueAsNumber)) moveHand(valueAsNumber * METRES[unit.value]);
+function take({ valueAsNumber }: HTMLInputElement, held = false): void {
+  if (Number.isFinite(valueAsNumber)) moveHand(valueAsNumber * METRES[unit.value], held);
 }
 
 function Track({ length }: { length: number }) {
@@ -69,7 +69,8 @@ function Track({ length }: { length: number }) {
         max={figure(Math.ceil(most / step - EVEN) * step)}
         step={figure(step)}
         value={figure(length)}
-        onInput={(event) => take(event.currentTarget)}
+        onInput={(event) => take(event.currentTarget, true)}
+        onChange={letGo}
       />
     </div>
   );

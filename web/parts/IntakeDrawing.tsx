@@ -7,7 +7,7 @@ import { METRES, type Trace, throttleOutline } from '../../sim/index.ts';
 import { pipeSpan } from '../drawing/pipeSpan.ts';
 import { mixed, rowAt, stillAir } from '../drawing/pressure.ts';
 import { type Look, ROLE_NAME } from '../look.ts';
-import { hand, handRange, moveHand } from '../state/hand.ts';
+import { hand, handRange, letGo, moveHand } from '../state/hand.ts';
 import { isFull, type Picture } from '../state/picture.ts';
 import { unit } from '../state/scenario.ts';
 import { look } from '../state/theme.ts';
@@ -66,13 +66,13 @@ function throttlePath(throttle: Throttle, face: number): string {
 
 type Throttle = Picture['scenario']['engine']['intake']['throttle'];
 
-/** What the mouth is taken by [mm]. */
+/** What the mouth is taken by [mm]; placed without a transform, which a browser pays for anew at every move. */
 function Grip({ at, reach }: { at: number; reach: number }) {
   return (
-    <g class="grip" transform={`translate(${at} 0)`}>
-      <rect class="grip-reach" x={-9} y={-reach} width={18} height={2 * reach} />
-      <rect class="grip-bar" x={-1.6} y={-12} width={3.2} height={24} rx={1.6} />
-      <path d="M-4.5 -3.5 l-3 3.5 l3 3.5 M4.5 -3.5 l3 3.5 l-3 3.5" />
+    <g class="grip">
+      <rect class="grip-reach" x={at - 9} y={-reach} width={18} height={2 * reach} />
+      <rect class="grip-bar" x={at - 1.6} y={-12} width={3.2} height={24} rx={1.6} />
+      <path d={`M${at - 4.5} -3.5 l-3 3.5 l3 3.5 M${at + 4.5} -3.5 l3 3.5 l-3 3.5`} />
     </g>
   );
 }
@@ -87,7 +87,7 @@ function classOf({ verdict }: Picture): string {
 function taking(face: number, width: number) {
   const take = ({ clientX, currentTarget }: PointerEvent) => {
     const box = (currentTarget as Element).getBoundingClientRect();
-    moveHand((((clientX - box.left) / box.width) * width - face) / 1e3);
+    moveHand((((clientX - box.left) / box.width) * width - face) / 1e3, true);
   };
   return {
     onPointerDown: (event: PointerEvent) => {
@@ -98,6 +98,7 @@ function taking(face: number, width: number) {
       const held = (event.currentTarget as Element).hasPointerCapture(event.pointerId);
       if (held && event.buttons === 1) take(event);
     },
+    onLostPointerCapture: letGo,
   };
 }
 
@@ -133,8 +134,7 @@ function Rule({ picture, top }: { picture: Picture; top: number }) {
         <path
           key={curve.role}
           class={`mark ${curve.role} ${isFull(curve) ? 'full' : 'preview'}`}
-          d="M0 0 l-3.2 -6 h6.4 z"
-          transform={`translate(${curve.length * 1e3} 0)`}
+          d={`M${curve.length * 1e3} 0 l-3.2 -6 h6.4 z`}
         >
           <title>{`${ROLE_NAME[curve.role]}: ${lengthText(curve.length)}`}</title>
         </path>

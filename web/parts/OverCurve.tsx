@@ -1,6 +1,8 @@
 /** A curve drawn over a plot whose axes are known, so that it follows the hand without drawing the plot again. */
-import type { Curve } from '../state/picture.ts';
+import { useRef } from 'preact/hooks';
+import type { Curve, Standing } from '../state/picture.ts';
 import { lengthText } from '../state/unit.ts';
+import { useSize } from './size.ts';
 
 interface OverCurveProps {
   curve: Curve;
@@ -15,52 +17,68 @@ interface OverCurveProps {
   label: number;
 }
 
-/** The axes as the drawing counts them. */
-const SIZE = 1000;
-
 export function OverCurve(props: OverCurveProps) {
-  const { curve, ys, fitted, xRange, yRange, margin, label } = props;
-  const x = (speed: number) => (SIZE * (speed - xRange[0])) / (xRange[1] - xRange[0]);
-  const y = (value: number) => (SIZE * (yRange[1] - value)) / (yRange[1] - yRange[0]);
-  const points = curve.points.map(({ speed, standing }, i) => ({
-    standing,
-    x: x(speed),
-    y: y(ys[i]!),
-    base: y(fitted[i]!),
-  }));
-  const known = points.filter((point) => Number.isFinite(point.y));
-  const last = known[known.length - 1];
-  const exact = known.every(({ standing }) => standing !== 'preview');
-  const { l, r, t, b } = margin;
+  const { l, r, t, b } = props.margin;
+  const frame = useRef<HTMLDivElement>(null);
+  const size = useSize(frame);
   return (
-    <div class="over-curve" style={{ inset: `${t}px ${r}px ${b}px ${l}px` }}>
-      <svg viewBox={`0 0 ${SIZE} ${SIZE}`} preserveAspectRatio="none" aria-hidden="true">
-        <path class="losses" d={lossesPath(known)} />
-        <path class={exact ? 'tried' : 'tried estimate'} d={linePath(known)} />
-      </svg>
-      {known
-        .filter(({ standing }) => standing !== 'preview')
-        .map((point) => (
-          <i
-            key={point.x}
-            class={point.standing === 'full' ? 'dot' : 'dot hollow'}
-            style={{ left: `${point.x / 10}%`, top: `${point.y / 10}%` }}
-          />
-        ))}
-      {last && (
-        <span class="over-name" style={{ top: `calc(${last.y / 10}% + ${label}px)` }}>
-          yours {lengthText(curve.length)}
-        </span>
-      )}
+    <div class="over-curve" style={{ inset: `${t}px ${r}px ${b}px ${l}px` }} ref={frame}>
+      {size && <Drawn {...props} size={size} />}
     </div>
   );
 }
 
+/** Few paths for all of it: it is drawn at every move of the hand. */
+function Drawn({ size, ...props }: OverCurveProps & { size: readonly [number, number] }) {
+  const known = placed(props, size).filter(({ y }) => Number.isFinite(y));
+  const last = known[known.length - 1];
+  const of = (standing: (one: Standing) => boolean) =>
+    known.filter((one) => standing(one.standing));
+  const exact = known.every(({ standing }) => standing !== 'preview');
+  return (
+    <>
+      <svg aria-hidden="true">
+        <path class="losses" d={lossesPath(known)} />
+        <path class={exact ? 'tried' : 'tried estimate'} d={linePath(known)} />
+        <path class="dots" d={dotsPath(of((standing) => standing === 'full'))} />
+        <path
+          class="dots hollow"
+          d={dotsPath(of((standing) => standing !== 'full' && standing !== 'preview'))}
+        />
+      </svg>
+      {last && (
+        <span class="over-name" style={{ top: `${last.y + props.label}px` }}>
+          yours {lengthText(props.curve.length)}
+        </span>
+      )}
+    </>
+  );
+}
+
+/** The points of the curve [px]. */
+function placed(props: OverCurveProps, [width, height]: readonly [number, number]): At[] {
+  const { curve, ys, fitted, xRange, yRange } = props;
+  const x = (speed: number) => (width * (speed - xRange[0])) / (xRange[1] - xRange[0]);
+  const y = (value: number) => (height * (yRange[1] - value)) / (yRange[1] - yRange[0]);
+  const even = (at: number) => Math.round(at * 10) / 10;
+  return curve.points.map(({ speed, standing }, i) => ({
+    standing,
+    x: even(x(speed)),
+    y: even(y(ys[i]!)),
+    base: even(y(fitted[i]!)),
+  }));
+}
+
 interface At {
+  standing: Standing;
   x: number;
   y: number;
   base: number;
 }
+
+/** A lozenge at each. */
+const dotsPath = (points: readonly At[]) =>
+  points.map(({ x, y }) => `M${x - 5} ${y} l5 -5 l5 5 l-5 5 z`).join(' ');
 
 const linePath = (points: readonly At[]) =>
   points.length === 0 ? '' : `M${points.map(({ x, y }) => `${x} ${y}`).join(' L')}`;
@@ -83,6 +101,6 @@ function crossed(points: readonly At[]): At[] {
     if (a * b >= 0) return [point];
     const t = a / (a - b);
     const y = before.base + t * (point.base - before.base);
-    return [{ x: before.x + t * (point.x - before.x), y, base: y }, point];
+    return [{ ...point, x: before.x + t * (point.x - before.x), y, base: y }, point];
   });
 }

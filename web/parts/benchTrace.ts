@@ -1,7 +1,8 @@
 /** The cycle that the workbench shows: of the reader's length where it is traced, else of the answer. */
+import { computed } from '@preact/signals';
 import type { Trace } from '../../sim/index.ts';
 import type { Role } from '../look.ts';
-import { curveOf, type Picture } from '../state/picture.ts';
+import { curveOf, type Picture, picture } from '../state/picture.ts';
 import { isTrace, traceOf } from '../state/why.ts';
 
 export interface ShownTrace {
@@ -11,10 +12,20 @@ export interface ShownTrace {
   trace: Trace;
 }
 
-export function benchTrace(picture: Picture): ShownTrace | undefined {
+/** The same thing while nothing of it changes, so that a drag leaves its picture alone. */
+export const shownTrace = computed<ShownTrace | undefined>((): ShownTrace | undefined => {
+  const next = picture.value && benchTrace(picture.value);
+  const same = next && next.trace === last?.trace && next.role === last.role;
+  last = same && next.length === last?.length ? last : next;
+  return last;
+});
+
+let last: ShownTrace | undefined;
+
+function benchTrace(now: Picture): ShownTrace | undefined {
   for (const role of ['hand', 'best', 'now'] as const) {
     const trace = traceOf(role);
-    const length = curveOf(picture, role)?.length;
+    const length = curveOf(now, role)?.length;
     if (isTrace(trace) && length !== undefined) return { role, length, trace };
   }
   return undefined;

@@ -2,52 +2,60 @@
  * The workbench: the intake whose mouth is dragged with the wave above it on its axis, the curves that answer
  * beside it, and the map of all lengths below those on their axis.
  */
-import { useEffect, useMemo, useRef } from 'preact/hooks';
-import { benchTrace, shownLength } from '../parts/benchTrace.ts';
+import { useEffect, useRef } from 'preact/hooks';
+import { shownLength, shownTrace } from '../parts/benchTrace.ts';
 import { Dial } from '../parts/Dial.tsx';
 import { IntakeDrawing } from '../parts/IntakeDrawing.tsx';
 import { WaveAbove } from '../parts/WaveAbove.tsx';
-import { type Picture, still } from '../state/picture.ts';
+import { picture, still } from '../state/picture.ts';
 import { wanted } from '../state/why.ts';
 import { curvesView, lengthMapView } from '../views/index.ts';
 import { Panel } from './Panel.tsx';
 
-export function Bench({ picture }: { picture: Picture }) {
+/** Drawn anew when the answer or the cycle on show changes; what follows the hand is parts of its own. */
+export function Bench() {
   useEffect(() => {
     wanted.value = true;
   }, []);
-  const shown = useShown(picture);
-  const length = shownLength(picture);
   const bench = useRef<HTMLDivElement>(null);
+  const now = still.value;
+  if (!now) return null;
   return (
     <>
       <Pager bench={bench} />
       <div class="bench" ref={bench}>
         <div class="left">
-          <WaveAbove picture={still.value ?? picture} shown={shown} />
+          <WaveAbove picture={now} shown={shownTrace.value} />
           <section class="panel intake-panel" aria-labelledby="intake-title">
             <h2 id="intake-title" class="sr">
               The intake, and the length to try
             </h2>
-            <IntakeDrawing
-              picture={picture}
-              length={length}
-              trace={shown?.length === length ? shown.trace : undefined}
-            />
-            <Dial picture={picture} />
+            <Tried />
           </section>
         </div>
-        <Panel view={curvesView} picture={picture} name="curves" />
-        <Panel view={lengthMapView} picture={picture} name="map" />
+        <Panel view={curvesView} picture={now} name="curves" />
+        <Panel view={lengthMapView} picture={now} name="map" />
       </div>
     </>
   );
 }
 
-/** The cycle on show; the same thing while nothing of it changes, so that a drag leaves its picture alone. */
-function useShown(picture: Picture) {
-  const now = benchTrace(picture);
-  return useMemo(() => now, [now?.trace, now?.role, now?.length]);
+/** The intake at the length on show, and what moves it. */
+function Tried() {
+  const now = picture.value;
+  if (!now) return null;
+  const length = shownLength(now);
+  const shown = shownTrace.value;
+  return (
+    <>
+      <IntakeDrawing
+        picture={now}
+        length={length}
+        trace={shown?.length === length ? shown.trace : undefined}
+      />
+      <Dial picture={now} />
+    </>
+  );
 }
 
 const PANELS = [

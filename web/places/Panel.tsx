@@ -1,24 +1,25 @@
 /** A plot of the workbench, as high as there is room for it. */
-import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useMemo, useRef, useState } from 'preact/hooks';
 import type { View } from '../drawing/view.ts';
 import { PlotArea } from '../parts/PlotArea.tsx';
+import { useSize } from '../parts/size.ts';
 import { TakeAway } from '../parts/TakeAway.tsx';
-import { type Picture, still } from '../state/picture.ts';
+import { type Picture, picture } from '../state/picture.ts';
 
 /** Least height at which a plot can be read [px]. */
 const LEAST = 150;
 
 export function Panel({ view, picture, name }: { view: View; picture: Picture; name: string }) {
   const room = useRef<HTMLDivElement>(null);
-  const height = useHeight(room);
-  const base = (view.overHand && still.value) || picture;
-  const ready = view.ready?.(base) ?? true;
+  const size = useSize(room);
+  const height = size && Math.max(LEAST, size[1]);
+  const ready = view.ready?.(picture) ?? true;
   const words = useMemo(
     () => ({
-      reading: view.reading(base),
-      summary: ready ? view.summary(base) : 'Not computed yet.',
+      reading: view.reading(picture),
+      summary: ready ? view.summary(picture) : 'Not computed yet.',
     }),
-    [view, base, ready, ...(view.watch?.() ?? [])],
+    [view, picture, ready, ...(view.watch?.() ?? [])],
   );
   const { Above } = view;
   return (
@@ -28,33 +29,37 @@ export function Panel({ view, picture, name }: { view: View; picture: Picture; n
           {view.question}
         </h2>
         {Above && <Above />}
-        <details class="panel-take">
-          <summary>
-            About, save<span class="sr">: {view.question}</span>
-          </summary>
-          <div class="panel-take-box">
-            <p class="reading">{words.reading}</p>
-            <TakeAway view={view} picture={picture} ready={ready} offered />
-          </div>
-        </details>
+        <About view={view} reading={words.reading} ready={ready} />
       </div>
       <p class="sr">{words.summary}</p>
       <div class="panel-room" ref={room}>
-        {height > 0 && <PlotArea view={view} picture={picture} height={height} near />}
+        {height && <PlotArea view={view} picture={picture} height={height} near />}
       </div>
     </section>
   );
 }
 
-/** Height of the room [px], followed as it changes. */
-function useHeight(room: { current: HTMLElement | null }): number {
-  const [height, setHeight] = useState(0);
-  useLayoutEffect(() => {
-    const measure = () => setHeight(Math.max(LEAST, Math.floor(room.current!.clientHeight)));
-    measure();
-    const watcher = new ResizeObserver(measure);
-    watcher.observe(room.current!);
-    return () => watcher.disconnect();
-  }, []);
-  return height;
+interface AboutProps {
+  view: View;
+  reading: string;
+  ready: boolean;
+}
+
+/** What the plot shows and what can be taken away of it, with the length that is tried. */
+function About({ view, reading, ready }: AboutProps) {
+  const [open, setOpen] = useState(false);
+  const now = open && picture.value;
+  return (
+    <details class="panel-take" onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
+      <summary>
+        About, save<span class="sr">: {view.question}</span>
+      </summary>
+      {now && (
+        <div class="panel-take-box">
+          <p class="reading">{reading}</p>
+          <TakeAway view={view} picture={now} ready={ready} offered />
+        </div>
+      )}
+    </details>
+  );
 }

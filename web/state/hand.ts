@@ -9,12 +9,13 @@ import { refresh, refreshNow, type Study, study } from './study.ts';
 /** Length chosen [m]; undefined until the reader moves it. */
 export const hand = signal<number | undefined>(undefined);
 
-/** How the full computation at that length stands. */
-export const handRun = signal<{ busy: boolean; done: number; total: number }>({
-  busy: false,
-  done: 0,
-  total: 0,
-});
+const NOT_BEGUN = { busy: false, done: 0, total: 0 };
+
+/** How the full computation at that length stands; a total of 0: it has not begun. */
+export const handRun = signal(NOT_BEGUN);
+
+/** Whether the curve at that length is exact. */
+export const handExact = computed(() => !handRun.value.busy && handRun.value.total > 0);
 
 /** Lengths the reader may choose [m]: those between which something is known. */
 export const handRange = computed(() => {
@@ -31,7 +32,7 @@ export const handRange = computed(() => {
 /** What one step of the hand moves [m]: a millimetre, or a twentieth of an inch. */
 export const STEP: Record<LengthUnit, number> = { mm: METRES.mm, in: METRES.in / 20 };
 
-/** Rest before the exact computation starts while moves follow one another [ms]; a single one has none. */
+/** Rest before computing starts while moves follow one another, after the frame that shows the last [ms]. */
 const REST = 40;
 
 /** Moves that come sooner than this after another belong together [ms]. */
@@ -41,9 +42,10 @@ let moved = Number.NEGATIVE_INFINITY;
 
 let stopper = new AbortController();
 let rest: ReturnType<typeof setTimeout> | undefined;
+let frame: number | undefined;
 
-/** Takes a length [m], to the nearest step. */
-export function moveHand(length: number): void {
+/** Takes a length [m], to the nearest step; `held` while more moves are to come. */
+export function moveHand(length: number, held = false): void {
   const { least, most } = handRange.value;
   const step = STEP[unit.peek()];
   const round = Math.round(Math.round(length / step) * step * 1e6) / 1e6;
@@ -53,14 +55,32 @@ export function moveHand(length: number): void {
   stopHand();
   const now = performance.now();
   const following = now - moved < TOGETHER;
-  rest = setTimeout(() => void computeHand(following), following ? REST : 0);
   moved = now;
+  if (following) afterFrame(() => computeHand(held));
+  else rest = setTimeout(() => void computeHand(held), 0);
+}
+
+/** A slow frame is no rest: the next move of a drag comes with the next frame, before what waits for it. */
+function afterFrame(compute: () => Promise<void>): void {
+  frame = requestAnimationFrame(() => {
+    frame = requestAnimationFrame(() => {
+      rest = setTimeout(() => void compute(), REST);
+    });
+  });
+}
+
+/** What was held is let go: its exact curve at once. */
+export function letGo(): void {
+  if (hand.peek() === undefined || handRun.peek().total > 0) return;
+  stopHand();
+  void computeHand(false);
 }
 
 function stopHand(): void {
   clearTimeout(rest);
+  if (frame !== undefined) cancelAnimationFrame(frame);
   stopper.abort();
-  handRun.value = { busy: false, done: 0, total: 0 };
+  handRun.value = NOT_BEGUN;
 }
 
 export function liftHand(): void {
@@ -72,17 +92,17 @@ export function liftHand(): void {
 const WHOLE = 1;
 
 /**
- * The exact curve of the length under the hand. While moves follow one another a quick one in single precision
- * comes before it, in two thirds of the time.
+ * The exact curve of the length under the hand. While it is held a quick one in single precision comes before
+ * it, in two thirds of the time.
  */
-async function computeHand(following: boolean): Promise<void> {
+async function computeHand(held: boolean): Promise<void> {
   const now = study.value;
   const length = hand.value;
   if (!now || length === undefined) return;
   stopper = new AbortController();
   const { signal: stop } = stopper;
   try {
-    if (following) await computeQuickly(now, length, stop);
+    if (held) await computeQuickly(now, length, stop);
     await computeExactly(now, length, stop);
   } catch (error) {
     if (!(error instanceof Cancelled)) throw error;

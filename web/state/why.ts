@@ -3,10 +3,10 @@ import { computed, effect, signal } from '@preact/signals';
 import { inTarget, type Trace, withLength } from '../../sim/index.ts';
 import { Cancelled } from '../compute/pool.ts';
 import type { Role } from '../look.ts';
-import { hand, handRun } from './hand.ts';
+import { hand, handExact } from './hand.ts';
 import { picture } from './picture.ts';
 import { pool } from './pool.ts';
-import { study } from './study.ts';
+import { type Study, study } from './study.ts';
 
 /** Speed chosen by the reader [rpm]; undefined until one is. */
 const chosen = signal<number | undefined>(undefined);
@@ -57,29 +57,41 @@ export function isTrace(state: TraceState): state is Trace {
 
 let stopper = new AbortController();
 
+/** Rest of the hand before its cycle is traced [ms]: a trace holds a worker that the next length would want. */
+const REST = 250;
+
 /** Lengths to trace, as text so that nothing restarts while they stay the same. */
 const wishes = computed(() => {
   const full = study.value?.full;
   if (!wanted.value || !full) return '';
   const lengths = [full.baseline.length, full.recommended.length];
-  if (hand.value !== undefined && !handRun.value.busy) lengths.push(hand.value);
+  if (hand.value !== undefined && handExact.value) lengths.push(hand.value);
   return [...new Set(lengths)].join(' ');
 });
+
+let rest: ReturnType<typeof setTimeout> | undefined;
 
 effect(() => {
   const lengths = wishes.value.split(' ').filter((text) => text !== '');
   const speed = whySpeed.value;
+  clearTimeout(rest);
   stopper.abort();
   stopper = new AbortController();
   const now = study.peek();
   if (!now || speed === undefined) return;
-  for (const length of lengths.map(Number)) {
+  const begin = () => traceAll(now, lengths.map(Number), speed, stopper.signal);
+  if (hand.peek() === undefined) begin();
+  else rest = setTimeout(begin, REST);
+});
+
+function traceAll(now: Study, lengths: readonly number[], speed: number, stop: AbortSignal): void {
+  for (const length of lengths) {
     const key = keyOf(now.hash, length, speed);
     const known = traces.peek().get(key);
     if (known !== undefined && known !== 'running') continue;
-    void trace(key, withLength(now.scenario.engine, length), speed, stopper.signal);
+    void trace(key, withLength(now.scenario.engine, length), speed, stop);
   }
-});
+}
 
 type Engine = Parameters<typeof withLength>[0];
 

@@ -102,7 +102,12 @@ function HandLine() {
   const { l, r, t, b } = MAP_MARGIN;
   return (
     <div class="over-frame" style={{ inset: `${t}px ${r}px ${b}px ${l}px` }}>
-      <div class="hand-line" style={{ bottom: `${(100 * (at! - low)) / (high - low)}%` }} />
+      <div
+        class="hand-rise"
+        style={{ transform: `translateY(${(-100 * (at! - low)) / (high - low)}%)` }}
+      >
+        <div class="hand-line" />
+      </div>
     </div>
   );
 }
