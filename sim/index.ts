@@ -105,6 +105,7 @@ export {
 export type { FactSection } from './scenario/facts.ts';
 export { scenarioHash } from './scenario/hash.ts';
 export { type MeasuredRun, readMeasuredRun } from './scenario/measuredRun.ts';
+export { type Offer, type OfferedSection, offersOf } from './scenario/offers.ts';
 export {
   OWN_FIGURES,
   type OwnEngine,
@@ -120,7 +121,7 @@ export {
   shortestLength,
 } from './scenario/readValue.ts';
 export type { Scenario } from './scenario/resolve.ts';
-export { FIGURE_GROUPS, type FigureField, isCondition } from './scenario/schema.ts';
+export { FIGURE_GROUPS, type FigureField, isCondition, mayGo } from './scenario/schema.ts';
 export { type Uncertainty, USUAL_UNCERTAINTY } from './scenario/sections/uncertainty.ts';
 export {
   changedText,

@@ -79,6 +79,11 @@ export function isCondition(path: string): boolean {
   return key?.kind === 'leaf' && key.condition === true;
 }
 
+/** Whether a key may be left out of a file; of rows of a list none may go alone. */
+export function mayGo(path: string): boolean {
+  return !/\.\d+/.test(path) && keyAt(scenarioKeys, path)?.optional === true;
+}
+
 /** What the sections see of a file. */
 export type ScenarioView = ViewOf<typeof scenarioKeys>;
 

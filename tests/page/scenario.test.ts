@@ -72,6 +72,30 @@ test('31 MB, nonsense, a bomb of aliases: told in words, never parsed for long',
   await page.close();
 });
 
+test('every key that the file leaves out can be added, with its default and doubt in sight, and taken out again', async () => {
+  const { page, said } = await open();
+  await drawer(page);
+  const box = page.locator('.drawer');
+  expect(await box.getByLabel('intake: throttle, open loss').count()).toBe(0);
+  await box.getByLabel('Add', { exact: true }).selectOption('intake.throttle.openLoss');
+  await box.getByText('Likely to be off by +- 40 %').waitFor();
+  expect(await box.textContent()).toMatch(/Default: butterfly.*Taken now: 0\.\d+\./);
+  await box.getByLabel('intake: throttle, open loss').fill('0.4');
+  await box.getByRole('button', { name: 'Add intake: throttle, open loss' }).click();
+  const added = box.locator('[data-path="intake.throttle.openLoss"]');
+  await added.waitFor();
+  expect(await added.inputValue()).toBe('0.4');
+  expect(await box.getByText('Likely to be off').count()).toBe(0);
+  await box.getByRole('button', { name: 'Take out: intake: throttle, open loss' }).click();
+  await added.waitFor({ state: 'detached' });
+  await box.getByRole('tab', { name: 'File' }).click();
+  await page.locator('.cm-content').waitFor();
+  const kept = await page.evaluate(() => localStorage.getItem(localStorage.key(0)!) ?? '');
+  expect(kept).not.toContain('openLoss');
+  expect(said).toEqual([]);
+  await page.close();
+});
+
 test('a long text is parsed once for the whole form', async () => {
   const { page } = await open();
   const long = `${text}\nnotes: "${'x'.repeat(4000)}"\n${'# a remark of the builder\n'.repeat(5000)}`;

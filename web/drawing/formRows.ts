@@ -50,3 +50,59 @@ export function bySketch<F extends { path: string }>(fields: readonly F[]): Sket
   }
   return runs;
 }
+
+/** A key in words: `intake: throttle, shaft position`. */
+export function keyWords(path: string): string {
+  const [first = '', ...rest] = path
+    .split('.')
+    .map((name) =>
+      /^\d+$/.test(name)
+        ? String(Number(name) + 1)
+        : name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`),
+    );
+  return rest.length === 0 ? first : `${first}: ${rest.join(', ')}`;
+}
+
+/** What a text says besides the figures in groups of their own, by its first name. */
+export interface OtherSection {
+  name: string;
+  fields: Asked[];
+  /** Tables, which are written in the file. */
+  lists: { path: string; label: string; rows: number }[];
+}
+
+/** Lists of more rows than this are tables. */
+const FEW = 6;
+
+/** @param known paths of the figures that stand in groups of their own */
+export function otherFigures(
+  tree: unknown,
+  known: ReadonlySet<string>,
+  figures: Figures,
+): OtherSection[] {
+  if (!(tree instanceof Object)) return [];
+  return Object.entries(tree).flatMap(([name, node]) => {
+    const section: OtherSection = { name, fields: [], lists: [] };
+    gather(node, name, known, figures, section);
+    return section.fields.length + section.lists.length > 0 ? [section] : [];
+  });
+}
+
+function gather(
+  node: unknown,
+  path: string,
+  known: ReadonlySet<string>,
+  figures: Figures,
+  into: OtherSection,
+): void {
+  if (Array.isArray(node) && (node.length > FEW || !(node[0] instanceof Object))) {
+    if (!known.has(`${path}.0`))
+      into.lists.push({ path, label: keyWords(path), rows: node.length });
+  } else if (node instanceof Object) {
+    for (const [name, child] of Object.entries(node))
+      gather(child, `${path}.${name}`, known, figures, into);
+  } else if (!known.has(path) && !path.startsWith('$')) {
+    const figure = figures.at(path);
+    if (figure !== undefined) into.fields.push({ path, label: keyWords(path), figure });
+  }
+}

@@ -1,62 +1,72 @@
 /** The figures as a form, each section with its sketch; each change goes into the scenario's text. */
 import { useMemo } from 'preact/hooks';
-import { FIGURE_GROUPS, type ScenarioIssue } from '../../sim/index.ts';
-import { type Asked, askedOf } from '../drawing/formRows.ts';
-import { figuresOf, withFigure } from '../state/figures.ts';
-import { edit, reading, source } from '../state/scenario.ts';
-import { useFollowing } from './following.ts';
+import { FIGURE_GROUPS, mayGo, type ScenarioIssue } from '../../sim/index.ts';
+import { askedOf, type OtherSection, otherFigures } from '../drawing/formRows.ts';
+import { figuresOf } from '../state/figures.ts';
+import { treeOf } from '../state/keys.ts';
+import { reading, source } from '../state/scenario.ts';
+import { AddFigure } from './AddFigure.tsx';
+import { Figure, Remove } from './Figure.tsx';
 import { SketchedFields } from './SketchedFields.tsx';
 
 export function EngineForm() {
   const { text } = source.value;
-  const figures = useMemo(() => figuresOf(text), [text]);
+  const { groups, others, tree } = useMemo(() => formOf(text), [text]);
   const now = reading.value;
   const issues = now.ok ? [] : now.issues;
   return (
     <form class="figures" onSubmit={(event) => event.preventDefault()}>
-      {FIGURE_GROUPS.map(({ title, fields }) => (
+      {groups.map(({ title, fields }) => (
         <fieldset key={title}>
           <legend>{title}</legend>
           <SketchedFields
-            fields={askedOf(fields, figures)}
+            fields={fields}
             field={(one) => <Figure key={one.path} asked={one} issues={issues} />}
           />
         </fieldset>
       ))}
+      {others.map((one) => (
+        <Others key={one.name} section={one} issues={issues} />
+      ))}
+      {tree !== undefined && <AddFigure tree={tree} />}
     </form>
   );
 }
 
-interface FigureProps {
-  asked: Asked;
+/** What the text says: the figures changed most in groups of their own, then the rest by section. */
+function formOf(text: string) {
+  const figures = figuresOf(text);
+  const tree = treeOf(text);
+  const groups = FIGURE_GROUPS.map(({ title, fields }) => ({
+    title,
+    fields: askedOf(fields, figures),
+  })).filter(({ fields }) => fields.length > 0);
+  const known = new Set(groups.flatMap(({ fields }) => fields.map(({ path }) => path)));
+  return { groups, others: otherFigures(tree, known, figures), tree };
+}
+
+interface OthersProps {
+  section: OtherSection;
   issues: readonly ScenarioIssue[];
 }
 
-function Figure({ asked: { path, label, figure }, issues }: FigureProps) {
-  const field = useFollowing(figure);
-  const issue = issues.find((one) => one.path === path);
-  const id = `figure-${path}`;
+function Others({ section: { name, fields, lists }, issues }: OthersProps) {
   return (
-    <div class={issue ? 'figure wrong' : 'figure'}>
-      <label for={id}>{label}</label>
-      <input
-        id={id}
-        type="text"
-        ref={field}
-        data-path={path}
-        autocomplete="off"
-        spellcheck={false}
-        aria-invalid={issue !== undefined}
-        aria-describedby={issue && `${id}-issue`}
-        onChange={(event) =>
-          edit(withFigure(source.peek().text, path, event.currentTarget.value.trim()))
-        }
-      />
-      {issue && (
-        <p id={`${id}-issue`} class="wrong-says">
-          {issue.message}: {issue.remedy}
+    <fieldset>
+      <legend>
+        Also: {name} {mayGo(name) && <Remove path={name} name={`all of ${name}`} />}
+      </legend>
+      {fields.map((one) => (
+        <Figure key={one.path} asked={one} issues={issues} />
+      ))}
+      {lists.map(({ path, label, rows }) => (
+        <p class="figure" key={path}>
+          <span>{label}</span>
+          <span class="figure-box">
+            {rows} rows, in the file {mayGo(path) && <Remove path={path} name={label} />}
+          </span>
         </p>
-      )}
-    </div>
+      ))}
+    </fieldset>
   );
 }

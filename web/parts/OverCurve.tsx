@@ -47,7 +47,10 @@ function Drawn({ size, ...props }: OverCurveProps & { size: readonly [number, nu
         />
       </svg>
       {last && (
-        <span class="over-name" style={{ top: `${last.y + props.label}px` }}>
+        <span
+          class="over-name"
+          style={{ left: `${last.x + 8}px`, top: `${last.y + props.label}px` }}
+        >
           yours {lengthText(props.curve.length)}
         </span>
       )}

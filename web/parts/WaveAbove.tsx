@@ -75,8 +75,9 @@ function WavePicture({ picture, shown }: { picture: Picture; shown: ShownTrace }
         <ValveSide picture={picture} trace={trace} window={window} />
         <Event window={window} angle={trace.intakeEvents.open} text="intake opens" />
         <Event window={window} angle={trace.intakeEvents.close} text="intake closes" />
-        <DeadCentre window={window} angle={360} text="TDC" />
-        <DeadCentre window={window} angle={540} text="BDC" />
+        {DEAD_CENTRES.map(({ angle, text }) => (
+          <DeadCentre key={angle} window={window} angle={angle} text={text} />
+        ))}
         <div class="moment" style={{ bottom: up(window, moment.value) }} />
       </div>
     </div>
@@ -104,12 +105,22 @@ function ValveSide({ picture, trace, window }: ValveSideProps) {
       <div class="named" style={{ bottom: `${lines.lifted}%` }}>
         <span>lift</span>
       </div>
-      <div class="named below" style={{ bottom: `${Math.min(lines.closed, 93)}%` }}>
+      <div class="named below" style={{ bottom: `${clear(window, lines.closed)}%` }}>
         <span>cylinder pressure</span>
       </div>
     </>
   );
 }
+
+/** Height of a name [%] that lies over no dead centre's line: below one that it would touch. */
+function clear(window: Window, height: number): number {
+  const lines = DEAD_CENTRES.map(({ angle }) => share(window, angle));
+  const met = lines.find((line) => line > height - NAME_HEIGHT && line < height + 1);
+  return Math.min(met === undefined ? height : met - 1, 93);
+}
+
+/** What a name takes [%] of the picture, at its least height. */
+const NAME_HEIGHT = 9;
 
 /** The way of the front, from the valve to the mouth and back. */
 function FrontLine({ front, window }: { front: Front; window: Window }) {
@@ -155,9 +166,16 @@ function Tiles({ picture, shown: { trace, length }, window, place }: TilesProps)
   );
 }
 
-/** Height of a crank angle in the picture. */
-const up = ({ from, to }: Window, angle: number) =>
-  `${Math.min(100, Math.max(0, (100 * (angle - from)) / (to - from)))}%`;
+const DEAD_CENTRES = [
+  { angle: 360, text: 'TDC' },
+  { angle: 540, text: 'BDC' },
+];
+
+/** Height of a crank angle in the picture [%]. */
+const share = ({ from, to }: Window, angle: number) =>
+  Math.min(100, Math.max(0, (100 * (angle - from)) / (to - from)));
+
+const up = (window: Window, angle: number) => `${share(window, angle)}%`;
 
 interface LineProps {
   window: Window;
@@ -180,7 +198,7 @@ function DeadCentre({ window, angle, text }: LineProps) {
   return (
     <div class="dead-centre" style={{ bottom: up(window, angle) }}>
       <span>
-        {text} {angle}°
+        {text} <i class="roomy">{angle}°</i>
       </span>
     </div>
   );

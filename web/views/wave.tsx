@@ -2,7 +2,7 @@
 import type { Data, Layout } from 'plotly.js-dist-min';
 import { type Column, plotted, quantities as q, type Trace } from '../../sim/index.ts';
 import { arrivalOf } from '../drawing/arrival.ts';
-import { closingLine, crankAxis, valveBars } from '../drawing/crank.ts';
+import { closingLevel, crankAxisUp, valveBarsUp } from '../drawing/crank.ts';
 import { numbered, ofCurve, type Table } from '../drawing/table.ts';
 import type { View } from '../drawing/view.ts';
 import { rpm, told } from '../format.ts';
@@ -15,7 +15,8 @@ import { lengthFigure, lengthText } from '../state/unit.ts';
 import { CYCLE, moment, waveRole } from '../state/wave.ts';
 import { isTrace, traceOf, wanted, whySpeed } from '../state/why.ts';
 
-const WAVE_MARGIN = { ...MARGIN, t: 52, b: 62, r: 64 };
+/** To the left, between the axis and its figures, stand the bars of the valves [px]. */
+const WAVE_MARGIN = { ...MARGIN, l: 84, r: 64 };
 
 export const waveView: View = {
   id: 'wave',
@@ -23,7 +24,7 @@ export const waveView: View = {
   width: 'half',
   height: 460,
   reading: () =>
-    `At ${rpm(whySpeed.value ?? 0)}. Upwards from the mouth to the valve, left to right through the cycle. The opening valve sends low pressure to the mouth; it comes back as high pressure, and should arrive before the intake closes.`,
+    `At ${rpm(whySpeed.value ?? 0)}. Valve at the left and mouth at the right as in the drawing of the intake, upwards through the cycle. The opening valve sends low pressure to the mouth; it comes back as high pressure, and should arrive before the intake closes.`,
   summary: (picture) => {
     const shown = shownTrace(picture);
     if (!shown) return 'Not computed yet.';
@@ -33,24 +34,29 @@ export const waveView: View = {
   ready: (picture) => shownTrace(picture) !== undefined,
   figure: (picture, look) => {
     const { trace } = shownTrace(picture)!;
-    const { shapes, annotations } = valveBars(trace, look);
+    const { shapes, annotations } = valveBarsUp(trace, look);
     const { length } = picture.curves.find(({ role }) => role === waveRole.value)!;
-    const [face] = plotted(lengthFigure(), [length]);
+    const { distance } = trace.wave;
+    const [face, valve] = plotted(lengthFigure(), [length, distance[distance.length - 1]!]);
     return {
       data: [tiles(trace, picture, look)],
       layout: {
         ...baseLayout(look, '', ''),
         margin: WAVE_MARGIN,
         hovermode: 'closest',
-        xaxis: { ...crankAxis(look), showgrid: false },
-        yaxis: { ...axis(look, `distance from rim [${unit.value}]`), showgrid: false },
-        shapes: [...shapes, ...closingLine(trace, look), faceLine(face!, look)],
+        xaxis: {
+          ...axis(look, `distance from rim [${unit.value}]`),
+          range: [valve!, 0],
+          showgrid: false,
+        },
+        yaxis: { ...crankAxisUp(look), showgrid: false },
+        shapes: [...shapes, closingLevel(trace, look), faceLine(face!, look)],
         annotations: [...annotations, faceLabel(face!, look)],
       } as Partial<Layout>,
     };
   },
   table: waveTable,
-  onPick: (_, angle) => {
+  onPick: (_picture, _distance, angle) => {
     moment.value = Math.round(angle) % CYCLE;
   },
   Below: WavePlayer,
@@ -76,9 +82,9 @@ function tiles({ wave, crankAngle }: Trace, { scenario }: Picture, look: Look): 
   const [low, mid, high] = look.wave;
   return {
     type: 'heatmap',
-    x: crankAngle,
-    y: plotted(lengthFigure(), wave.distance),
-    z: wave.distance.map((_, j) => rows.map((row) => row[j]!)),
+    x: plotted(lengthFigure(), wave.distance),
+    y: crankAngle,
+    z: rows,
     zmin: still - reach,
     zmax: still + reach,
     colorscale: [
@@ -87,18 +93,18 @@ function tiles({ wave, crankAngle }: Trace, { scenario }: Picture, look: Look): 
       [1, high],
     ],
     colorbar: { thickness: 10, outlinewidth: 0, ticksuffix: ' kPa', x: 1.01, xpad: 4 },
-    hovertemplate: `%{x:.0f} deg, %{y:.1f} ${unit.value}: %{z:.1f} kPa<extra></extra>`,
+    hovertemplate: `%{y:.0f} deg, %{x:.1f} ${unit.value} from the rim: %{z:.1f} kPa<extra></extra>`,
   } as unknown as Partial<Data>;
 }
 
 function faceLine(face: number, look: Look) {
   return {
     type: 'line',
-    xref: 'paper',
-    x0: 0,
-    x1: 1,
-    y0: face,
-    y1: face,
+    yref: 'paper',
+    y0: 0,
+    y1: 1,
+    x0: face,
+    x1: face,
     line: { color: look.quiet, width: 1 },
   } as const;
 }
@@ -106,11 +112,11 @@ function faceLine(face: number, look: Look) {
 function faceLabel(face: number, look: Look) {
   return {
     text: 'body face',
-    xref: 'paper',
-    x: 1,
-    y: face,
-    xanchor: 'right',
-    yanchor: 'bottom',
+    yref: 'paper',
+    x: face,
+    y: 1,
+    xanchor: 'left',
+    yanchor: 'top',
     showarrow: false,
     font: { size: 12, color: look.ink },
   } as const;
@@ -122,7 +128,7 @@ function Cursor() {
   const { l, r, t, b } = WAVE_MARGIN;
   return (
     <div class="over-frame" style={{ inset: `${t}px ${r}px ${b}px ${l}px` }}>
-      <div class="cursor" style={{ left: `${100 * share}%` }} />
+      <div class="cursor level" style={{ bottom: `${100 * share}%` }} />
     </div>
   );
 }
