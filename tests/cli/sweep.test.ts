@@ -200,7 +200,7 @@ test('the words: decision first, then a row a length, then the files', () => {
   expect(form).toMatch(
     /\n(Make the trumpets (?:longer|shorter): # mm, in place of the # mm fitted now|Keep the trumpets fitted now, # mm long)\.\n/,
   );
-  expect(form).toMatch(/\nIn the band from # to # rpm they give /);
+  expect(form).toMatch(/\nIn the band from # to # rpm the trumpets give /);
   expect(form).toMatch(/\nlength mean VE in band gain worst loss at loss in band there at least\n/);
   expect(form).toMatch(/\n ?# # .*take this\n|keep, fitted now/);
   expect(form).toMatch(/\n ?# # - # - # - # fitted now\n|keep, fitted now/);

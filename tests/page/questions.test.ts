@@ -239,6 +239,27 @@ test('values of another key are weighed where the scenario names one', async () 
   expect((await axes.allTextContents()).join(' ')).toMatch(/port\.length.*gain/i);
   expect(await page.locator('#varied-together .scatterlayer .trace').count()).toBe(2);
   expect((await saved(page, 'varied-together', 'PNG')).length).toBeGreaterThan(10_000);
+  // A part of an axis is chosen by the keyboard, taken back, and drawn with the pointer.
+  const together = page.locator('#varied-together');
+  const within = together.locator('[role=status]', { hasText: 'lie within' });
+  await together.getByText('Keep only variants within').click();
+  expect(await within.textContent()).toBe('2 of 2 variants lie within.');
+  const least = together.getByRole('combobox', { name: 'from' }).first();
+  await least.focus();
+  await page.keyboard.press('ArrowDown');
+  await within.getByText('1 of 2').waitFor();
+  await page.keyboard.press('ArrowUp');
+  await within.getByText('2 of 2').waitFor();
+  const plot = (await together.locator('.nsewdrag').boundingBox())!;
+  // The axes run from -0.06 to 1.3, the first stands at the left.
+  const up = (place: number) => plot.y + plot.height * (1 - (place + 0.06) / 1.36);
+  await page.mouse.move(plot.x + 2, up(0.05));
+  await page.mouse.down();
+  await page.mouse.move(plot.x + 2, up(0.9), { steps: 4 });
+  await page.mouse.up();
+  await within.getByText('0 of 2').waitFor();
+  await page.mouse.click(plot.x + 2, up(0.5));
+  await within.getByText('2 of 2').waitFor();
   expect(said).toEqual([]);
   await page.close();
 });

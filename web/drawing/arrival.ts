@@ -19,7 +19,7 @@ export function arrivalOf({ stations, crankAngle, intakeEvents }: Trace) {
 export function arrivalWords(trace: Trace): string {
   const { peak, angle } = arrivalOf(trace);
   const when = beforeClosing(trace, angle);
-  return `The pressure before the valve is highest ${when}: ${told(q.PRESSURE, peak)} at ${told(q.CRANK_ANGLE, angle)}.`;
+  return `The pressure before the valve is highest ${when}: ${told(q.PRESSURE, peak)} at ${Math.round(angle)} degrees.`;
 }
 
 /** The front of the strongest suction: it leaves the valve when the pressure before it is lowest. */

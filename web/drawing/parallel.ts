@@ -8,7 +8,7 @@ import { plotted, quantities as q, type Table } from '../../sim/index.ts';
 import { baseLayout, type Look, MARGIN } from '../look.ts';
 import type { Figure } from './view.ts';
 
-interface Axis {
+export interface Axis {
   label: string;
   /** Place of each row, 0 to 1. */
   places: number[];
@@ -18,10 +18,24 @@ interface Axis {
   texts: string[];
 }
 
-/** @param by key of the column that colours the lines */
-export function parallel(table: Table, look: Look, by: string): Figure {
+/** Part of an axis that is chosen, 0 to 1; by the axis's place. */
+export type Spans = ReadonlyMap<number, readonly [number, number]>;
+
+/** Whether a row lies within every span that is chosen. */
+export function isChosen(axes: readonly Axis[], spans: Spans, row: number): boolean {
+  return [...spans].every(([k, [low, high]]) => {
+    const place = axes[k]?.places[row] ?? 0;
+    return place >= low - NEAR && place <= high + NEAR;
+  });
+}
+
+/** What two places may differ by and be one. */
+const NEAR = 1e-6;
+
+/** Every column of a table that differs from row to row. */
+export function axesOf(table: Table): Axis[] {
   const cells = (k: number) => table.cells.map((row) => row[k]);
-  const axes = table.columns.flatMap((column, k) => {
+  return table.columns.flatMap((column, k) => {
     const values = cells(k);
     if (column.only === 'files' || column.head === '' || new Set(values).size < 2) return [];
     if (values.every((value) => typeof value === 'string')) return [ofWords(column.head, values)];
@@ -29,15 +43,30 @@ export function parallel(table: Table, look: Look, by: string): Figure {
       ? [ofFigures(column as q.Quantity, values as number[])]
       : [];
   });
+}
+
+/**
+ * @param by key of the column that colours the lines
+ * @param spans of which only rows within all stand out
+ */
+export function parallel(table: Table, look: Look, by: string, spans: Spans): Figure {
+  const cells = (k: number) => table.cells.map((row) => row[k]);
+  const axes = axesOf(table);
   const weights = ofFigures(
     q.GAIN,
     cells(table.columns.findIndex(({ key }) => key === by)) as number[],
   );
   const best = table.looks?.indexOf('cut') ?? -1;
   const rows = table.cells.map((_, row) =>
-    lineOf(axes, row, lineLook(look, weights.places[row]!, row === best)),
+    lineOf(
+      axes,
+      row,
+      isChosen(axes, spans, row)
+        ? lineLook(look, weights.places[row]!, row === best)
+        : { line: { color: look.quiet, width: 1 }, opacity: 0.15 },
+    ),
   );
-  return { data: rows, layout: layoutOf(axes, look) };
+  return { data: rows, layout: layoutOf(axes, look, spans) };
 }
 
 /** Warm above the middle, cold below, fainter near it; the best stands out by width, too. */
@@ -60,7 +89,7 @@ function lineOf(axes: readonly Axis[], row: number, drawn: object): Partial<Data
   } as Partial<Data>;
 }
 
-function layoutOf(axes: readonly Axis[], look: Look): Partial<Layout> {
+function layoutOf(axes: readonly Axis[], look: Look, spans: Spans): Partial<Layout> {
   const bare = { visible: false, fixedrange: true } as const;
   const note = { showarrow: false, xref: 'x', yref: 'y' } as const;
   const marks = axes.flatMap(({ marks: all }, k) =>
@@ -97,9 +126,15 @@ function layoutOf(axes: readonly Axis[], look: Look): Partial<Layout> {
     margin: { ...MARGIN, t: 12, b: 12, l: 70, r: 90 },
     xaxis: { ...bare, range: [-0.05, axes.length - 1 + 0.05] },
     yaxis: { ...bare, range: [-0.06, 1.3] },
-    shapes: uprights,
+    shapes: [...uprights, ...[...spans].map(([k, span]) => chosenPart(k, span, look))],
     annotations: [...heads, ...marks],
   } as Partial<Layout>;
+}
+
+/** The part of an axis that is chosen. */
+function chosenPart(k: number, [y0, y1]: readonly [number, number], look: Look) {
+  const line = { color: look.role.hand, width: 6 };
+  return { type: 'line' as const, x0: k, x1: k, y0: y0 - 0.02, y1: y1 + 0.02, line };
 }
 
 /** Words at even places, in the order in which they first stand. */

@@ -38,8 +38,8 @@ export interface View {
   ready?(picture: Picture): boolean;
   /** A point of the plot was chosen with a pointer. */
   onPick?(picture: Picture, x: number, y: number): void;
-  /** A pointer is held down over the plot, whose axes have fixed ranges. */
-  onDrag?(picture: Picture, x: number, y: number): void;
+  /** A pointer is held down over the plot, whose axes have fixed ranges; `begins` where it was put down. */
+  onDrag?(picture: Picture, x: number, y: number, begins: boolean): void;
   /** Controls of this view alone, above and below the plot. */
   Above?: ComponentType;
   Below?: ComponentType;

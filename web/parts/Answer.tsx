@@ -124,7 +124,7 @@ function meanwhile({ study: { stage }, verdict }: Picture): string {
     return verdict ? `${left} The first look is ${basis}.` : left;
   }
   if (stage === 'failed') return 'The answer could not be completed.';
-  return verdict ? `Only a look ${basis}. The answer follows.` : 'Working out a first look…';
+  return verdict ? `A first look ${basis}. The answer follows.` : 'Working out a first look…';
 }
 
 function spokenWords(now: Picture): string {
@@ -260,7 +260,15 @@ function AllWords({ picture: now, verdict }: { picture: Picture; verdict: Verdic
   const count = words.cautions.length;
   return (
     <details class="all-words">
-      <summary>All it says{count > 0 && <span class="price"> and {count} to mind</span>}</summary>
+      <summary>
+        All it says
+        {count > 0 && (
+          <span class="price">
+            {' '}
+            and {count} {count === 1 ? 'caution' : 'cautions'}
+          </span>
+        )}
+      </summary>
       <div class="all-words-box">
         {rest.map((sentence) => (
           <p key={sentence}>{sentence}</p>
@@ -272,7 +280,9 @@ function AllWords({ picture: now, verdict }: { picture: Picture; verdict: Verdic
         ))}
         <FirstLookWas study={now.study} />
         <p>
-          <a href={addressOf('trust')}>How far to trust it, and what to mind before you fit them</a>
+          <a href={addressOf('trust')}>
+            How far to trust it, and what to mind before you fit the trumpets
+          </a>
         </p>
       </div>
     </details>

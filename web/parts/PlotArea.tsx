@@ -22,7 +22,7 @@ export function PlotArea({ view, picture: whole, height, near }: PlotAreaProps) 
   );
   const { Over } = view;
   if (!figure) return view.asked ? null : <Empty picture={picture} height={height} />;
-  const drag = view.onDrag && dragging(figure, (x, y) => view.onDrag!(picture, x, y));
+  const drag = view.onDrag && dragging(figure, (...at) => view.onDrag!(picture, ...at));
   return (
     <div class={drag ? 'plot-frame drags' : 'plot-frame'} {...drag}>
       <Plot
@@ -38,15 +38,16 @@ export function PlotArea({ view, picture: whole, height, near }: PlotAreaProps) 
 }
 
 /** Pointer events of a frame as places in the units of its plot's axes. */
-function dragging({ layout }: Figure, onDrag: (x: number, y: number) => void) {
+function dragging({ layout }: Figure, onDrag: (x: number, y: number, begins: boolean) => void) {
   const { l = 0, r = 0, t = 0, b = 0 } = layout.margin ?? {};
   const [xs, ys] = [layout.xaxis?.range, layout.yaxis?.range] as [number, number][];
-  const take = ({ clientX, clientY, currentTarget }: PointerEvent) => {
+  const take = ({ clientX, clientY, currentTarget, type }: PointerEvent) => {
     const box = (currentTarget as Element).getBoundingClientRect();
     const across = (clientX - box.left - l) / (box.width - l - r);
     const up = (box.bottom - b - clientY) / (box.height - t - b);
     if (across < 0 || across > 1 || up < 0 || up > 1) return;
-    onDrag(xs![0] + across * (xs![1] - xs![0]), ys![0] + up * (ys![1] - ys![0]));
+    const [x, y] = [xs![0] + across * (xs![1] - xs![0]), ys![0] + up * (ys![1] - ys![0])];
+    onDrag(x, y, type === 'pointerdown');
   };
   return {
     onPointerDown: take,

@@ -28,7 +28,7 @@ export function Trust({ picture }: { picture: Picture }) {
         <Words title="What it knows" words={KNOWN} />
         <Words title="What it does not know" words={NOT_KNOWN} />
       </div>
-      <Words title="Before you fit them" words={CAUTIONS} />
+      <Words title="Before you fit the trumpets" words={CAUTIONS} />
       <Warnings scenario={scenario} />
       <Defaults scenario={scenario} />
       <Audit picture={picture} />

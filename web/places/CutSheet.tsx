@@ -50,8 +50,8 @@ function Facts({ picture: { scenario }, verdict: { words } }: FactsProps) {
       <li>{typeset(`Band: ${bandWords(scenario.target)}`)}</li>
       {scenario.spreads.length > 0 && (
         <li>
-          {scenario.spreads.length} figures of this engine are in doubt (+-), assumed ones among
-          them. <a href={addressOf('doubt')}>How sure is the length?</a>
+          Figures in doubt (+-): {scenario.spreads.length}, assumed ones among them.{' '}
+          <a href={addressOf('doubt')}>How sure is the length?</a>
         </li>
       )}
       {[words.gain, words.price, words.found, words.shelf]

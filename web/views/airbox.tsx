@@ -12,7 +12,7 @@ export const airboxView = askedView({
   study: inTheBox,
   applies: () => true,
   reading:
-    'Mean in the band over trumpet length, mouths in the open and in the box. Where the file has no section airbox its sizes are what is usual.',
+    'Mean in the band over trumpet length, mouths in the open and in the box. Where the file has no section airbox, usual sizes are taken.',
   sentences: airboxSentences,
   plot: airboxFigures.boxedLengthsPlot,
   table: airboxTables.boxedLengthsTable,

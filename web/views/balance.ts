@@ -8,7 +8,7 @@ export const balanceView = readingsView({
   question: 'Which screws make my cylinders breathe alike?',
   readings: bodies,
   reading:
-    'Open flow or vacuum body by body: a head line such as speed_rpm,plate_deg,bleeds,cylinder,vacuum_kPa, one row a body and load, bleeds 0 where they were screwed shut. It is read in this browser and goes nowhere.',
+    'Open flow or vacuum body by body: a head line such as speed_rpm,plate_deg,bleeds,cylinder,vacuum_kPa, one row a body and load, bleeds 0 where the bleeds were screwed shut. It is read in this browser and goes nowhere.',
   plot: airPlot,
   table: balanceTables.turnsTable,
   sentences: screwsSentences,

@@ -10,7 +10,7 @@ const value: Value = ({ closingPressure }) => closingPressure;
 
 export const closingPressureView: View = {
   id: 'closing-pressure',
-  question: 'How hard is it packed when the valve closes?',
+  question: 'What pressure is in the cylinder when the valve closes?',
   width: 'half',
   lines: true,
   height: 340,

@@ -22,7 +22,7 @@ import { isTrace, traceOf, wanted, whySpeed } from '../state/why.ts';
 
 export const cycleTraceView: View = {
   id: 'cycle',
-  question: 'Why: what does the valve feel through one cycle?',
+  question: 'Why: what pressure does the valve meet through one cycle?',
   width: 'half',
   lines: true,
   height: 460,

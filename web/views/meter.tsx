@@ -12,7 +12,7 @@ export const meterView = askedView({
   study: metering,
   applies: () => true,
   reading:
-    'Error of the air by a flow meter in the inlet of a box over the trumpets, by pressure and by plate angle, where the meter is worst. Where the file has no section airbox or meter, what they hold is what is usual.',
+    'Error of the air by a flow meter in the inlet of a box over the trumpets, by pressure and by plate angle, where the meter is worst. Where the file has no section airbox or meter, usual sizes are taken.',
   sentences: meterSentences,
   plot: meterFigures.errorsPlot,
   table: meterTables.trustTable,

@@ -12,7 +12,7 @@ export const plenumView = askedView({
   study: besidePlenum,
   applies: () => true,
   reading:
-    'Full load, the trumpets recommended against one throttle and a plenum, all cylinders of which are solved together. Where the file has no section plenum its sizes are what is usual.',
+    'Full load, the trumpets recommended against one throttle and a plenum, all cylinders of which are solved together. Where the file has no section plenum, usual sizes are taken.',
   sentences: plenumSentences,
   plot: plenumFigures.bothPlot,
   table: plenumTables.plenumTable,

@@ -1,8 +1,10 @@
 /** What the values of other keys give, where the scenario names some. */
 import { quantities as q, variantPlot, variantSentences, variantsTable } from '../../sim/index.ts';
-import { parallel } from '../drawing/parallel.ts';
+import { axesOf, parallel } from '../drawing/parallel.ts';
 import type { View } from '../drawing/view.ts';
+import { ChooseSpan } from '../parts/ChooseSpan.tsx';
 import { resultOf } from '../state/asked.ts';
+import { drawSpan, spans } from '../state/spans.ts';
 import { hasVaried, varied } from '../state/varied.ts';
 import { askedView } from './asked.tsx';
 
@@ -37,10 +39,18 @@ export const variedTogetherView: View = {
   asked: true,
   applies: hasVaried,
   reading: () =>
-    'A line is a variant, an axis what it has, from the least to the greatest; point at a line to read it. The best is thick; of the others the warm ones gain more in your band, the cold ones less.',
+    'A line is a variant, an axis what it has, from the least to the greatest; point at a line to read it. The best is thick; the stronger a line, the further its gain in your band lies from the middle. Draw along an axis, or set its ends below, to keep the variants within.',
   summary: () => variantSentences(found())[0] ?? '',
   ready: () => resultOf(varied) !== undefined,
-  figure: (_, look) => parallel(variantsTable(found()), look, q.GAIN.key),
+  figure: (_, look) => parallel(variantsTable(found()), look, q.GAIN.key, spans.value),
   table: () => variantsTable(found()),
-  watch: () => [varied.state.value],
+  onDrag: (_, x, y, begins) => drawSpan(Math.round(x), y, begins),
+  Below: ChooseSpans,
+  watch: () => [varied.state.value, spans.value],
 };
+
+/** The ends of every axis, for the keyboard, and how many variants lie within. */
+function ChooseSpans() {
+  if (!resultOf(varied)) return null;
+  return <ChooseSpan axes={axesOf(variantsTable(found()))} />;
+}

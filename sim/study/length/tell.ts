@@ -114,9 +114,9 @@ function gain(study: LengthStudy): string {
   const { decision, target, recommended, baseline, weighed } = study;
   const band = `In the band ${bandWords(target)}${isWeighted(target) ? ', weighted as asked,' : ''}`;
   const mean = meanWords(decision.bandMean, target);
-  if (recommended.length === baseline.length) return `${band} they give a ${mean}.`;
+  if (recommended.length === baseline.length) return `${band} the trumpets give a ${mean}.`;
   const before = weighed.find(({ length }) => length === baseline.length)?.bandMean ?? Number.NaN;
-  if (!Number.isFinite(before)) return `${band} they give a ${mean}; the old ones failed there.`;
+  if (!Number.isFinite(before)) return `${band} the trumpets give a ${mean}; the old ones failed there.`;
   const { gainPercent } = decision;
   const unfelt =
     Math.abs(gainPercent) < UNFELT
@@ -124,7 +124,7 @@ function gain(study: LengthStudy): string {
       : '';
   const turn = gainPercent < 0 ? 'less' : 'more';
   return (
-    `${band} they give ${percent(Math.abs(gainPercent))} ${turn}: ${mean} instead of ` +
+    `${band} the trumpets give ${percent(Math.abs(gainPercent))} ${turn}: ${mean} instead of ` +
     `${shown(bandMean(target.score), before)}.${unfelt}`
   );
 }
