@@ -24,7 +24,9 @@ describe('README: the example', () => {
     expect(lines[2]).toMatch(
       /^Make the trumpets longer: \d+ mm, in place of the 90 mm fitted now\.$/,
     );
-    expect(lines[3]).toMatch(/^In the band from 5400 to 7400 rpm the trumpets give \d+\.\d % more: mean/);
+    expect(lines[3]).toMatch(
+      /^In the band from 5400 to 7400 rpm the trumpets give \d+\.\d % more: mean/,
+    );
   });
 
   test('has a row for every length, the recommended one marked', () => {

@@ -88,7 +88,7 @@ test('every figure of the form is sketched, and its line is lit while it has the
   const { page } = await open();
   await drawer(page);
   const lit = await page.locator('.figures').evaluate(async (form) => {
-    const fields = [...form.querySelectorAll<HTMLInputElement>('input[data-path]')];
+    const fields = [...form.querySelectorAll<HTMLInputElement>('.sketched input[data-path]')];
     const found: [string, number][] = [];
     for (const field of fields) {
       field.focus();

@@ -116,7 +116,8 @@ function gain(study: LengthStudy): string {
   const mean = meanWords(decision.bandMean, target);
   if (recommended.length === baseline.length) return `${band} the trumpets give a ${mean}.`;
   const before = weighed.find(({ length }) => length === baseline.length)?.bandMean ?? Number.NaN;
-  if (!Number.isFinite(before)) return `${band} the trumpets give a ${mean}; the old ones failed there.`;
+  if (!Number.isFinite(before))
+    return `${band} the trumpets give a ${mean}; the old ones failed there.`;
   const { gainPercent } = decision;
   const unfelt =
     Math.abs(gainPercent) < UNFELT
