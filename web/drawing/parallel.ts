@@ -6,6 +6,7 @@
 import type { Data, Layout } from 'plotly.js-dist-min';
 import { plotted, quantities as q, type Table } from '../../sim/index.ts';
 import { baseLayout, type Look, MARGIN } from '../look.ts';
+import type { Spans } from '../state/spans.ts';
 import type { Figure } from './view.ts';
 
 export interface Axis {
@@ -17,9 +18,6 @@ export interface Axis {
   /** What each row has. */
   texts: string[];
 }
-
-/** Part of an axis that is chosen, 0 to 1; by the axis's place. */
-export type Spans = ReadonlyMap<number, readonly [number, number]>;
 
 /** Whether a row lies within every span that is chosen. */
 export function isChosen(axes: readonly Axis[], spans: Spans, row: number): boolean {

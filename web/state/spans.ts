@@ -1,7 +1,9 @@
 /** Which part of each axis the reader has chosen among variants, 0 to 1; gone when there are others. */
 import { effect, signal } from '@preact/signals';
-import type { Spans } from '../drawing/parallel.ts';
 import { varied } from './varied.ts';
+
+/** Part of an axis that is chosen, 0 to 1; by the axis's place. */
+export type Spans = ReadonlyMap<number, readonly [number, number]>;
 
 export const spans = signal<Spans>(new Map());
 
