@@ -6,15 +6,17 @@ export function ChooseSpan({ axes }: { axes: readonly Axis[] }) {
   const rows = axes[0]?.places.length ?? 0;
   const chosen = Array.from({ length: rows }, (_, row) => isChosen(axes, spans.value, row));
   return (
-    <details class="choose-span" open={spans.value.size > 0}>
-      <summary>Keep only variants within…</summary>
-      {axes.map((axis, k) => (
-        <Ends key={axis.label} axis={axis} at={k} />
-      ))}
+    <>
+      <details>
+        <summary>Keep only variants within…</summary>
+        {axes.map((axis, k) => (
+          <Ends key={axis.label} axis={axis} at={k} />
+        ))}
+      </details>
       <p role="status">
         {chosen.filter(Boolean).length} of {rows} variants lie within.
       </p>
-    </details>
+    </>
   );
 }
 
