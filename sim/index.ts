@@ -89,7 +89,11 @@ export {
   asGrid,
   type Column,
   column,
+  csvPieces,
+  type Filed,
   filedColumns,
+  type LongTable,
+  piecesOf,
   type Table,
   tableOf,
   type Value,
@@ -271,7 +275,6 @@ export {
   type StoreOwner,
   storedRunner,
   unfinished,
-  wholeLines,
 } from './sweep/store.ts';
 export {
   allPoints,

@@ -4,7 +4,7 @@ import { dirname, join, resolve } from 'node:path';
 import { InputError, readScenario, type Scenario } from '../index.ts';
 import { utf8Text } from './encoding.ts';
 import { storageProblem } from './storage.ts';
-import { writeFile } from './writing.ts';
+import { type Content, writeFile } from './writing.ts';
 
 /** More bytes than any scenario has; larger files are not even read. */
 const LARGEST_FILE = 4 << 20;
@@ -67,7 +67,7 @@ function standardInput(): Uint8Array {
 export interface Folder {
   path: string;
   /** Writes a file and gives its path. */
-  write(name: string, content: string | Uint8Array): string;
+  write(name: string, content: Content): string;
 }
 
 /**

@@ -2,10 +2,8 @@
 import {
   appendFileSync,
   closeSync,
-  existsSync,
   openSync,
   readdirSync,
-  readFileSync,
   renameSync,
   statSync,
   truncateSync,
@@ -20,10 +18,10 @@ import {
   type Shard,
   type StoreOwner,
   storedRunner,
-  wholeLines,
 } from '../index.ts';
 import { type Lock, takeLock } from './lock.ts';
 import { storageProblem } from './storage.ts';
+import { wholeBytes, wholeLinesOf } from './wholeLines.ts';
 import { storageError } from './writing.ts';
 
 export interface PointStore {
@@ -126,10 +124,10 @@ function refuseOddity(path: string): void {
 
 /** A last line without its end was torn by a kill: it goes. */
 function cutTorn(file: string): void {
-  if (!existsSync(file)) return;
-  const bytes = readFileSync(file);
-  const whole = bytes.lastIndexOf('\n') + 1;
-  if (whole < bytes.length) truncateSync(file, whole);
+  const { size = 0 } = statSync(file, { throwIfNoEntry: false }) ?? {};
+  if (size === 0) return;
+  const whole = wholeBytes(file);
+  if (whole < size) truncateSync(file, whole);
 }
 
 function setAside(file: string, earlier: string): void {
@@ -153,10 +151,8 @@ function readAll(folder: string, owner: StoreOwner): Held {
   for (const name of names.sort()) {
     const path = join(folder, name);
     refuseOddity(path);
-    const text = readFileSync(path, 'utf8');
-    const store = readStore(text.slice(0, wholeLines(text)));
+    const store = readStore(wholeLinesOf(path), finished);
     refuseOthers(folder, owner, store.owner);
-    for (const [key, outcome] of store.points) finished.set(key, outcome);
     if (store.unreadable > 0) {
       remarks.push(`${path}: ${lines(store.unreadable)} unreadable, to be computed again`);
     }

@@ -1,7 +1,7 @@
 /** Findings of a study on the terminal and as files. */
-import { asCsv, type Findings, reportHtml, reportText, type Scenario } from '../index.ts';
+import { csvPieces, type Findings, reportHtml, reportText, type Scenario } from '../index.ts';
 import type { Folder } from './files.ts';
-import { asParquet } from './parquet.ts';
+import { parquetPieces } from './parquet.ts';
 import { jsonText, print, printJson, remark, type Terminal, widthOf } from './terminal.ts';
 import { wavesOf } from './waves.ts';
 import { writeFile } from './writing.ts';
@@ -29,9 +29,11 @@ function writeResults(terminal: Terminal, findings: Findings, folder: Folder | u
   if (!folder) return;
   const { stem, tables, audio, document, report, page = `${stem}.html` } = findings;
   const written = [
-    ...Object.entries(tables).map(([name, table]) => folder.write(name, asCsv(table))),
+    ...Object.entries(tables).map(([name, table]) =>
+      folder.write(name, { pieces: csvPieces(table) }),
+    ),
     ...(findings.compact ? Object.entries(tables) : []).map(([name, table]) =>
-      folder.write(name.replace(/csv$/, 'parquet'), asParquet(table)),
+      folder.write(name.replace(/csv$/, 'parquet'), { pieces: parquetPieces(table) }),
     ),
     folder.write(`${stem}.json`, jsonText(document)),
     folder.write(page, reportHtml(report)),

@@ -14,8 +14,11 @@ import {
 import { ComputationError } from '../index.ts';
 import { storageProblem } from './storage.ts';
 
+/** A file whole, or piece by piece as the pieces are made. */
+export type Content = string | Uint8Array | { pieces: Iterable<string | Uint8Array> };
+
 /** Writes one file. Throws ComputationError where it cannot be written. */
-export function writeFile(file: string, content: string | Uint8Array): void {
+export function writeFile(file: string, content: Content): void {
   const place = lstatSync(file, { throwIfNoEntry: false });
   try {
     // A link, or a device such as a pipe, is written where it stands.
@@ -36,7 +39,7 @@ export function storageError(error: unknown, file: string): unknown {
   );
 }
 
-function writeBeside(file: string, content: string | Uint8Array): void {
+function writeBeside(file: string, content: Content): void {
   const beside = `${file}.part`;
   try {
     writeThrough(beside, content);
@@ -47,12 +50,15 @@ function writeBeside(file: string, content: string | Uint8Array): void {
   }
 }
 
-function writeThrough(file: string, content: string | Uint8Array): void {
+function writeThrough(file: string, content: Content): void {
   const handle = openSync(file, 'w');
   try {
-    writeFileSync(handle, content);
+    for (const piece of piecesOf(content)) writeFileSync(handle, piece);
     if (lstatSync(file).isFile()) fsyncSync(handle);
   } finally {
     closeSync(handle);
   }
 }
+
+const piecesOf = (content: Content) =>
+  typeof content === 'object' && 'pieces' in content ? content.pieces : [content];

@@ -37,6 +37,16 @@ export interface Table {
   looks?: readonly Look[];
 }
 
+/** A table for files, whose rows may be made when they are asked for. */
+export interface LongTable extends Omit<Table, 'cells' | 'looks'> {
+  cells: Cells;
+}
+
+export interface Cells {
+  readonly length: number;
+  slice(from: number, to: number): readonly (readonly Value[])[];
+}
+
 export function tableOf<Row>(
   label: string,
   columns: readonly Column<Row>[],
@@ -83,7 +93,7 @@ function shownTo(audience: 'files' | 'people', { columns, cells }: Table) {
   };
 }
 
-type Filed = number | string | boolean | null;
+export type Filed = number | string | boolean | null;
 
 function cellOf(head: Head, value: Value): Filed {
   return typeof value === 'number' ? filed(head, value) : (value ?? null);
@@ -112,6 +122,18 @@ export function filedColumns(table: Table): { key: string; values: Filed[] }[] {
   }));
 }
 
+/** Rows that are made ready for a file at once. */
+const PIECE = 5000;
+
+/** The table in pieces of its rows; an empty one is one piece. */
+export function* piecesOf({ label, columns, cells }: LongTable): Iterable<Table> {
+  let from = 0;
+  do {
+    yield { label, columns, cells: cells.slice(from, from + PIECE) };
+    from += PIECE;
+  } while (from < cells.length);
+}
+
 /** Rows of a JSON document, each an object. */
 export function asObjects(table: Table): Record<string, Filed>[] {
   const { columns, rows } = shownTo('files', table);
@@ -130,12 +152,19 @@ const FORMULA = /^[=+@]|^-(?!\d)/;
  * CSV (RFC 4180): one head line with the unit in every key, then rows; no remarks, so that any
  * spreadsheet or script reads it. A figure that does not exist is an empty cell.
  */
-export function asCsv(table: Table): string {
-  const { columns, rows } = shownTo('files', table);
-  const data = rows.map((row) => row.map((value, i) => cellOf(columns[i]!, value)));
-  const fields = columns.map(({ key }) => key);
-  const format = { newline: '\r\n', escapeFormulae: FORMULA } as const;
-  return `${Papa.unparse({ fields, data }, format)}\r\n`;
+export const asCsv = (table: Table): string => [...csvPieces(table)].join('');
+
+/** The same piece by piece, for tables that are too big to be one text. */
+export function* csvPieces(table: LongTable): Iterable<string> {
+  let head = true;
+  for (const piece of piecesOf(table)) {
+    const { columns: kept, rows } = shownTo('files', piece);
+    const data = rows.map((row) => row.map((value, i) => cellOf(kept[i]!, value)));
+    const fields = kept.map(({ key }) => key);
+    const format = { newline: '\r\n', escapeFormulae: FORMULA } as const;
+    yield `${Papa.unparse(head ? { fields, data } : data, format)}\r\n`;
+    head = false;
+  }
 }
 
 /** Heads, units and cells as people read them, and which columns run from the left. */

@@ -4,7 +4,7 @@
  * command line and the page do the rest.
  */
 import type { Report } from '../report/report.ts';
-import type { Table } from '../report/table.ts';
+import type { LongTable } from '../report/table.ts';
 import type { Scenario } from '../scenario/resolve.ts';
 import type { Sound } from '../sound/samples.ts';
 import type { PointOutcome } from '../sweep/runner.ts';
@@ -42,7 +42,7 @@ export interface Findings {
   document: object;
   report: Report;
   /** Tables written as CSV, by name of the file. */
-  tables: Record<string, Table>;
+  tables: Record<string, LongTable>;
   /** Whether the tables are written as Parquet too. */
   compact?: boolean;
   /** Sounds written as WAV, by name of the file, and the pressure that fills their scale [Pa]. */

@@ -67,16 +67,14 @@ export function ownerLine(owner: StoreOwner): string {
   return summed({ by: BY, owner });
 }
 
-/** Reads a store's text; of lines with one key the last counts. */
-export function readStore(text: string): StoreContents {
-  const contents: StoreContents = { points: new Map(), unreadable: 0, foreign: new Map() };
-  for (const line of text.split('\n')) if (line !== '') readInto(contents, line);
+/** Reads the lines of a store into `points`; of lines with one key the last counts. */
+export function readStore(
+  lines: Iterable<string>,
+  points: FinishedPoints = new Map(),
+): StoreContents {
+  const contents: StoreContents = { points, unreadable: 0, foreign: new Map() };
+  for (const line of lines) if (line !== '') readInto(contents, line);
   return contents;
-}
-
-/** How many characters of a store's text are whole lines; what follows was torn. */
-export function wholeLines(text: string): number {
-  return text.lastIndexOf('\n') + 1;
 }
 
 /**

@@ -29,20 +29,32 @@ export interface TablePoint extends PointJob {
   j: number;
 }
 
+/** A place whose engine is made when it is asked for. */
+export class LatePoint implements TablePoint {
+  readonly i: number;
+  readonly j: number;
+  readonly speed: number;
+  private readonly engines: Engines;
+
+  constructor(engines: Engines, i: number, j: number, speed: number) {
+    this.engines = engines;
+    this.i = i;
+    this.j = j;
+    this.speed = speed;
+  }
+
+  get engine(): EngineSpecification {
+    return this.engines.at(this.i)!;
+  }
+}
+
 /**
  * The points of a table in the order in which they start. Low speeds come first: they take longest,
  * and a long point at the end would leave workers idle.
  */
 export function tablePoints(variants: Engines, speeds: readonly number[]): TablePoint[] {
   const points = speeds.flatMap((speed, j) =>
-    Array.from({ length: variants.length }, (_, i) => ({
-      get engine() {
-        return variants.at(i)!;
-      },
-      speed,
-      i,
-      j,
-    })),
+    Array.from({ length: variants.length }, (_, i) => new LatePoint(variants, i, j, speed)),
   );
   return points.sort((a, b) => a.speed - b.speed);
 }

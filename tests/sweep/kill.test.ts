@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { wholeLines } from '../../sim/sweep/store.ts';
 import { SLOW } from '../slow.ts';
+import { wholeLines } from './lines.ts';
 import { bundledProgram, endOf, LENGTHS, quickScenario, SPEEDS, startProgram } from './program.ts';
 
 /** More of them: TRUMPETRY_KILLS=100 npx vitest run tests/sweep/kill.test.ts */

@@ -13,13 +13,13 @@ import {
   readStore,
   storedRunner,
   unfinished,
-  wholeLines,
 } from '../../sim/sweep/store.ts';
 import { sweep, tablePoints, withLength } from '../../sim/sweep/sweep.ts';
 import { PROGRAM } from '../../sim/version.ts';
 import { readDemo, toyPoint, toyRunner } from '../toy.ts';
+import { linesOf, wholeLines } from './lines.ts';
 
-const readPoints = (text: string) => readStore(text).points;
+const readPoints = (text: string) => readStore(linesOf(text)).points;
 
 const { engine } = readDemo('sprint-single');
 const odd = toyPoint(3000, 0.1 + 0.2);
@@ -63,7 +63,7 @@ describe('a line of the store', () => {
     const later = withSum(`"by":"trumpetry 99.0.0","key":"b","outcome":{"speed":1,"new":2}}`);
     const empty = withSum(`"by":"${PROGRAM.name} ${PROGRAM.version}","key":"c","outcome":{}}`);
     const old = `${JSON.stringify({ key: 'd', outcome: odd })}\n`;
-    const store = readStore(own + later + empty + old);
+    const store = readStore(linesOf(own + later + empty + old));
     expect([...store.points.keys()]).toEqual(['a']);
     expect(store.foreign).toEqual(new Map([['trumpetry 99.0.0', 1]]));
     expect(store.unreadable).toBe(2);
@@ -93,7 +93,7 @@ describe('a store with one bit turned over', () => {
       const first = uniformInt(random, 0, lines.length - 3);
       const three = Buffer.from(lines.slice(first, first + 3).join(''));
       three[uniformInt(random, 0, three.length - 1)]! ^= 1 << uniformInt(random, 0, 7);
-      const { points, unreadable, foreign } = readStore(three.toString());
+      const { points, unreadable, foreign } = readStore(linesOf(three.toString()));
       for (const [key, one] of points) if (text(one) !== truth.get(key)) found.taken++;
       if (unreadable === 0 || points.size > 2 || foreign.size > 0) found.unseen++;
     }

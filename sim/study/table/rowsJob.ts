@@ -2,12 +2,13 @@
 import { allSettled, auditOf } from '../../report/audit.ts';
 import { documentHead } from '../../report/document.ts';
 import { counted, plain } from '../../report/numbers.ts';
-import { type Column, type Table, tableOf, words } from '../../report/table.ts';
+import { PackedCells } from '../../report/packedCells.ts';
+import { type Column, type LongTable, type Table, tableOf, words } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import type { EngineSpecification } from '../../specification.ts';
 import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
 import { inTurn } from '../../sweep/shard.ts';
-import type { TablePoint } from '../../sweep/sweep.ts';
+import { LatePoint, type TablePoint } from '../../sweep/sweep.ts';
 import { pointColumns } from '../points.ts';
 import type { Asked, Findings, Job } from '../study.ts';
 import { type KeyColumn, RowEngines, readRows, type VariantRows } from './rows.ts';
@@ -22,7 +23,7 @@ export function rowsJob({ text, file, scenario, options, read }: Asked): Job {
     closed: true,
     async run(computer, observer) {
       const columns = columnsOf(rows, scenario);
-      const cells: Table['cells'][number][] = new Array(table.length);
+      const cells = new PackedCells(table.length, columns.length);
       const outcomes: PointOutcome[] = new Array(table.length);
       await inTurn(
         table,
@@ -30,7 +31,10 @@ export function rowsJob({ text, file, scenario, options, read }: Asked): Job {
           const outcome = await computer.run({ engine, speed });
           outcomes[at] = outcome;
           // Of engines only the figures are kept.
-          cells[at] = columns.map((column) => column.of({ i, engine, outcome }));
+          cells.setRow(
+            at,
+            columns.map((column) => column.of({ i, engine, outcome })),
+          );
           observer.onPoint?.(i, speed, outcome);
         },
         observer,
@@ -44,14 +48,7 @@ export function rowsJob({ text, file, scenario, options, read }: Asked): Job {
 function pointsOf(engines: RowEngines, speeds: readonly number[]): TablePoint[] {
   const rising = [...speeds.entries()].sort((a, b) => a[1] - b[1]);
   return Array.from({ length: engines.length }, (_, i) =>
-    rising.map(([j, speed]) => ({
-      get engine() {
-        return engines.at(i);
-      },
-      speed,
-      i,
-      j,
-    })),
+    rising.map(([j, speed]) => new LatePoint(engines, i, j, speed)),
   ).flat();
 }
 
@@ -86,10 +83,10 @@ function findingsOf(
   rows: VariantRows,
   scenario: Scenario,
   outcomes: PointOutcome[],
-  cells: Table['cells'],
+  cells: PackedCells,
 ): Findings {
   const columns = columnsOf(rows, scenario);
-  const all: Table = { label: 'Every row at every speed', columns, cells };
+  const all: LongTable = { label: 'Every row at every speed', columns, cells };
   const best = bestOf(rows, outcomes, scenario.speeds.length);
   const failed = outcomes.filter(isFailure).length;
   const settled = outcomes.filter((one) => !isFailure(one) && one.settled).length;
