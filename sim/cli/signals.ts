@@ -1,16 +1,18 @@
 /**
  * Told to end while points are computed: by Ctrl-C, by a request to terminate, or because npm was told.
- * npm passes a signal to the shell that it runs a script in, and the shell ends alone; what it ran would
- * go on for nobody. So under npm the program ends when its parent has gone.
+ * npm passes a request to the shell that it runs a script in, and the shell ends alone; killed, npm passes on
+ * nothing. What it ran would go on for nobody, so under npm the program ends when one of those that run it
+ * has gone.
  */
+import { isBroken, linksToNpm } from './ancestors.ts';
 import { Interrupted } from './exit.ts';
 
 const SIGNALS = { SIGINT: 130, SIGTERM: 143 } as const;
 
-/** As it was when the program began. */
-const PARENT = process.ppid;
 /** Without npm a parent may go first, as the shell of `nohup trumpetry ... &` does. */
 const UNDER_NPM = process.env.npm_lifecycle_event !== undefined;
+/** As they were when the program began. */
+const LINKS = UNDER_NPM ? linksToNpm() : [];
 /** Looked for so often [ms]. */
 const BEAT = 500;
 
@@ -38,9 +40,9 @@ export function watchSignals(): SignalWatch {
   };
 }
 
-/** Calls `then` when npm, which ran this, has gone; gives what stops the watch. */
+/** Calls `then` when npm, which ran this, has gone, or a shell between them; gives what stops the watch. */
 export function onOrphaned(then: () => void): () => void {
   if (!UNDER_NPM) return () => {};
-  const beat = setInterval(() => process.ppid !== PARENT && then(), BEAT).unref();
+  const beat = setInterval(() => LINKS.some(isBroken) && then(), BEAT).unref();
   return () => clearInterval(beat);
 }

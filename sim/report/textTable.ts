@@ -1,4 +1,5 @@
 /** Tables and paragraphs of plain text that fit a width: words to the left, figures to the right. */
+import { counted } from './numbers.ts';
 import { asGrid, type Table } from './table.ts';
 
 /** Columns are this far apart. */
@@ -13,11 +14,23 @@ const NARROWEST = 10;
 /** The width of a text that is read on no terminal. */
 export const WIDTH = 100;
 
+/** More rows than people read; the files have them all. */
+const MOST_ROWS = 200;
+
 /** A table of any kind as lines of text; what does not fit the width goes on below. */
 export function asText(table: Table, width = WIDTH): string[] {
-  const { heads, units, cells, left } = asGrid(table);
+  const kept = rowsRead(table);
+  const { heads, units, cells, left } = asGrid({ ...table, cells: kept });
   const rows = units.some((unit) => unit !== '') ? [units, ...cells] : cells;
-  return textTable(heads, rows, left, width);
+  const more = table.cells.length - kept.length;
+  const rest = more > 0 ? [`... and ${counted(more, 'row')} more in the files`] : [];
+  return [...textTable(heads, rows, left, width), ...rest];
+}
+
+/** All of a table that can be read; of a longer one its beginning, and what stands out. */
+function rowsRead({ cells, looks = [] }: Table): Table['cells'] {
+  if (cells.length <= MOST_ROWS) return cells;
+  return cells.filter((_, i) => i < MOST_ROWS || (looks[i] ?? '') !== '');
 }
 
 /** Rows of equal length under their heads. */

@@ -1,8 +1,9 @@
 /**
- * A big job merged: 25,000 rows at four speeds, whose 100,000 points are made up and stored by `table --rows`; then
- * `merge` in a process of its own, its processor time and its greatest memory. Takes two minutes:
+ * Big jobs merged: 100,000 points that are made up and stored, by `table --rows` of 25,000 rows at four speeds and by
+ * `sweep --vary` of two keys, 10,000 combinations at ten speeds; then `merge` in a process of its own, its processor
+ * time and its greatest memory. Takes minutes:
  *
- *   node --import tsx tests/bench/bigMerge.ts
+ *   node --import tsx tests/bench/bigMerge.ts [table|sweep]
  */
 import { spawnSync } from 'node:child_process';
 import { answerFrom, fileOf, freshFolder } from '../cli/commandLine.ts';
@@ -10,28 +11,42 @@ import { chanceWorkers } from '../golden/chance.ts';
 import { cheapText } from '../golden/cheap.ts';
 
 const ROWS = 25_000;
-const [out, file, rows] = process.argv.slice(2);
+const VARIED = [
+  '--vary=intake.trumpet.length=80mm..278mm/2mm',
+  '--vary=engine.compressionRatio=10..14.95/0.05',
+];
+const SPEEDS = [4600, 5000, 5400, 5800, 6200, 6600, 7000, 7400, 7800, 8200];
 
-if (out && file && rows) {
-  const { code } = await answerFrom(chanceWorkers, ...words('merge', file, rows, out));
+const [job = 'both', ...words] = process.argv.slice(2);
+
+if (job === 'merge') {
+  const { code } = await answerFrom(chanceWorkers, 'merge', ...words);
   const { userCPUTime, systemCPUTime, maxRSS } = process.resourceUsage();
   const seconds = (userCPUTime + systemCPUTime) / 1e6;
-  console.log(
-    `merged: ${seconds.toFixed(0)} s of processor time, ${(maxRSS / 1024).toFixed(0)} MB`,
-  );
+  console.log(`${seconds.toFixed(0)} s of processor time, ${(maxRSS / 1024).toFixed(0)} MB`);
   process.exitCode = code ?? 1;
 } else {
-  const scenario = fileOf(cheapText('hill-climb'), 'hill-climb.yaml');
-  const lines = Array.from({ length: ROWS }, (_, i) => `${80 + i / 125},${11 + i / 1e5}`);
-  const head = 'intake.trumpet.length [mm],engine.compressionRatio';
-  const variants = fileOf([head, ...lines].join('\n'), 'variants.csv');
-  const folder = freshFolder();
-  const stored = await answerFrom(chanceWorkers, ...words('table', scenario, variants, folder));
-  if (stored.code !== 0) throw new Error(stored.stderr);
-  const again = [import.meta.filename, folder, scenario, variants];
-  spawnSync(process.execPath, ['--import', 'tsx', ...again], { stdio: 'inherit' });
+  if (job !== 'sweep') await merged('table', [cheap(), '--rows', rows()]);
+  if (job !== 'table') await merged('sweep', [cheap(SPEEDS), ...VARIED]);
 }
 
-function words(command: string, scenario: string, variants: string, folder: string): string[] {
-  return [command, scenario, '--rows', variants, '--out', folder, '--quiet'];
+async function merged(command: string, asked: readonly string[]): Promise<void> {
+  const all = [...asked, '--out', freshFolder(), '--quiet'];
+  const stored = await answerFrom(chanceWorkers, command, ...all);
+  if (stored.code !== 0) throw new Error(stored.stderr);
+  console.log(`${command}, 100,000 points merged:`);
+  const again = ['--import', 'tsx', import.meta.filename, 'merge', ...all];
+  spawnSync(process.execPath, again, { stdio: 'inherit' });
+}
+
+function cheap(speeds?: readonly number[]): string {
+  const text = cheapText('hill-climb');
+  const at = speeds && `speeds:\n  at: [${speeds.map((speed) => `${speed} rpm`).join(', ')}]\n`;
+  return fileOf(at ? text.replace(/^speeds:\n(?: .*\n)+/m, at) : text, 'hill-climb.yaml');
+}
+
+function rows(): string {
+  const lines = Array.from({ length: ROWS }, (_, i) => `${80 + i / 125},${11 + i / 1e5}`);
+  const head = 'intake.trumpet.length [mm],engine.compressionRatio';
+  return fileOf([head, ...lines].join('\n'), 'variants.csv');
 }

@@ -37,21 +37,27 @@ test.each([
   },
 );
 
-test('npm told to end leaves nothing running, and no lock', async () => {
-  const folder = join(freshFolder(), 'out');
-  const words = ['sweep', fileOf(long), '--workers', '1', '--out', folder];
-  const npm = spawn('npm', ['run', '-s', 'trumpetry', '--', ...words]);
-  const end = ended(npm);
-  await underWay(folder);
-  const lock = join(folder, 'points.jsonl.lock');
-  const { process: id } = JSON.parse(readFileSync(lock, 'utf8')) as { process: number };
-  expect(id).not.toBe(npm.pid);
-  expect(isAlive(id)).toBe(true);
-  npm.kill('SIGTERM');
-  await vi.waitFor(() => expect(isAlive(id)).toBe(false), { timeout: 10_000, interval: 100 });
-  expect(existsSync(lock)).toBe(false);
-  expect((await end).stderr).toMatch(/^stopped before the end/);
-});
+test.each(['SIGTERM', 'SIGHUP', 'SIGKILL'] as const)(
+  'npm ended by %s leaves nothing running, and no lock; what was finished is kept',
+  async (signal) => {
+    const folder = join(freshFolder(), 'out');
+    const words = ['sweep', fileOf(long), '--workers', '1', '--out', folder];
+    const npm = spawn('npm', ['run', '-s', 'trumpetry', '--', ...words]);
+    const end = ended(npm);
+    await underWay(folder);
+    const store = () => readFileSync(join(folder, 'points.jsonl'), 'utf8');
+    const lock = join(folder, 'points.jsonl.lock');
+    const { process: id } = JSON.parse(readFileSync(lock, 'utf8')) as { process: number };
+    expect(id).not.toBe(npm.pid);
+    expect(isAlive(id)).toBe(true);
+    const before = store();
+    npm.kill(signal);
+    await vi.waitFor(() => expect(isAlive(id)).toBe(false), { timeout: 20_000, interval: 100 });
+    expect(existsSync(lock)).toBe(false);
+    expect(store().startsWith(before)).toBe(true);
+    expect((await end).stderr).toMatch(/^stopped before the end/);
+  },
+);
 
 function isAlive(id: number): boolean {
   try {

@@ -4,7 +4,7 @@ import type { EngineSpecification } from '../../sim/specification.ts';
 import { inBox } from '../../sim/study/airbox/fitted.ts';
 import { onPlenum } from '../../sim/study/plenum/fitted.ts';
 import { withBar } from '../../sim/study/signal/joined.ts';
-import { chance, type Draw, deg, mm, oneOf, type Sizes, whole } from './drawnEngine.ts';
+import { chance, type Draw, deg, mm, oneOf, type Sizes } from './drawnEngine.ts';
 
 export const WAYS = ['bodies', 'injectors', 'plenum', 'box', 'bar'] as const;
 
@@ -62,7 +62,7 @@ function drawnInjectors(u: Draw, size: Sizes): object {
   return {
     each: both ? [near, above] : [near],
     ...(both && { staging }),
-    ...{ lean: deg(u(0, 80)), parcels: whole(u, 20, 40) },
+    lean: deg(u(0, 80)),
   };
 }
 
