@@ -171,7 +171,7 @@ function nobody(folder = ''): Computer {
   const refuse = () => {
     throw notThere('points are', folder);
   };
-  return { run: refuse, task: refuse };
+  return { run: refuse, task: refuse, atOnce: 1 };
 }
 
 function notThere(what: string, folder: string): InputError {

@@ -2,7 +2,7 @@
 import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
 
 /** Bytes that are read at once. */
-const PIECE = 1 << 20;
+const PIECE = 1 << 16;
 const LINE_END = 0x0a;
 
 /** Every whole line, without its end. */

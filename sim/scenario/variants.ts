@@ -18,11 +18,22 @@ export function variantsOf(text: string, name: string, axes: readonly Axis[]): V
   const changes = variantChanges(axes);
   const read = engineReader(text, name, changes[0]!);
   const made: EngineSpecification[] = [];
+  let first: EngineSpecification | undefined;
   const at = (index: number) => {
-    made[index] ??= read(changes[index]!);
+    made[index] ??= sharing(read(changes[index]!), first);
+    first ??= made[index];
     return made[index];
   };
   return { length: changes.length, at, all: () => changes.map((_, index) => at(index)) };
+}
+
+/** A value with every part that is as in a model taken from the model: of many engines most parts are one. */
+function sharing<T>(value: T, model: T | undefined): T {
+  if (!(value instanceof Object) || !(model instanceof Object)) return value;
+  const keys = Object.keys(value) as (keyof T)[];
+  for (const key of keys) value[key] = sharing(value[key], model[key]);
+  const same = keys.every((key) => Object.is(value[key], model[key]));
+  return same && keys.length === Object.keys(model).length ? model : value;
 }
 
 /**

@@ -39,18 +39,23 @@ export function shardPoints<T extends { i: number }>(
 /** Points that are in work at once: no more engines than that are held. */
 const WINDOW = 2000;
 
-/** Does something with every point, so many at once; `at` is its place. */
+/**
+ * Does something with every point; `at` is its place.
+ *
+ * @param atOnce how many at once
+ */
 export async function inTurn(
   points: readonly TablePoint[],
   work: (point: TablePoint, at: number) => Promise<void>,
   observer: SweepObserver = {},
+  atOnce = WINDOW,
 ): Promise<void> {
   observer.onTotal?.(points.length);
   const queue = points.entries();
   const next = async () => {
     for (const [at, point] of queue) await work(point, at);
   };
-  await Promise.all(Array.from({ length: Math.min(WINDOW, points.length) }, next));
+  await Promise.all(Array.from({ length: Math.min(atOnce, points.length) }, next));
 }
 
 /** Computes the given points; what becomes of them is the runner's matter (store.ts). */

@@ -35,6 +35,8 @@ export type TaskOutput<Name extends TaskName> = ReturnType<(typeof TASKS)[Name]>
 
 /** Whoever computes for a study: here, in worker threads, in a browser's workers. */
 export interface Computer extends PointRunner {
+  /** How many points are asked for at once at most, where that is known: one, where none is computed. */
+  atOnce?: number;
   task<Name extends TaskName>(name: Name, input: TaskInput<Name>): Promise<TaskOutput<Name>>;
 }
 

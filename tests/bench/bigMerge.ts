@@ -1,7 +1,7 @@
 /**
  * Big jobs merged: 100,000 points that are made up and stored, by `table --rows` of 25,000 rows at four speeds and by
- * `sweep --vary` of two keys, 10,000 combinations at ten speeds; then `merge` in a process of its own, its processor
- * time and its greatest memory. Takes minutes:
+ * `sweep --vary` of two keys, 10,000 combinations at ten speeds; then `merge` by the program as it is shipped, its
+ * processor time and its greatest memory. Takes minutes:
  *
  *   node --import tsx tests/bench/bigMerge.ts [table|sweep]
  */
@@ -9,6 +9,15 @@ import { spawnSync } from 'node:child_process';
 import { answerFrom, fileOf, freshFolder } from '../cli/commandLine.ts';
 import { chanceWorkers } from '../golden/chance.ts';
 import { cheapText } from '../golden/cheap.ts';
+import { bundledProgram } from '../sweep/program.ts';
+
+/** Told as the program ends. */
+const USAGE = `data:text/javascript,${encodeURIComponent(`
+process.on('exit', () => {
+  const { userCPUTime, systemCPUTime, maxRSS } = process.resourceUsage();
+  const seconds = (userCPUTime + systemCPUTime) / 1e6;
+  console.error(seconds.toFixed(0) + ' s of processor time, ' + (maxRSS / 1024).toFixed(0) + ' MB');
+});`)}`;
 
 const ROWS = 25_000;
 const VARIED = [
@@ -17,26 +26,19 @@ const VARIED = [
 ];
 const SPEEDS = [4600, 5000, 5400, 5800, 6200, 6600, 7000, 7400, 7800, 8200];
 
-const [job = 'both', ...words] = process.argv.slice(2);
+const [job = 'both'] = process.argv.slice(2);
 
-if (job === 'merge') {
-  const { code } = await answerFrom(chanceWorkers, 'merge', ...words);
-  const { userCPUTime, systemCPUTime, maxRSS } = process.resourceUsage();
-  const seconds = (userCPUTime + systemCPUTime) / 1e6;
-  console.log(`${seconds.toFixed(0)} s of processor time, ${(maxRSS / 1024).toFixed(0)} MB`);
-  process.exitCode = code ?? 1;
-} else {
-  if (job !== 'sweep') await merged('table', [cheap(), '--rows', rows()]);
-  if (job !== 'table') await merged('sweep', [cheap(SPEEDS), ...VARIED]);
-}
+if (job !== 'sweep') await merged('table', [cheap(), '--rows', rows()]);
+if (job !== 'table') await merged('sweep', [cheap(SPEEDS), ...VARIED]);
 
 async function merged(command: string, asked: readonly string[]): Promise<void> {
   const all = [...asked, '--out', freshFolder(), '--quiet'];
   const stored = await answerFrom(chanceWorkers, command, ...all);
   if (stored.code !== 0) throw new Error(stored.stderr);
   console.log(`${command}, 100,000 points merged:`);
-  const again = ['--import', 'tsx', import.meta.filename, 'merge', ...all];
-  spawnSync(process.execPath, again, { stdio: 'inherit' });
+  const words = ['--import', USAGE, bundledProgram(), 'merge', ...all];
+  const { status } = spawnSync(process.execPath, words, { stdio: ['ignore', 'ignore', 'inherit'] });
+  if (status !== 0) process.exitCode = 1;
 }
 
 function cheap(speeds?: readonly number[]): string {

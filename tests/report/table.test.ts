@@ -1,6 +1,7 @@
 /** One table in every format: JSON, CSV that a spreadsheet reads, text that fits, HTML that is escaped. */
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
+import { PackedCells } from '../../sim/report/packedCells.ts';
 import * as q from '../../sim/report/quantities.ts';
 import {
   asColumns,
@@ -8,6 +9,7 @@ import {
   asHtml,
   asObjects,
   column,
+  csvPieces,
   tableOf,
   words,
 } from '../../sim/report/table.ts';
@@ -89,5 +91,45 @@ describe('text', () => {
     const text = wrapped('it gives one 12.5 % more than that', 17);
     expect(text.join('|')).not.toContain('|%');
     expect(text.join(' ')).toBe('it gives one 12.5 % more than that');
+  });
+});
+
+describe('a table of many rows', () => {
+  const counts = Array.from({ length: 12_345 }, (_, i) => i);
+  const long = tableOf<number>(
+    'Many',
+    [words('n', 'n', (i) => i), words('odd', 'odd', (i) => (i % 2 === 1 ? 'odd' : undefined))],
+    counts,
+    (i) => (i === 9876 ? 'cut' : ''),
+  );
+
+  test('as text is its beginning and what stands out, and says how many rows there are more', () => {
+    const text = asText(long);
+    expect(text).toHaveLength(1 + 200 + 1 + 1);
+    expect(text.at(-2)).toMatch(/^ ?9876/);
+    expect(text.at(-1)).toBe('... and 12144 rows more in the files');
+  });
+
+  test('has every row once in its CSV, written in pieces', () => {
+    const pieces = [...csvPieces(long)];
+    expect(pieces.length).toBeGreaterThan(2);
+    const { data, errors } = Papa.parse<Record<string, string>>(pieces.join('').trim(), {
+      header: true,
+    });
+    expect(errors).toEqual([]);
+    expect(data.map(({ n }) => Number(n))).toEqual(counts);
+    expect(data[1]!.odd).toBe('odd');
+  });
+
+  test('packed into little room gives back the cells that went in', () => {
+    const values = [
+      [1.5, 'a', undefined],
+      [Number.NaN, true, 'a'],
+      [-0, '', false],
+    ];
+    const cells = new PackedCells(values.length, 3);
+    for (const i of [2, 0, 1]) cells.setRow(i, values[i]!);
+    expect(cells.slice(0, 9)).toEqual(values);
+    expect(cells.slice(1, 2)).toEqual([values[1]]);
   });
 });

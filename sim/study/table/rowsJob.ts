@@ -38,6 +38,7 @@ export function rowsJob({ text, file, scenario, options, read }: Asked): Job {
           observer.onPoint?.(i, speed, outcome);
         },
         observer,
+        computer.atOnce,
       );
       return findingsOf(rows, scenario, outcomes, cells);
     },

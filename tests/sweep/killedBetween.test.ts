@@ -1,0 +1,82 @@
+/**
+ * `merge` and `inject`, killed at any moment: each result file is whole or not there, and the same command run again
+ * gives the bytes of an undisturbed run. More of them: TRUMPETRY_KILLS=100 npx vitest run tests/sweep/killedBetween
+ */
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
+import { describe, expect, it } from 'vitest';
+import { fileOf } from '../cli/commandLine.ts';
+import { cheapText } from '../golden/cheap.ts';
+import { SLOW, slow } from '../slow.ts';
+import { bundledProgram, endOf, quickScenario, startProgram } from './program.ts';
+
+const KILLS = Number(process.env.TRUMPETRY_KILLS ?? (SLOW ? 20 : 2));
+
+const folder = () => mkdtempSync(join(tmpdir(), 'trumpetry-killed-'));
+const run = (...words: string[]) => endOf(startProgram(bundledProgram(), words));
+
+/** Every file of a folder but stores and what stands beside them. */
+function results(out: string): Record<string, string> {
+  const names = readdirSync(out).filter((name) => !/jsonl|lock|\.part$/.test(name));
+  return Object.fromEntries(names.map((name) => [name, readFileSync(join(out, name), 'utf8')]));
+}
+
+/** Runs it that often for a random part of the time that it takes, then to its end. */
+async function killed(words: readonly string[], out: string, whole: string, took: number) {
+  let midway = 0;
+  for (let i = 0; i < KILLS; i++) {
+    const child = startProgram(bundledProgram(), [...words, '--out', out]);
+    const end = endOf(child);
+    await wait(took * Math.random());
+    child.kill('SIGKILL');
+    if ((await end).signal === 'SIGKILL') midway++;
+    for (const [name, bytes] of Object.entries(results(out)))
+      expect(bytes, name).toBe(results(whole)[name]);
+    for (const name of Object.keys(results(out))) rmSync(join(out, name));
+  }
+  expect(midway).toBeGreaterThan(KILLS / 2);
+  expect(await run(...words, '--out', out)).toMatchObject({ code: 0 });
+  expect(results(out)).toEqual(results(whole));
+  expect(readdirSync(out).filter((name) => /lock|\.part$/.test(name))).toEqual([]);
+}
+
+/** Milliseconds that it takes. */
+async function timed(work: () => Promise<unknown>): Promise<number> {
+  const start = performance.now();
+  await work();
+  return performance.now() - start;
+}
+
+const LONGEST = 300_000 + 60_000 * KILLS;
+
+describe(`killed at ${KILLS} random moments, the same bytes`, () => {
+  slow(
+    'inject',
+    async () => {
+      const file = fileOf(cheapText('endurance-six', { 'injectors.parcels': 10 }), 'six.yaml');
+      const whole = folder();
+      const took = await timed(() => run('inject', file, '--out', whole));
+      expect(Object.keys(results(whole))).toContain('inject.json');
+      await killed(['inject', file], folder(), whole, took);
+    },
+    LONGEST,
+  );
+
+  it(
+    'merge',
+    async () => {
+      const file = quickScenario();
+      const dealt = folder();
+      for (const shard of ['1/2', '2/2'])
+        await run('sweep', file, '--shard', shard, '--out', dealt);
+      const [whole, out] = [folder(), folder()];
+      for (const copy of [whole, out]) cpSync(dealt, copy, { recursive: true });
+      const took = await timed(() => run('merge', file, '--out', whole));
+      expect(Object.keys(results(whole))).toContain('sweep.json');
+      await killed(['merge', file], out, whole, took);
+    },
+    LONGEST,
+  );
+});
