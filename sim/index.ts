@@ -200,10 +200,10 @@ export {
 export {
   type ListenQuestion,
   type ListenStudy,
-  mouthsInTheOpen,
   soundOf,
 } from './study/listen/compute.ts';
 export * as listenFigures from './study/listen/figure.ts';
+export { mouthsInTheOpen } from './study/listen/source.ts';
 export * as listenTables from './study/listen/tables.ts';
 export { listenSentences, NOISE_CAUTIONS } from './study/listen/tell.ts';
 export { loadQuestion } from './study/load/ask.ts';

@@ -11,23 +11,20 @@ import {
 } from '../../sim/index.ts';
 import { Cancelled, URGENCY } from '../compute/pool.ts';
 import { askedStudy } from './asked.ts';
-import type { Picture } from './picture.ts';
 import { pool } from './pool.ts';
 
 export const listening = askedStudy<ListenStudy>(({ scenario, study }, runner, seen, stop) => {
-  const { engine, speeds, target, mouths, lengthUnit } = scenario;
+  const { engine, speeds, target, mouths, airbox, lengthUnit } = scenario;
   const own = engine.intake.trumpet.length;
   const best = study.full?.recommended.length ?? own;
   const middle = (target.from + target.to) / 2;
   const speed = speeds.reduce((a, b) => (Math.abs(b - middle) < Math.abs(a - middle) ? b : a));
   const lengths = best === own ? [own] : [own, best];
   const task = ((_: string, job: PointJob) => traced(job, stop)) as Computer['task'];
-  const question = { engine, lengths, speeds, speed, row: mouths, lengthUnit };
+  const box = mouthsInTheOpen(engine) ? {} : { box: airbox };
+  const question = { engine, lengths, speeds, speed, row: mouths, ...box, lengthUnit };
   return soundOf(question, { ...runner, task }, seen);
 });
-
-/** Whether the mouths of the scenario are heard at all. */
-export const isHeard = ({ scenario }: Picture): boolean => mouthsInTheOpen(scenario.engine);
 
 /** Traces by the name of their job, without the picture of waves, so that going on computes the rest only. */
 const known = new Map<string, Trace>();

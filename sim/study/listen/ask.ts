@@ -2,21 +2,22 @@
 import { InputError } from '../../errors.ts';
 import { askedLength, askedSpeed, LENGTH_OPTION, lengthOption, SPEED_OPTION } from '../options.ts';
 import type { Asked, StudyOption } from '../study.ts';
-import { type ListenQuestion, mouthsInTheOpen } from './compute.ts';
+import type { ListenQuestion } from './compute.ts';
+import { mouthsInTheOpen } from './source.ts';
 
 export const LISTEN_OPTIONS: readonly StudyOption[] = [
   LENGTH_OPTION,
   { flags: '--against <length>', help: 'another trumpet length to hear beside it' },
   SPEED_OPTION,
+  {
+    flags: '--box',
+    help: 'hear the inlet of the box over the trumpets, in place of mouths in the open',
+  },
 ];
 
 export function askedSounds(asked: Asked): ListenQuestion {
-  const { engine, speeds, mouths, lengthUnit } = asked.scenario;
-  if (!mouthsInTheOpen(engine)) {
-    throw new InputError(
-      `${asked.file}: the mouths breathe from a box (intake.feed.pressure), so what is heard comes through its walls; listen needs mouths in the open`,
-    );
-  }
+  const { engine, speeds, mouths, airbox, lengthUnit } = asked.scenario;
+  const boxed = asked.options.box === true || !mouthsInTheOpen(engine);
   const length = askedLength(asked);
   const against = lengthOption(asked, 'against');
   if (against === length) {
@@ -25,5 +26,6 @@ export function askedSounds(asked: Asked): ListenQuestion {
   const speed = askedSpeed(asked);
   const lengths = against === undefined ? [length] : [length, against];
   const all = [...new Set([...speeds, speed])].sort((a, b) => a - b);
-  return { engine, lengths, speeds: all, speed, row: mouths, lengthUnit };
+  const box = boxed && { box: airbox };
+  return { engine, lengths, speeds: all, speed, row: mouths, ...box, lengthUnit };
 }

@@ -1,7 +1,7 @@
 /** What is heard of the intake at full load: the mouths' flow as sound, at every speed, near and far. */
 import type { LengthUnit } from '../../decision/lengthUnit.ts';
-import { STATIONS } from '../../engine/trace.ts';
 import { workingGas } from '../../engine/workingGas.ts';
+import type { AirboxSpecification } from '../../fittings.ts';
 import { heard, type Listener, type Row } from '../../sound/monopoles.ts';
 import { cycleFrequency, type Orders, ordersOf } from '../../sound/orders.ts';
 import { fullScaleOf, runUpSound, type Sound, steadySound } from '../../sound/samples.ts';
@@ -9,6 +9,7 @@ import type { EngineSpecification } from '../../specification.ts';
 import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
 import { type SweepObserver, withLength } from '../../sweep/sweep.ts';
 import type { Computer } from '../../sweep/tasks.ts';
+import { type Source, sourceOf } from './source.ts';
 
 export interface ListenQuestion {
   engine: EngineSpecification;
@@ -19,6 +20,8 @@ export interface ListenQuestion {
   /** Speed that is held [rpm]. */
   speed: number;
   row: Row;
+  /** What they stand in, whose inlet is heard then; absent: the open. */
+  box?: AirboxSpecification;
   /** Unit that people read lengths in. */
   lengthUnit: LengthUnit;
 }
@@ -39,7 +42,8 @@ export interface HeardLength {
   runUp?: Sound;
 }
 
-export interface ListenStudy extends Pick<ListenQuestion, 'speed' | 'row' | 'lengthUnit'> {
+/** `row` is what sounds: the mouths, or the one inlet of their box. */
+export interface ListenStudy extends Pick<ListenQuestion, 'speed' | 'row' | 'box' | 'lengthUnit'> {
   lengths: HeardLength[];
   /** Above this pipes carry more than plane waves, and nothing is in the sound [Hz]. */
   cutOff: number;
@@ -65,14 +69,16 @@ export async function soundOf(
   computer: Computer,
   observer: SweepObserver = {},
 ): Promise<ListenStudy> {
-  const { engine, lengths, speeds, speed, row, lengthUnit } = question;
-  const { soundSpeed, cutOff, beams } = limitsOf(engine);
+  const { engine, lengths, speeds, speed, box, lengthUnit } = question;
+  const source = sourceOf(engine, question.row, box);
+  const { row } = source;
+  const { soundSpeed, cutOff, beams } = limitsOf(engine, source);
   observer.onTotal?.(lengths.length * speeds.length);
   const all = lengths.map(async (length, index): Promise<HeardLength> => {
-    const fitted = withLength(engine, length);
+    const fitted = source.fed(withLength(engine, length));
     const points = await Promise.all(
       speeds.map(async (n) => {
-        const point = await heardPoint(fitted, n, row, { soundSpeed, cutOff }, computer);
+        const point = await heardPoint(fitted, n, source, { soundSpeed, cutOff }, computer);
         observer.onPoint?.(index, n, point.outcome);
         return point;
       }),
@@ -82,32 +88,31 @@ export async function soundOf(
   const heardLengths = await Promise.all(all);
   const sounds = heardLengths.flatMap(({ held, runUp }) => [held, runUp]);
   const fullScale = fullScaleOf(sounds.filter((sound) => sound !== undefined));
-  return { speed, row, lengthUnit, lengths: heardLengths, cutOff, beams, fullScale };
+  const own = { speed, row, ...(box && { box }), lengthUnit };
+  return { ...own, lengths: heardLengths, cutOff, beams, fullScale };
 }
 
-function limitsOf(engine: EngineSpecification) {
-  const { outerDiameter, bellmouth } = engine.intake.trumpet;
+function limitsOf(engine: EngineSpecification, { bore, rim }: Source) {
   const soundSpeed = workingGas(engine).gas.soundSpeed(engine.ambient.temperature, 0, 0);
   const of = (number: number, radius: number) => (number * soundSpeed) / (2 * Math.PI * radius);
   return {
     soundSpeed,
-    cutOff: of(CROSS_MODE, outerDiameter / 2),
-    beams: of(1, outerDiameter / 2 + bellmouth.overhang),
+    cutOff: of(CROSS_MODE, bore / 2),
+    beams: of(1, rim / 2),
   };
 }
 
 async function heardPoint(
   engine: EngineSpecification,
   speed: number,
-  row: Row,
+  { station, row }: Source,
   { soundSpeed, cutOff }: { soundSpeed: number; cutOff: number },
   computer: Computer,
 ): Promise<HeardPoint> {
-  const trace = await computer.task('trace', { engine, speed, stations: [MOUTH] });
+  const trace = await computer.task('trace', { engine, speed, stations: [station] });
   if ('failure' in trace) return { outcome: trace };
   const fundamental = cycleFrequency(speed);
-  const mouth = trace.stations.find(({ name }) => name === MOUTH.name)!;
-  const out = mouth.massFlow.map((flow) => -flow);
+  const out = trace.stations[0]!.massFlow.map((flow) => -flow);
   const flow = ordersOf(trace.crankAngle, out, fundamental, cutOff / fundamental);
   return {
     outcome: trace.point,
@@ -116,8 +121,6 @@ async function heardPoint(
   };
 }
 
-const MOUTH = STATIONS.find(({ name }) => name === 'mouth')!;
-
 function soundsOf(points: readonly HeardPoint[], speed: number) {
   const known = points.flatMap(({ near }) => near ?? []);
   const held = points.find(({ outcome }) => outcome.speed === speed)?.near;
@@ -125,14 +128,6 @@ function soundsOf(points: readonly HeardPoint[], speed: number) {
     ...(held && { held: steadySound(held, SECONDS.held) }),
     ...(known.length > 1 && { runUp: runUpSound(known, SECONDS.runUp) }),
   };
-}
-
-/** Share by which the mouths' air may differ from that outside and still count as open. */
-const OPEN = 0.01;
-
-/** Whether the mouths stand in the open and not in a box. */
-export function mouthsInTheOpen({ intake, ambient }: EngineSpecification): boolean {
-  return Math.abs(intake.feed.pressure / ambient.pressure - 1) <= OPEN;
 }
 
 /** Whether every speed has settled. */

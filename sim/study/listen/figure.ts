@@ -13,7 +13,7 @@ export function levelPlot({ lengths, lengthUnit }: ListenStudy): Plot {
   return {
     id: 'levels',
     caption: `Level of the intake alone at ${NEAR} m, full load`,
-    description: 'Sound level by weighting A half a metre from the mouths, over engine speed.',
+    description: 'Sound level by weighting A half a metre from what sounds, over engine speed.',
     ...axes(SPEED, level),
     series: lengths.map(({ length, points }, i) => ({
       name: lengthIn(length, lengthUnit),
@@ -37,7 +37,7 @@ export function ordersPlot({ lengths, speed, lengthUnit }: ListenStudy): Plot {
   return {
     id: 'orders',
     caption: `Engine orders at ${speed} rpm`,
-    description: `Unweighted level of every engine order, half a metre from the mouths; those ${DEPTH} dB below the loudest are left out.`,
+    description: `Unweighted level of every engine order, half a metre from what sounds; those ${DEPTH} dB below the loudest are left out.`,
     ...axes(ORDER, level),
     series: all.map((orders, i) => {
       const heard = orders.filter((one) => orderLevel(one) > loudest - DEPTH);

@@ -119,6 +119,7 @@ export function listenDocument(study: ListenStudy, scenario: Scenario) {
   const { lengths, lengthUnit, speed, cutOff, beams, fullScale } = study;
   return {
     ...documentHead('listen', scenario),
+    heard: study.box ? 'inlet of the box' : 'mouths in the open',
     speed_held_rpm: speed,
     lengths_mm: lengths.map(({ length }) => q.filed(q.LENGTH, length)),
     highest_frequency_Hz: plain(cutOff),

@@ -9,6 +9,7 @@ import { pointCautions } from '../cautions.ts';
 import { leadCautions } from '../cylinders.ts';
 import { FAR, type HeardLength, type ListenStudy, NEAR } from './compute.ts';
 import { levelPlot, ordersPlot } from './figure.ts';
+import { mouthsInTheOpen } from './source.ts';
 import {
   difference,
   type HeardOrder,
@@ -26,9 +27,9 @@ export const NOISE_CAUTIONS: readonly string[] = [
   'Noise limits on roads and at circuits count the whole vehicle and are measured as their rules say; what is licensed or allowed where you live comes before anything here.',
 ];
 
-const MISSING: readonly string[] = [
+const missing = ({ box }: ListenStudy): readonly string[] => [
   'Only what mouths breathe: no exhaust, no engine structure, no gears, tyres or fan. The whole car is louder, and mostly by the exhaust unless that is well silenced.',
-  'Mouths in the open over hard ground, nothing beside them: no bonnet, bulkhead, airbox or filter, no other wall that throws sound back, no wind, no loss in air.',
+  `${box ? 'The inlet' : 'Mouths'} in the open over hard ground, nothing beside: no bonnet or bulkhead${box ? ', no walls of the box' : ', airbox or filter'}, no other wall that throws sound back, no wind, no loss in air.`,
   'No noise of turbulence, of lips that whistle or of what strikes a plate: periodic waves alone, every cycle and every cylinder alike.',
 ];
 
@@ -44,14 +45,16 @@ export function listenSentences(study: ListenStudy): string[] {
 
 const decibels = (value: number) => q.told(q.decibelsA('', ''), value);
 
-function levelWords({ length, points }: HeardLength, { speed, lengthUnit }: ListenStudy): string {
+function levelWords({ length, points }: HeardLength, study: ListenStudy): string {
+  const { speed, lengthUnit, box } = study;
   const point = points.find(({ outcome }) => outcome.speed === speed)!;
   const [near, far] = [heardA(point, 'near'), heardA(point, 'far')];
   const trumpets = `trumpets of ${lengthIn(length, lengthUnit)}`;
   if (near === undefined || far === undefined) {
     return `With ${trumpets} ${rpm(speed)} could not be computed.`;
   }
-  return `The intake alone, full load, ${trumpets}: ${decibels(near)} at ${NEAR} m and ${decibels(far)} at ${FAR.distance} m at ${rpm(speed)}.`;
+  const what = box ? 'The inlet of the box alone' : 'The intake alone';
+  return `${what}, full load, ${trumpets}: ${decibels(near)} at ${NEAR} m and ${decibels(far)} at ${FAR.distance} m at ${rpm(speed)}.`;
 }
 
 function loudestWords({ points }: HeardLength): string {
@@ -95,11 +98,29 @@ function orderWords(one: HeardLength, speed: number): string {
   return `Loudest to the ear at ${rpm(speed)}, by engine order: ${listed(names)}.`;
 }
 
+/** What stands for the mouths where they stand in a box. */
+function boxWords({ box }: ListenStudy, { engine }: Scenario): string[] {
+  if (!box) return [];
+  const given = box.given
+    ? ''
+    : ' The file has no section airbox: box and snorkel are as is usual, not measured.';
+  if (mouthsInTheOpen(engine)) {
+    return [`Heard is the end of the snorkel; walls and lid of the box count as silent.${given}`];
+  }
+  return [
+    'The mouths stand in a pressurised box, and nothing of them is heard but through its walls, which is not computed. Told is the inlet of that ' +
+      `box as if it ended in the open air: compressor, cooler and pipes before it hold sound back and make noise of their own. Take differences between lengths, not levels.${given}`,
+  ];
+}
+
 /** Orders in the table for people. */
 const SHOWN = 12;
 
 export function listenReport(study: ListenStudy, scenario: Scenario): Report {
-  const { lengths, lengthUnit, speed, cutOff, beams, row, fullScale } = study;
+  const { lengths, lengthUnit, speed, cutOff, beams, row, box, fullScale } = study;
+  const [front, level] = box
+    ? ['the inlet', 'its height']
+    : ['the middle of the row', 'the height of the mouths'];
   const loudest = lengths.flatMap((one) =>
     byLoudness(ordersHeld(one, speed))
       .slice(0, SHOWN)
@@ -118,6 +139,7 @@ export function listenReport(study: ListenStudy, scenario: Scenario): Report {
         })),
       ),
       ...leadCautions(scenario.engine),
+      ...boxWords(study, scenario),
     ],
     sections: [
       { heading: 'Mind', items: NOISE_CAUTIONS },
@@ -128,11 +150,11 @@ export function listenReport(study: ListenStudy, scenario: Scenario): Report {
           ordersTable(loudest, lengthUnit, `Loudest orders at ${rpm(speed)}`),
         ],
         notes: [
-          `Level in dB(A) in front of the middle of the row: at ${NEAR} m at the height of the mouths (${row.height} m above hard ground), at ${FAR.distance} m at ${FAR.height} m. Orders: at ${NEAR} m, by revolutions.`,
-          `Nothing above ${hertz(cutOff)} is in it, where more than plane waves run in the trumpets; above ${hertz(beams)} a mouth sends more ahead than aside, and the level holds less well. The sounds' full scale stands for ${q.told(q.SOUND_PRESSURE, fullScale)} at ${NEAR} m.`,
+          `Level in dB(A) in front of ${front}: at ${NEAR} m at ${level} (${row.height} m above hard ground), at ${FAR.distance} m at ${FAR.height} m. Orders: at ${NEAR} m, by revolutions.`,
+          `Nothing above ${hertz(cutOff)} is in it, where more than plane waves run in ${box ? 'the snorkel' : 'the trumpets'}; above ${hertz(beams)} a mouth sends more ahead than aside, and the level holds less well. The sounds' full scale stands for ${q.told(q.SOUND_PRESSURE, fullScale)} at ${NEAR} m.`,
         ],
       },
-      { heading: 'What is not in it', items: MISSING },
+      { heading: 'What is not in it', items: missing(study) },
     ],
     outcomes: lengths.flatMap(({ points }) => points.map(({ outcome }) => outcome)),
   };
