@@ -167,7 +167,15 @@ export function callsOf(demo: GoldenDemo): Call[] {
         ]
       : []),
     ...(demo === 'sprint-single'
-      ? [{ name: 'pedal', words: ['pedal'], said: { pedal: PEDAL } }]
+      ? [
+          { name: 'pedal', words: ['pedal'], said: { pedal: PEDAL } },
+          { name: 'worth', words: ['worth'], said: { pedal: PEDAL } },
+          { name: 'response', words: ['response'] },
+          { name: 'meter', words: ['meter'] },
+        ]
+      : []),
+    ...(demo === 'boosted-four'
+      ? ['plenum', 'airbox'].map((name) => ({ name, words: [name] }))
       : []),
     ...(demo === 'hill-climb' ? [{ name: 'load', words: ['load', '--most', '7x7'] }] : []),
     ...(demo === 'endurance-six' ? [{ name: 'inject', words: ['inject'] }] : []),

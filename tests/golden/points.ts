@@ -10,6 +10,7 @@ import { createHash } from 'node:crypto';
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { JoinedCycle } from '../../sim/engine/joinedCycle.ts';
+import type { MovedPlates, PlateMove } from '../../sim/engine/plateMove.ts';
 import type { Trace } from '../../sim/engine/trace.ts';
 import type { Scenario } from '../../sim/scenario/resolve.ts';
 import {
@@ -21,10 +22,13 @@ import {
 import { type Computer, TASKS, type TraceJob } from '../../sim/sweep/tasks.ts';
 import { computerOf } from './computer.ts';
 
-const { trace, joined } = TASKS;
+const { trace, joined, plates } = TASKS;
 const point = runJob;
 
-export type KnownPoints = Record<string, PointOutcome | Trace | JoinedCycle | PointFailure>;
+export type KnownPoints = Record<
+  string,
+  PointOutcome | Trace | JoinedCycle | MovedPlates | PointFailure
+>;
 
 const fileOf = (name: string) => join(import.meta.dirname, 'points', `${name}.json`);
 
@@ -56,6 +60,7 @@ export function knownWorkers(scenario: Scenario, points: KnownPoints): Computer 
     async (job) => (await known('point', job)) as PointOutcome,
     async (job) => (await known('trace', job)) as Trace | PointFailure,
     async (job) => (await known('joined', job)) as JoinedCycle | PointFailure,
+    async (job) => (await known(moveOf(job), job)) as MovedPlates | PointFailure,
   );
 }
 
@@ -74,6 +79,7 @@ export function learningWorkers(
     async (job) => learn('point', job, () => point(job)),
     async (job) => learn('trace', job, () => thinned(job)),
     async (job) => learn('joined', job, () => thinnedCycle(job)),
+    async (job) => learn(moveOf(job), job, () => thinnedMove(job)),
   );
 }
 
@@ -93,6 +99,7 @@ function thinned(job: TraceJob): Trace | PointFailure {
     cylinderTemperature: few(whole.cylinderTemperature),
     intakeLift: few(whole.intakeLift),
     exhaustLift: few(whole.exhaustLift),
+    ...(whole.chamberPressure && { chamberPressure: few(whole.chamberPressure) }),
     stations: whole.stations.map(({ name, pressure, velocity, massFlow, temperature }) => ({
       name,
       pressure: few(pressure),
@@ -115,6 +122,20 @@ function thinnedCycle(job: PointJob): JoinedCycle | PointFailure {
     cylinders: cylinders.map((one) => ({ ...one, pressure: few(one.pressure) })),
     bars: bars.map((one) => ({ ...one, inside: few(one.inside), sensor: few(one.sensor) })),
   };
+}
+
+/** How plates move, for the key of what comes of it. */
+const moveOf = ({ to, seconds }: PlateMove) => `plates to ${leafText(to)} in ${seconds} s`;
+
+/** Rows of the signal under plates that move, 10 deg apart as computed, are this many times as far apart. */
+const SIGNAL_THINNING = 4;
+
+/** Plates that move, with few rows of the signal. */
+function thinnedMove(job: PlateMove): MovedPlates | PointFailure {
+  const whole = plates(job);
+  return 'failure' in whole
+    ? whole
+    : { ...whole, signal: whole.signal.filter((_, i) => i % SIGNAL_THINNING === 0) };
 }
 
 /** Longest list of differences that is written out. */

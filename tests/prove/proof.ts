@@ -4,6 +4,7 @@ import { atmosphere } from './atmosphere.ts';
 import { type Group, type Outcome, outcomeOf } from './check.ts';
 import { combustion } from './combustion.ts';
 import { entryLoss } from './entryLoss.ts';
+import { filling } from './filling.ts';
 import { flowMeter } from './flowMeter.ts';
 import { fuel } from './fuel.ts';
 import { gasDynamics } from './gasDynamics.ts';
@@ -30,6 +31,7 @@ export const GROUPS: readonly Group[] = [
   fuel,
   throttle,
   idleAir,
+  filling,
   flowMeter,
   linkage,
   mixture,

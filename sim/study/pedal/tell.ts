@@ -5,7 +5,7 @@ import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { type PedalStudy, type SpringFigures, stuck } from './compute.ts';
 import { effortPlot } from './figure.ts';
-import { closingTable, effortTable, springTable, WHOLE } from './tables.ts';
+import { closingTable, effortTable, springTable } from './tables.ts';
 
 /** Said wherever return springs are spoken of. */
 export const PEDAL_CAUTIONS: readonly string[] = [
@@ -31,7 +31,9 @@ export function pedalSentences(study: PedalStudy): string[] {
 function safety(study: PedalStudy): string {
   const wrong = stuck(study);
   if (wrong.length > 0) {
-    const places = wrong.map(({ without, shaft }) => `${shaft} without ${without || WHOLE}`);
+    const places = wrong.map(({ without, shaft }) =>
+      without === '' ? `${shaft} with every part whole` : `${shaft} without ${without}`,
+    );
     return `NOT SAFE: plates are not drawn shut everywhere in their travel in ${counted(wrong.length, 'case')} of ${study.closings.length}: ${listed(places)}.`;
   }
   const least = study.closings.reduce((low, one) => (one.left < low.left ? one : low));
@@ -53,11 +55,15 @@ function effort({ curve, hysteresis }: PedalStudy): string {
   const [low, high] = USUAL.full;
   return (
     `The foot feels ${force(first.out)} as the plates leave their stops and ${force(last.out)} wide open, after ` +
-    `${q.told(q.FOOT_TRAVEL, last.travel)} of travel; on the way back ${force(last.back)} and ${force(first.back)}. ` +
+    `${q.told(q.FOOT_TRAVEL, last.travel)} of travel; on the way back ${force(last.back)} wide open and ${force(first.back)} at the stops. ${comesBack(first.back, last.back)}` +
     `Bends of the cable part the two by a factor of ${q.told(q.ratio('', ''), hysteresis)}. Usual and comfortable, as a maker ` +
     `of pedals says: about ${USUAL.released} N released and ${low} to ${high} N at full travel.`
   );
 }
+
+/** Whether the foot has to pull. */
+const comesBack = (...back: number[]) =>
+  Math.min(...back) > 0 ? '' : 'THE PEDAL DOES NOT COME BACK by itself. ';
 
 function reach({ linkage, reached, curve }: PedalStudy): string {
   const { travel } = linkage.pedal;

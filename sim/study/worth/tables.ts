@@ -72,6 +72,7 @@ function plenumSpread({ plenum: { onPlenum } }: WorthStudy) {
 }
 
 const AIR = q.signedShare('', '');
+const KPA = { ...SENSED_SWING, digits: 3 };
 const NONE = '-';
 
 const row = (what: string, bodies: string, plenum: string, more: string): WorthRow => {
@@ -94,17 +95,18 @@ function worthRows(study: WorthStudy): WorthRow[] {
     row(`mean ${score.name} in the band`, ours, q.told(mean, other), 'plenum, sweep'),
     row('most brake power', power(bodies), power(onPlenum), 'plenum'),
     ...responseRows(study),
-    row('cylinders apart by their place', NONE, apart, 'plenum'),
+    ...(bodies.engine.cylinder.count > 1
+      ? [row('cylinders apart by their place', NONE, apart, 'plenum')]
+      : []),
     ...besides(study),
   ];
 }
 
 /** Until torque is there, plates opened a little and wide, and what comes lean then. */
 function responseRows(study: WorthStudy): WorthRow[] {
-  const at = rpm(study.response.wide.question.speed);
   const ready = (opening: Opening) =>
     row(
-      `torque there, plates ${openingWords(study, opening)}, ${at}`,
+      `torque there, ${openingWords(study, opening)}`,
       readyWords(study, opening, 'bodies'),
       readyWords(study, opening, 'plenum'),
       'response',
@@ -113,7 +115,7 @@ function responseRows(study: WorthStudy): WorthRow[] {
     const counts = SIGNALS.map((signal) => leanAfter(study, way, signal));
     return counts.every((count) => count !== undefined) ? counts.join(', ') : NONE;
   };
-  const mixture = `charges a tenth lean then, by ${SIGNALS.join(', by ')}`;
+  const mixture = `charges lean then, by ${SIGNALS.join(', ')}`;
   return [ready('little'), ready('wide'), row(mixture, lean('bodies'), lean('plenum'), 'response')];
 }
 
@@ -122,31 +124,17 @@ function besides(study: WorthStudy): WorthRow[] {
   const { idle, pedal } = study;
   const [pair, off] = [sensedPair(study), plateOff(study)];
   const swing = (one: SensedPair['bodies']) =>
-    `${q.told(SENSED_SWING, one.swing)}, mean ${q.told(SENSED_SWING, one.mean)}`;
+    `${q.told(KPA, one.swing)} about ${q.told(KPA, one.mean)}`;
   const way = idle?.best ? WAYS[idle.best.name][1] : 'no way that reaches';
   const shuts = pedal && stuck(pedal).length === 0 ? 'yes' : 'NO';
   const at = pair && rpm(pair.bodies.speed);
   return [
     ...(pair
-      ? [
-          row(
-            `swing of the signal at ${at}, nearly shut`,
-            swing(pair.bodies),
-            swing(pair.plenum),
-            'signal',
-          ),
-        ]
+      ? [row(`signal nearly shut, ${at}`, swing(pair.bodies), swing(pair.plenum), 'signal')]
       : []),
     row('sensor to trust', trusted(study), NONE, 'meter'),
     ...(off
-      ? [
-          row(
-            `one plate ${PLATE_OFF} deg off at idle: its air`,
-            q.told(AIR, off.air!),
-            NONE,
-            'balance',
-          ),
-        ]
+      ? [row(`idle air of one plate ${PLATE_OFF} deg off`, q.told(AIR, off.air!), NONE, 'balance')]
       : []),
     ...(idle ? [row('idle air, cold and with load', way, NONE, 'idle')] : []),
     ...(pedal ? [row('plates shut with any one part gone', shuts, NONE, 'pedal')] : []),

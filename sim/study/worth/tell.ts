@@ -113,10 +113,12 @@ function workWords(study: WorthStudy): string[] {
 function signalWords(study: WorthStudy): string {
   const pair = sensedPair(study);
   if (!pair) return '';
+  const alone = study.plenum.bodies.engine.cylinder.count === 1;
+  const smooth = alone ? 'damp it in a hose and a volume' : 'join the runners to a damped bar';
   const swing = (value: number) => q.told({ ...SENSED_SWING, digits: 3 }, value);
   return (
     `Signal: nearly shut at ${rpm(pair.bodies.speed)} the pressure behind one plate swings by ${swing(pair.bodies.swing)}, ` +
-    `in the plenum by ${swing(pair.plenum.swing)}: join the runners to a damped bar, or fuel by plate angle (signal, load).`
+    `in the plenum by ${swing(pair.plenum.swing)}: ${smooth}, or fuel by plate angle (signal, load).`
   );
 }
 
