@@ -41,7 +41,6 @@ test('shows an estimate after a quarter of a second of work, then what the core 
     expect(apart(value, document.pressure_at_valve_closing_kPa[i]!)).toBeLessThan(TEN_DIGITS);
   });
   expect(said).toEqual([]);
-  await page.close();
 });
 
 test('may have the WebAssembly kernel in its workers: the policy of the page lets them', async () => {
@@ -54,7 +53,6 @@ test('may have the WebAssembly kernel in its workers: the policy of the page let
     return new WebAssembly.Module(empty) instanceof WebAssembly.Module;
   });
   expect(compiles).toBe(true);
-  await page.close();
 });
 
 test('is dragged by the mouth of the drawing, and the drawing, the figure and the words follow', async () => {
@@ -75,7 +73,6 @@ test('is dragged by the mouth of the drawing, and the drawing, the figure and th
   await page.locator('.dial').getByRole('button', { name: 'Back to the answer' }).click();
   expect(Number(await page.getByLabel('in millimetres, exact').inputValue())).toBe(from);
   expect(said).toEqual([]);
-  await page.close();
 });
 
 /** The slider is held and moved to lengths [mm], and let go where that is asked. */
@@ -111,7 +108,6 @@ test('workers are asked for the exact curve of the length let go, and for its cy
   const shares = asked.indexOf('trace');
   expect(shares).toBeGreaterThan(0);
   expect(asked).toEqual([...Array(shares).fill('speeds'), 'trace']);
-  await page.close();
 });
 
 test('while it is held a quick curve comes first and says how near it is', async () => {
@@ -137,7 +133,6 @@ test('while it is held a quick curve comes first and says how near it is', async
   expect(words.indexOf('to 0.01 %, exact to come')).toBeGreaterThan(
     words.findIndex((one) => one.startsWith('estimate')),
   );
-  await page.close();
 });
 
 test('is taken on the map, with its speed', async () => {
@@ -148,7 +143,14 @@ test('is taken on the map, with its speed', async () => {
   expect(await page.locator('.wave-above select').inputValue()).toBe('12000');
   const taken = Number(await page.getByLabel('in millimetres, exact').inputValue());
   expect(Math.abs(taken - 100)).toBeLessThanOrEqual(3);
-  await page.close();
+  // And dragged: speed and length follow while the pointer is down.
+  await page.mouse.down();
+  await page.mouse.move(plot.x + plot.width * 0.5, plot.y + plot.height * 0.4, { steps: 3 });
+  await page.mouse.move(plot.x + plot.width * 0.1, plot.y + plot.height * 0.25, { steps: 3 });
+  await page.mouse.up();
+  expect(await page.locator('.wave-above select').inputValue()).toBe('8000');
+  const dragged = Number(await page.getByLabel('in millimetres, exact').inputValue());
+  expect(Math.abs(dragged - 140)).toBeLessThanOrEqual(3);
 });
 
 test('follows the keyboard alone', async () => {
@@ -173,5 +175,4 @@ test('follows the keyboard alone', async () => {
   await page.keyboard.press('Enter');
   await page.getByText('Drag the mouth').waitFor();
   expect(Number(await slider.inputValue())).toBe(before);
-  await page.close();
 });

@@ -88,7 +88,6 @@ test('doubt, choices, shelf and injectors agree with the core', async () => {
     expect(first.map(Number).filter(Number.isFinite).length, view).toBeGreaterThan(1);
   }
   expect(said).toEqual([]);
-  await page.close();
 });
 
 test('pedal and sound agree with the core, and follow what is changed of them', async () => {
@@ -127,7 +126,6 @@ test('pedal and sound agree with the core, and follow what is changed of them', 
   await page.getByRole('button', { name: 'run up' }).first().click();
   await page.locator('#listen button[aria-pressed="true"]', { hasText: 'Stop' }).waitFor();
   expect(said).toEqual([]);
-  await page.close();
 });
 
 test('signal and idle agree with the core', async () => {
@@ -152,7 +150,6 @@ test('signal and idle agree with the core', async () => {
   const own = await joinedIdleOf({ engine, spec: idle!, bar }, computer as never);
   expect(await page.locator('#idle .finding').textContent()).toBe(joinedIdleSentences(own)[0]);
   expect(said).toEqual([]);
-  await page.close();
 });
 
 test('plenum and worth agree with the core', async () => {
@@ -175,7 +172,6 @@ test('plenum and worth agree with the core', async () => {
   const worth = worthSentences(await worthStudyOf(question, computer as never));
   expect(await ask('worth', 'worth', 'Weigh it all')).toBe(worth[0]);
   expect(said).toEqual([]);
-  await page.close();
 });
 
 test('the sensor to trust is the one that the core trusts', async () => {
@@ -194,7 +190,6 @@ test('the sensor to trust is the one that the core trusts', async () => {
     expect(apart(column(shown, 'flow_error_fraction')[i]!, errors!.flow)).toBeLessThan(TEN_DIGITS);
   });
   expect(said).toEqual([]);
-  await page.close();
 });
 
 test('a table of load agrees with the core', async () => {
@@ -216,7 +211,6 @@ test('a table of load agrees with the core', async () => {
   const own = isFailure(point) ? Number.NaN : point.volumetricEfficiency;
   expect(apart(shown, 100 * own)).toBeLessThan(TEN_DIGITS);
   expect(said).toEqual([]);
-  await page.close();
 });
 
 test('values of another key are weighed where the scenario names one', async () => {
@@ -250,6 +244,7 @@ test('values of another key are weighed where the scenario names one', async () 
   await within.getByText('1 of 2').waitFor();
   await page.keyboard.press('ArrowUp');
   await within.getByText('2 of 2').waitFor();
+  await together.locator('.nsewdrag').scrollIntoViewIfNeeded();
   const plot = (await together.locator('.nsewdrag').boundingBox())!;
   // The axes run from -0.06 to 1.3, the first stands at the left.
   const up = (place: number) => plot.y + plot.height * (1 - (place + 0.06) / 1.36);
@@ -261,7 +256,6 @@ test('values of another key are weighed where the scenario names one', async () 
   await page.mouse.click(plot.x + 2, up(0.5));
   await within.getByText('2 of 2').waitFor();
   expect(said).toEqual([]);
-  await page.close();
 });
 
 test('a run off the dyno lies over the prediction, and a bad one names its line', async () => {
@@ -283,7 +277,6 @@ test('a run off the dyno lies over the prediction, and a bad one names its line'
   const figures = column(table, 'predicted_torque_Nm');
   for (const value of figures) expect(value).toBeGreaterThan(0);
   expect(said).toEqual([]);
-  await page.close();
 });
 
 test('readings off the bodies and probes are worked out as by the core, and bad ones name their line', async () => {
@@ -313,5 +306,4 @@ test('readings off the bodies and probes are worked out as by the core, and bad 
   const fuel = columns(await saved(page, 'trims', 'CSV'));
   expect(column(fuel, 'fuel_trim')).toEqual(trims.map((one) => Number(one.toPrecision(10))));
   expect(said).toEqual([]);
-  await page.close();
 });

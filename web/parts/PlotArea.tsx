@@ -50,7 +50,12 @@ function dragging({ layout }: Figure, onDrag: (x: number, y: number, begins: boo
     onDrag(x, y, type === 'pointerdown');
   };
   return {
-    onPointerDown: take,
+    // The pointer is ours from here: the plotting library would lay a cover over the page that takes its moves.
+    onPointerDown: (event: PointerEvent) => {
+      event.preventDefault();
+      (event.currentTarget as Element).setPointerCapture(event.pointerId);
+      take(event);
+    },
     onPointerMove: (event: PointerEvent) => {
       if (event.buttons === 1) take(event);
     },
