@@ -171,7 +171,7 @@ export { type IdleStudy, idleStudyOf } from './study/idle/compute.ts';
 export * as idleFigures from './study/idle/figure.ts';
 export { type JoinedIdle, joinedIdleOf } from './study/idle/joined.ts';
 export * as idleTables from './study/idle/tables.ts';
-export { IDLE_CAUTIONS, idleSentences, joinedIdleSentences } from './study/idle/tell.ts';
+export { IDLE_CAUTIONS, idleSentences } from './study/idle/tell.ts';
 export { STUDIES } from './study/index.ts';
 export {
   type PlacementQuestion,

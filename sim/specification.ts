@@ -196,6 +196,8 @@ export interface IntakeSpecification {
   throttle: ThrottleSpecification;
   /** Plate angle of each cylinder [deg], in firing order; absent where all are alike. */
   throttleAngles?: readonly number[];
+  /** Bore of the drilling past the plate of each cylinder [m], in firing order; absent where all are the body's. */
+  bleedBores?: readonly number[];
   /** What joins the runners behind the throttle bodies; absent where nothing does. */
   bars?: readonly BarSpecification[];
   /** Between throttle body and cylinder head; length 0 where the body bolts to the head. */

@@ -3,6 +3,7 @@
  * that each cylinder closes on, and what every hose takes and gives.
  */
 import { byAngle } from '../crankAngle.ts';
+import type { Duct } from '../duct/duct.ts';
 import type { EngineSpecification } from '../specification.ts';
 import type { Audit } from './audit.ts';
 import { type Bar, heldBy } from './bars.ts';
@@ -25,6 +26,8 @@ export interface JoinedCylinder {
   /** Mean pressure over time behind its plate [Pa], and at each angle of the cycle. */
   mean: number;
   pressure: number[];
+  /** Temperature of what leaves by its exhaust valve, mean by mass [K]. */
+  exhaust: number;
 }
 
 /** A bar over the cycle. */
@@ -64,19 +67,41 @@ export function joinedCycle(engine: EngineSpecification, speed: number): JoinedC
   const cycle: JoinedCycle = {
     point,
     crankAngle: [],
-    cylinders: model.lines.map(() => ({ air: 0, mean: 0, pressure: [] })),
+    cylinders: model.lines.map(() => ({ air: 0, mean: 0, pressure: [], exhaust: 0 })),
     bars: model.bars.map(() => ({ hoses: [], inside: [], sensor: [], fed: 0, gained: 0 })),
     audit: point.audit,
   };
   const held = model.bars.map(heldBy);
-  run.onStop = (crankAngle) => note(cycle, model, crankAngle);
-  run.cycle().forEach(({ trapped, portPressure }, i) => {
-    Object.assign(cycle.cylinders[i]!, { air: trapped.air, mean: portPressure });
+  const hot = model.lines.map(() => new Exhaust());
+  run.onStop = (crankAngle) => {
+    note(cycle, model, crankAngle);
+    model.lines.forEach(({ primary }, i) => {
+      hot[i]!.add(primary);
+    });
+  };
+  run.cycle().forEach(({ trapped, portPressure: mean }, i) => {
+    Object.assign(cycle.cylinders[i]!, { air: trapped.air, mean, exhaust: hot[i]!.temperature });
   });
   model.bars.forEach((bar, i) => {
     Object.assign(cycle.bars[i]!, told(bar), { gained: heldBy(bar) - held[i]! });
   });
   return inOrder(cycle);
+}
+
+/** What flows off behind an exhaust valve, stop by stop; what flows back counts against it. */
+class Exhaust {
+  private flow = 0;
+  private heat = 0;
+
+  add({ cells, prim }: Duct): void {
+    const flow = cells.momentum.at(0);
+    this.flow += flow;
+    this.heat += flow * prim.T.at(0);
+  }
+
+  get temperature(): number {
+    return this.heat / this.flow;
+  }
 }
 
 function inOrder({ crankAngle, cylinders, bars, ...rest }: JoinedCycle): JoinedCycle {

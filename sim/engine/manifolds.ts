@@ -93,20 +93,22 @@ const inOrder = (members: readonly Firing[], origin: Firing) =>
 /** Digits after the point of an angle [deg] and a length [m] that tell two apart. */
 const [ANGLE_DIGITS, LENGTH_DIGITS] = [6, 9];
 
-/** An exhaust as one of its cylinders sees it: who fires when, in which pipe, behind which trumpet and plate. */
+/** An exhaust as one of its cylinders sees it: who fires when, in which pipe, behind which trumpet, plate and drilling. */
 function seenFrom(
   origin: Firing,
   manifold: Manifold,
-  { trumpetLengths, throttleAngles }: IntakeSpecification,
+  { trumpetLengths, throttleAngles, bleedBores }: IntakeSpecification,
 ): string {
   const bundles = manifold.map((bundle) =>
     bundle
       .map((one) => {
-        const [length, plate] = [
-          trumpetLengths?.[one.place] ?? 0,
-          throttleAngles?.[one.place] ?? 0,
-        ];
-        return `${behind(one, origin).toFixed(ANGLE_DIGITS)} ${length.toFixed(LENGTH_DIGITS)} ${plate.toFixed(ANGLE_DIGITS)}`;
+        const own = (values?: readonly number[]) => values?.[one.place] ?? 0;
+        const angles = [behind(one, origin), own(throttleAngles)];
+        const lengths = [own(trumpetLengths), own(bleedBores)];
+        return [
+          ...angles.map((angle) => angle.toFixed(ANGLE_DIGITS)),
+          ...lengths.map((length) => length.toFixed(LENGTH_DIGITS)),
+        ].join(' ');
       })
       .toSorted()
       .join(', '),

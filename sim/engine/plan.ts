@@ -187,13 +187,17 @@ function feedAir({ feed: { pressure, temperature } }: IntakeSpecification, gas: 
   };
 }
 
-/** The engine as one of its cylinders sees it: with that cylinder's own trumpet and plate. */
+/** The engine as one of its cylinders sees it: with that cylinder's own trumpet, plate and drilling. */
 function ofCylinder(spec: EngineSpecification, j: number): EngineSpecification {
   const { intake } = spec;
-  const { trumpetLengths, throttleAngles } = intake;
-  if (!trumpetLengths && !throttleAngles) return spec;
+  const { trumpetLengths, throttleAngles, bleedBores } = intake;
+  if (!trumpetLengths && !throttleAngles && !bleedBores) return spec;
   const trumpet = { ...intake.trumpet, length: trumpetLengths?.[j] ?? intake.trumpet.length };
-  const throttle = { ...intake.throttle, angle: throttleAngles?.[j] ?? intake.throttle.angle };
+  const throttle = {
+    ...intake.throttle,
+    angle: throttleAngles?.[j] ?? intake.throttle.angle,
+    ...(bleedBores && { bleed: { bore: bleedBores[j]!, open: 1 } }),
+  };
   return { ...spec, intake: { ...intake, trumpet, throttle } };
 }
 

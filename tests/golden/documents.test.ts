@@ -36,6 +36,7 @@ const ROLES: Record<string, string> = {
   'signal signal-bars.csv': '-bars',
   'signal signal-cycle.csv': '-cycle',
   'idle idle-computed.csv': '-computed',
+  'idle idle-spark.csv': '-spark',
   'idle idle-valve.csv': '-valve',
   'listen listen-orders.csv': '-orders',
   'plenum plenum-part.csv': '-part',

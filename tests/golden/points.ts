@@ -72,7 +72,8 @@ export function learningWorkers(
 ): Computer {
   const learn = <T extends KnownPoints[string]>(kind: string, job: PointJob, compute: () => T) => {
     const key = keyOf(kind, scenario, job);
-    points[key] ??= earlier[key] ?? compute();
+    // As it will be read, so that what is asked for next is known by the same name then.
+    points[key] ??= earlier[key] ?? JSON.parse(JSON.stringify(compute(), sevenDigits));
     return points[key] as T;
   };
   return computerOf(

@@ -2,9 +2,9 @@
 import { expect, test } from 'vitest';
 import {
   askedScrews,
+  idleSentences,
   isFailure,
   joinedIdleOf,
-  joinedIdleSentences,
   lengthStudy,
   listenTables,
   meterQuestion,
@@ -148,7 +148,7 @@ test('signal and idle agree with the core', async () => {
   await page.getByRole('button', { name: 'Compare the ways' }).click();
   await page.locator('#idle .finding').waitFor();
   const own = await joinedIdleOf({ engine, spec: idle!, bar }, computer as never);
-  expect(await page.locator('#idle .finding').textContent()).toBe(joinedIdleSentences(own)[0]);
+  expect(await page.locator('#idle .finding').textContent()).toBe(idleSentences(own)[0]);
   expect(said).toEqual([]);
 });
 

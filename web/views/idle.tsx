@@ -1,5 +1,6 @@
 /** What the air of an even idle can come through. */
-import { IDLE_CAUTIONS, idleFigures, idleTables, joinedIdleSentences } from '../../sim/index.ts';
+import { IDLE_CAUTIONS, idleFigures, idleSentences, idleTables } from '../../sim/index.ts';
+import { DataTable } from '../parts/DataTable.tsx';
 import { resultOf } from '../state/asked.ts';
 import { hasIdle, idling } from '../state/sensing.ts';
 import { askedView } from './asked.tsx';
@@ -12,17 +13,31 @@ export const idleView = askedView({
   study: idling,
   applies: hasIdle,
   reading:
-    'Ripple that a pulsed valve puts into the bar it feeds, over how often it is driven. The ways to let air in stand in the table.',
-  sentences: joinedIdleSentences,
-  plot: idleFigures.frequencyPlot,
+    'How far the cylinder whose plate, drilling or nipple is off ends above the others, over the air of the engine: warm, with the load, cold, cold with the load. All through one cylinder lies far off the top and stands in the table alone.',
+  sentences: idleSentences,
+  plot: idleFigures.evennessPlot,
   table: idleTables.waysTable,
   decimals: 2,
   ask: {
     label: 'Compare the ways',
-    cost: () => 'Closed formulas, and the engine at idle four times: some seconds.',
+    cost: () =>
+      'The engine at idle some forty times, all cylinders and hoses together: half a minute of two cores.',
   },
-  Below: Cautions,
+  Below: () => (
+    <>
+      <States />
+      <Cautions />
+    </>
+  ),
 });
+
+/** Every way, warm and cold, without the load and with it. */
+function States() {
+  const found = resultOf(idling);
+  if (!found) return null;
+  const tables = [idleTables.settingsTable(found), idleTables.evennessTable(found)];
+  return tables.map((table) => <DataTable key={table.label} table={table} caption={table.label} />);
+}
 
 /** Before anything is changed, computed or not. */
 function Cautions() {

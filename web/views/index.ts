@@ -13,6 +13,7 @@ import { cycleTraceView } from './cycleTrace.tsx';
 import { differenceView } from './difference.ts';
 import { doubtView } from './doubt.tsx';
 import { idleView } from './idle.tsx';
+import { idleValveView } from './idleValve.ts';
 import { injectorCoolingView } from './injectorCooling.ts';
 import { injectorEvaporationView } from './injectorEvaporation.ts';
 import { injectorPlaceView } from './injectorPlace.tsx';
@@ -71,7 +72,7 @@ export const places: readonly Place[] = [
   place('worth', 'Worth it', worthView),
   place('plenum', 'Plenum', plenumView, airboxView, responseView),
   place('load', 'Part throttle', loadView),
-  place('idle', 'Idle', idleView),
+  place('idle', 'Idle', idleView, idleValveView),
   place('balance', 'Balance', plateSpreadView, balanceView, trimsView),
   place('sensor', 'Sensor', meterView, signalView, signalRippleView, signalChoiceView),
   place('pedal', 'Pedal', pedalView),

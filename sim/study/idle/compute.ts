@@ -3,6 +3,7 @@
  * pressure bar or into one cylinder, driven plates; and the spark as a quick reserve.
  */
 import * as idle from '../../decision/idleAir.ts';
+import { power } from '../../elementary/powers.ts';
 import type { IdleSpecification, PressureBarSpecification } from '../../fittings.ts';
 import { mixtureTorque, retardLoss } from '../../mixture/mixtureTorque.ts';
 import {
@@ -32,13 +33,17 @@ export interface SparkReserve {
 
 /** One frequency of the valve. */
 export interface FrequencyRow {
+  /** Times a second, and in a cycle. */
   frequency: number;
+  times: number;
   /** Share of the period that is lost before it opens, and that it is driven, warm [-]. */
   lost: number;
   duty: number;
   /** In the bar of its own, and in the sensor's [Pa]. */
   own: number;
   shared?: number;
+  /** What it puts on the sensor of the pressure bar, computed with the engine [Pa]. */
+  sensor?: number;
 }
 
 export interface IdleStudy {
@@ -111,22 +116,38 @@ function sparkReserve(question: IdleQuestion, { warm }: IdleNeed): SparkReserve 
 /** Idle of the engine whose torque is published, some load on: air of a cylinder a cycle [kg], speed [rpm]. */
 const PUBLISHED_IDLE = { charge: 0.00015, speed: 800 };
 
-/** Usual frequencies of such valves [Hz]; from memory. */
-const FREQUENCIES = [10, 20, 30, 50, 70, 90, 110];
+/** Frequencies that such valves are driven at [Hz]; from memory. */
+const USUAL = { least: 10, most: 110 };
+/** How many of them are looked at, even in their logarithm. */
+const LOOKED_AT = 4;
 
+/** Those that repeat with the cycle. */
 function frequencyRows(context: Context): FrequencyRow[] {
   const { engine, spec, bar } = context;
   const { valve, given } = valveOf(context);
   const air = stillAir(engine);
-  return FREQUENCIES.map((frequency) => {
+  return pulsesOf(spec.speed).map((times) => {
+    const frequency = (times * spec.speed) / 120;
     const driven = { ...valve, frequency };
     const ripple = (room: number) => idle.valveRipple(driven, given[0], room, air);
     return {
       frequency,
+      times,
       lost: spec.deadTime * frequency,
       duty: idle.dutyFor(driven, given[0]),
       own: ripple(ownRoom(context)),
       ...(bar && { shared: ripple(sharedRoom(bar)) }),
     };
   });
+}
+
+/** Pulses in a cycle at a speed [rpm], few to many. */
+function pulsesOf(speed: number): number[] {
+  const least = Math.ceil((USUAL.least * 120) / speed);
+  const most = Math.max(Math.floor((USUAL.most * 120) / speed), least);
+  const ratio = most / least;
+  const even = Array.from({ length: LOOKED_AT }, (_, i) =>
+    Math.round(least * power(ratio, i / (LOOKED_AT - 1))),
+  );
+  return [...new Set(even)];
 }

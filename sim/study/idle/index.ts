@@ -3,7 +3,7 @@ import { InputError } from '../../errors.ts';
 import { allSettled } from '../../report/audit.ts';
 import type { Study } from '../study.ts';
 import { joinedIdleOf } from './joined.ts';
-import { frequencyTable, idleDocument, joinedTable, waysTable } from './tables.ts';
+import { frequencyTable, idleDocument, sparkTable, statesTable, waysTable } from './tables.ts';
 import { idleReport } from './tell.ts';
 
 export const idleStudy: Study = {
@@ -27,7 +27,8 @@ export const idleStudy: Study = {
           report: idleReport(study, scenario),
           tables: {
             'idle.csv': waysTable(study),
-            'idle-computed.csv': joinedTable(study),
+            'idle-computed.csv': statesTable(study),
+            'idle-spark.csv': sparkTable(study),
             'idle-valve.csv': frequencyTable(study),
           },
           sound: allSettled(study.outcomes),

@@ -22,15 +22,12 @@ export interface IdleQuestion {
   bar?: PressureBarSpecification;
 }
 
-/** Air that the engine wants [kg/s]. */
-export interface IdleNeed {
-  warm: number;
-  cold: number;
-  /** Cold and with the load on. */
-  most: number;
-  /** For the load alone. */
-  load: number;
-}
+/** How the engine idles: warm, warm with the load on, cold, cold with the load on. */
+export const STATES = ['warm', 'loaded', 'cold', 'most'] as const;
+export type IdleState = (typeof STATES)[number];
+
+/** Air that the engine wants [kg/s] in each state, and for the load alone. */
+export type IdleNeed = Record<IdleState | 'load', number>;
 
 export interface Context extends IdleQuestion {
   need: IdleNeed;
@@ -51,7 +48,7 @@ export function needOf(question: IdleQuestion): IdleNeed {
   const { air, coldExtra, load: torque, speed } = question.spec;
   const load = (torque * speed * Math.PI) / 30 / workOf(question);
   const cold = air * (1 + coldExtra);
-  return { warm: air, cold, load, most: cold + load };
+  return { warm: air, loaded: air + load, cold, load, most: cold + load };
 }
 
 export const stillAir = ({ intake }: EngineSpecification): idle.StillAir => ({
@@ -81,9 +78,23 @@ export const airAt = (engine: EngineSpecification, speed: number, angle: number)
   engine.cylinder.count * portFilling(engine, speed, angle).flow;
 
 export function platesFor(engine: EngineSpecification, { speed }: IdleSpecification, air: number) {
-  const shut = engine.intake.throttle.closedAngle + SHUT;
-  const angle = placeOf((at) => airAt(engine, speed, at), air, shut, WIDE_OPEN);
+  const angle = placeOf((at) => airAt(engine, speed, at), air, shutAngle(engine), WIDE_OPEN);
   return { angle, mean: portFilling(engine, speed, angle).mean };
+}
+
+/** Plates as shut as is looked at [deg]. */
+export const shutAngle = ({ intake }: EngineSpecification) => intake.throttle.closedAngle + SHUT;
+
+/** Air of a cylinder past its shut plate and a hole of an effective area [m^2]: [kg/s]. */
+export const bledAir = ({ engine, spec }: IdleQuestion, area: number) =>
+  portFilling(engine, spec.speed, shutAngle(engine), area).flow;
+
+/** Bore of a drilling in each body by which all cylinders draw so much air past shut plates [m]. */
+export function drillingFor(question: IdleQuestion, air: number): number {
+  const { count } = question.engine.cylinder;
+  const largest = circleArea(question.engine.intake.throttle.bore);
+  const area = placeOf((hole) => bledAir(question, hole), air / count, 0, largest);
+  return Math.sqrt((4 * area) / (Math.PI * DRILLED));
 }
 
 /** The valve, and what it must let in beside the plates: warm, cold, cold with load [kg/s]. */

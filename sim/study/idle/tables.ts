@@ -6,10 +6,15 @@ import * as q from '../../report/quantities.ts';
 import { asObject, asObjects, type Column, column, tableOf, words } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { REMARK } from '../points.ts';
+import { NEAR } from './asking.ts';
 import type { FrequencyRow, IdleStudy, SparkReserve } from './compute.ts';
-import type { JoinedIdle, JoinedWay } from './joined.ts';
-import type { IdleNeed } from './need.ts';
+import type { JoinedIdle } from './joined.ts';
+import type { LateSpark, StateWay } from './moves.ts';
+import type { IdleNeed, IdleState } from './need.ts';
+import { dutyOf } from './settings.ts';
 import type { IdleWay, WayName } from './ways.ts';
+
+export { dutyOf };
 
 /** What each way is called in tables, and in sentences. */
 export const WAYS: Record<WayName, readonly [short: string, long: string]> = {
@@ -31,6 +36,7 @@ const airFlow = (key: string, head: string): q.Quantity => ({
 export const AIR = airFlow('air_warm_g_per_s', 'warm');
 const NEED: readonly Column<IdleNeed>[] = [
   column(AIR, ({ warm }) => warm),
+  column(airFlow('air_loaded_g_per_s', 'warm with load'), ({ loaded }) => loaded),
   column(airFlow('air_cold_g_per_s', 'cold'), ({ cold }) => cold),
   column(airFlow('air_for_load_g_per_s', 'for the load'), ({ load }) => load),
   column(airFlow('air_most_g_per_s', 'most'), ({ most }) => most),
@@ -85,34 +91,117 @@ export function frequencyTable({ frequencies }: IdleStudy) {
   return tableOf<FrequencyRow>(
     'The valve at other frequencies, warm',
     [
-      column(q.FREQUENCY, ({ frequency }) => frequency),
+      column({ ...q.FREQUENCY, digits: 3 }, ({ frequency }) => frequency),
       column(q.percentOf('lost_share', 'lost', { decimals: 0 }), ({ lost }) => lost),
       column(DUTY, ({ duty }) => duty),
       column(ripple('own_bar_ripple_kPa', 'in its own bar'), ({ own }) => own),
       column(ripple('pressure_bar_ripple_kPa', 'in the pressure bar'), ({ shared }) => shared),
+      column(ripple('sensor_ripple_kPa', 'at its sensor'), ({ sensor }) => sensor),
     ],
     frequencies,
   );
 }
 
-const COMPUTED_AIR = { ...AIR, key: 'air_g_per_s', head: 'air' };
+/** What each state is called. */
+export const STATE_WORDS: Record<IdleState, string> = {
+  warm: 'warm',
+  loaded: 'warm, load',
+  cold: 'cold',
+  most: 'cold, load',
+};
+
+const WANTED = { ...AIR, key: 'air_wanted_g_per_s', head: 'wanted' };
+const DRAWN = { ...AIR, key: 'air_g_per_s', head: 'air', name: 'air drawn' };
 const SENSOR_RIPPLE = { ...RIPPLE, key: 'sensor_ripple_kPa', head: 'sensor swings' };
 const SENSOR_OFFSET = { ...OFFSET, key: 'sensor_offset_kPa', signed: true };
+export const LEFT = q.ratio('authority_left', 'left');
 
-/** Ways computed with the engine: one row a way, the first cylinder's plate and nipple off. */
-export function joinedTable({ joined }: JoinedIdle) {
-  return tableOf<JoinedWay>(
-    'Ways computed with the engine, warm',
+type Stated = Pick<JoinedIdle, 'joined' | 'spec' | 'stop'>;
+
+const NAMED: readonly Column<StateWay>[] = [
+  words('way', 'way', ({ name }) => WAYS[name][0]),
+  words('state', 'state', ({ state }) => STATE_WORDS[state]),
+];
+const AIRS: readonly Column<StateWay>[] = [
+  column(WANTED, ({ wanted }) => wanted),
+  column(DRAWN, ({ air }) => air),
+];
+const SHORT = words<StateWay>('remark', '', (row) => (short(row) ? 'too little' : ''), REMARK);
+
+/** How each way is set. */
+const setColumns = ({ spec, stop }: Stated): Column<StateWay>[] => [
+  column(OPENING, ({ setting }) => setting.angle - stop),
+  column(BORE, ({ setting }) => setting.bore),
+  column(
+    { ...DUTY, key: 'duty', head: 'duty' },
+    ({ setting: { valve } }) => valve && dutyOf(spec, valve.open),
+  ),
+  column(LEFT, ({ left }) => left),
+];
+
+const EVEN: readonly Column<StateWay>[] = [
+  column(SPREAD, ({ spread }) => spread),
+  column(LAMBDA, ({ lambda }) => lambda.one),
+  column({ ...LAMBDA, key: 'lambda_of_others', head: 'others' }, ({ lambda }) => lambda.others),
+  column(SENSOR_RIPPLE, ({ signal }) => signal?.ripple),
+  column(SENSOR_OFFSET, ({ signal }) => signal?.offset),
+];
+
+/** Ways computed with the engine, for files: one row a way and state, the first cylinder's plate, drilling or nipple off. */
+export function statesTable(study: Stated) {
+  const columns = [...NAMED, ...AIRS, ...setColumns(study), ...EVEN];
+  return tableOf('Ways computed with the engine', columns, study.joined);
+}
+
+/** What nobody moves gives with the load what it gives without, and need not be said twice. */
+const once = ({ joined }: Stated) =>
+  joined.filter(
+    ({ name, state }) =>
+      (name !== 'ajar' && name !== 'bleeds') || state === 'warm' || state === 'cold',
+  );
+
+export function settingsTable(study: Stated) {
+  const columns = [...NAMED, ...AIRS, ...setColumns(study), SHORT];
+  return tableOf(
+    'How each way is set, warm and cold, without the load and with it',
+    columns,
+    once(study),
+  );
+}
+
+export function evennessTable(study: Stated) {
+  const columns = [...NAMED, AIRS[1]!, ...EVEN];
+  return tableOf('How even each way is, and what the sensor sees', columns, once(study));
+}
+
+/** Whether the engine gets less than it wants. */
+export const short = ({ air, wanted }: StateWay) => air < (1 - NEAR) * wanted;
+
+export const HELD_BACK = {
+  ...q.BRAKE_TORQUE,
+  key: 'torque_held_back_Nm',
+  head: 'held back',
+  decimals: 2,
+};
+const EXHAUST = {
+  ...q.TEMPERATURE,
+  key: 'exhaust_at_best_K',
+  head: 'exhaust',
+  name: 'exhaust, spark at its best',
+};
+
+/** What the spark holds back when it is late, and how hot the exhaust gets. */
+export function sparkTable({ sparks, spec }: Pick<JoinedIdle, 'sparks' | 'spec'>) {
+  return tableOf<LateSpark>(
+    `Spark ${q.told(OPENING, spec.retard)} late, on plates`,
     [
-      words('way', 'way', ({ name }) => WAYS[name][0]),
-      column(COMPUTED_AIR, ({ air }) => air),
-      column(SPREAD, ({ spread }) => spread),
-      column(LAMBDA, ({ lambda }) => lambda.one),
-      column({ ...LAMBDA, key: 'lambda_of_others', head: 'others' }, ({ lambda }) => lambda.others),
-      column(SENSOR_RIPPLE, ({ signal }) => signal?.ripple),
-      column(SENSOR_OFFSET, ({ signal }) => signal?.offset),
+      words('state', 'state', ({ state }) => STATE_WORDS[state]),
+      column(HELD_BACK, ({ torque }) => torque),
+      column(q.percentOf('share_of_indicated', 'of indicated'), ({ share }) => share),
+      column(EXHAUST, ({ best }) => best),
+      column({ ...EXHAUST, key: 'exhaust_late_K', head: 'late' }, ({ late }) => late),
     ],
-    joined,
+    sparks,
   );
 }
 
@@ -132,9 +221,10 @@ export function idleDocument(study: JoinedIdle, scenario: Scenario) {
     ways: asObjects(waysTable(study)),
     best: best ? asObject(waysTable(study, [best])) : null,
     pulsed_at_Hz: plain(study.pulsed),
-    computed: asObjects(joinedTable(study)),
+    computed: asObjects(statesTable(study)),
     frequencies: asObjects(frequencyTable(study)),
     spark_reserve: asObject(tableOf('', SPARK, [spark])),
+    spark_late: asObjects(sparkTable(study)),
     audit: auditOf(study.outcomes),
   };
 }

@@ -1,14 +1,17 @@
 /** What idle air can come through, in sentences. */
-import { rpm, share } from '../../report/figures.ts';
+import { inMilliseconds, rpm, share } from '../../report/figures.ts';
+import { fixed } from '../../report/numbers.ts';
 import { BRAKE_TORQUE, FREQUENCY, type Quantity, told } from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import { ZERO_CELSIUS } from '../../units.ts';
 import { pointCautions } from '../cautions.ts';
-import type { IdleStudy } from './compute.ts';
-import { frequencyPlot } from './figure.ts';
+import { evennessPlot, frequencyPlot } from './figure.ts';
 import type { JoinedIdle } from './joined.ts';
+import type { StateWay } from './moves.ts';
+import { type IdleState, STATES } from './need.ts';
 import * as t from './tables.ts';
-import type { IdleWay, WayName } from './ways.ts';
+import type { WayName } from './ways.ts';
 
 /** Said wherever idle air is spoken of. */
 export const IDLE_CAUTIONS: readonly string[] = [
@@ -19,8 +22,9 @@ export const IDLE_CAUTIONS: readonly string[] = [
 ];
 
 const ASSUMED =
-  'Sizes, reach and turns by closed formulas, no waves: filling behind a plate without valve overlap, so that real runners stand higher, valve and nipples choked. How even it is, ' +
-  'and the signal, from the computed engine, bleeds apart: cylinders alike but for the one that is off, equal fuel for all. It ranks ways and sizes holes; it does not set an idle.';
+  'Engine, hoses and valve are computed together, each way set until the engine draws what it wants within 3 %. Cylinders are taken as ' +
+  'alike but for the one that is off, with equal fuel for all; cold: every wall has the temperature of the day. Turns, and what a valve puts into the bar it feeds, ' +
+  'are closed formulas without waves. It ranks ways and sizes holes; it does not set an idle.';
 
 /** What each way costs besides what the table shows. */
 const PRICES: Record<WayName, string> = {
@@ -34,140 +38,191 @@ const PRICES: Record<WayName, string> = {
 };
 
 const amount = (quantity: Quantity, value: number) => told({ ...quantity, digits: 3 }, value);
-const find = ({ ways }: IdleStudy, name: WayName) => ways.find((way) => way.name === name);
+const celsius = (kelvin: number) => `${fixed(kelvin - ZERO_CELSIUS, 0)} degC`;
+const lambdas = ({ lambda }: Pick<StateWay, 'lambda'>) =>
+  `a lambda of ${lambda.one.toFixed(2)} where the others have ${lambda.others.toFixed(2)}`;
 
-export function idleSentences(study: IdleStudy): string[] {
+type States = Record<IdleState, StateWay>;
+
+/** A way in every state; undefined where one failed, or where the file has no such way. */
+function statesOf({ joined }: JoinedIdle, name: WayName): States | undefined {
+  const own = joined.filter((one) => one.name === name);
+  if (own.length < STATES.length) return undefined;
+  return Object.fromEntries(own.map((one) => [one.state, one])) as States;
+}
+
+/** The answer, then what stands behind it. */
+export function idleSentences(study: JoinedIdle): string[] {
+  const of = (name: WayName) => statesOf(study, name);
   return [
     bestWords(study),
     needWords(study),
-    plateWords(study),
-    oneWords(find(study, 'one')!),
-    ...sharedWords(study),
-    sparkWords(study),
+    ...plateWords(study, of('ajar'), of('driven')),
+    ...bleedWords(study, of('bleeds')),
+    ...ownWords(study, of('own')),
+    ...sharedWords(study, of('shared'), of('driven')),
+    ...oneWords(study, of('one')),
+    ...sparkWords(study),
     'Measure before anything is bought: air of the warm and the cold engine at idle, lambda of every cylinder, and ' +
       'what the valve flows over its duty.',
   ];
 }
 
-/** The answer, then what the computed engine says to it. */
-export function joinedIdleSentences(study: JoinedIdle): string[] {
-  const [best, ...rest] = idleSentences(study);
-  return [best!, ...joinedWords(study), ...rest];
-}
-
-function bestWords({ best, ways }: IdleStudy): string {
+function bestWords({ best, ways, spec }: JoinedIdle): string {
   if (best) {
-    const { name, spread, turns, reach } = best;
+    const { name, spread, turns = 0, reach } = best;
     return (
-      `Best of these: ${t.WAYS[name][1]}. One cylinder ends up to ${share(spread)} above the others, it reaches ` +
-      `${reach.toFixed(1)} times the warm engine's air and follows in ${amount(t.TURNS, turns ?? 0)} turns. ` +
-      `Its price: ${PRICES[name]}.`
+      `Best of these: ${t.WAYS[name][1]}. Cold or warm, with the load or without, one cylinder ends at most ${share(spread)} above the ` +
+      `others; it reaches ${reach.toFixed(1)} times the warm engine's air and follows in ${turns.toFixed(1)} turns, ` +
+      `${inMilliseconds((60 * turns) / spec.speed, 0)}. Its price: ${PRICES[name]}.`
     );
   }
-  const most = Math.max(...ways.map(({ reach }) => reach));
-  return `None of these reaches the cold engine with its load and leaves the signal quiet; the most is ${most.toFixed(1)} times the warm engine's air. Take a larger valve or nipples.`;
-}
-
-function needWords({ spec, need }: IdleStudy): string {
+  const most = Math.max(...ways.flatMap(({ name, reach }) => (name === 'one' ? [] : [reach])));
   return (
-    `At ${rpm(spec.speed)} the warm engine wants ${told(t.AIR, need.warm)} of air, the cold one ${told(t.AIR, need.cold)}, ` +
-    `and ${told(BRAKE_TORQUE, spec.load)} of load ${told(t.AIR, need.load)} more.`
+    'None of these gives the cold engine with its load what it wants and leaves the signal quiet; the most is ' +
+    `${most.toFixed(1)} times the warm engine's air. Take a larger valve or nipples.`
   );
 }
 
-function plateWords(study: IdleStudy): string {
-  const [plates, holes] = [find(study, 'ajar')!, find(study, 'bleeds')!];
-  const { spec } = study;
+function needWords({ spec, need }: JoinedIdle): string {
+  const air = (state: IdleState) => told(t.AIR, need[state]);
   return (
-    `Plates ajar stand ${told(t.OPENING, plates.opening!)} above their stop, and one that is ` +
-    `${told(t.OPENING, spec.plateError)} off takes ${share(plates.spread)} more air. Drillings of ${told(t.BORE, holes.bore!)} ` +
-    `in every body do the same with plates shut, and one that is ${told(t.BORE, spec.boreError)} off takes ${share(holes.spread)} more. ` +
-    'Neither follows anything.'
+    `At ${rpm(spec.speed)} the warm engine wants ${air('warm')} of air and ${air('loaded')} with ${told(BRAKE_TORQUE, spec.load)} of load, ` +
+    `the cold one ${air('cold')} and ${air('most')}.`
   );
 }
 
-function oneWords({ lambda }: IdleWay): string {
-  return (
-    `All the valve's air through one cylinder leaves that one at a lambda of ${lambda.one.toFixed(2)} and the others at ` +
-    `${lambda.others.toFixed(2)} where all have equal fuel: it misfires alone. Do not.`
-  );
-}
+const opened = ({ stop }: JoinedIdle, { setting }: StateWay) =>
+  told(t.OPENING, setting.angle - stop);
 
-function sharedWords(study: IdleStudy): string[] {
-  const way = find(study, 'shared');
-  if (!way) return [];
-  const { mean, resolution } = study;
-  const { ripple, offset, reach, enough } = way;
-  const can = enough
-    ? 'Its jets pass enough.'
-    : `Its jets and the valve reach ${reach.toFixed(1)} times the warm engine's air, too little.`;
-  const quiet = ripple + offset <= resolution! ? 'less than' : 'more than';
+/** What a way gives that nobody moves, when the engine is cold. */
+const leftCold = ({ cold }: States) =>
+  t.short(cold)
+    ? `too little for the cold engine, which gets ${told(t.AIR, cold.air)}`
+    : 'enough for the cold engine';
+
+function plateWords(study: JoinedIdle, ajar?: States, driven?: States): string[] {
+  if (!ajar) return [];
+  const { warm } = ajar;
+  const moved = driven
+    ? ` Driven on to ${opened(study, driven.most)} they give it its air with the load, and the one that is off counts for ${share(driven.most.spread)}.`
+    : '';
   return [
-    `Through the pressure bar the valve adds ${amount(t.RIPPLE, ripple)} of ripple to the signal, ` +
-      `${share(ripple / mean)} of fuel by pressure, and lifts its mean by ${amount(t.OFFSET, offset)}, ${share(offset / mean)} of fuel: together ${quiet} the ` +
-      `${amount(t.RIPPLE, resolution!)} that the sensor tells. ${can} A bar of its own adds none of that.`,
+    `Plates ajar stand ${opened(study, warm)} above their stop, and one that is ${told(t.OPENING, study.spec.plateError)} further open ` +
+      `takes ${share(warm.spread)} more air than the others. Left there they give ${leftCold(ajar)}.${moved}`,
   ];
 }
 
-/** What the engine's own waves make of it: all cylinders, hoses and valve computed together. */
-function joinedWords({ joined, pulsed }: JoinedIdle): string[] {
-  const way = (name: WayName) => joined.find((one) => one.name === name);
-  const [plates, own, shared, one] = (['ajar', 'own', 'shared', 'one'] as const).map(way);
-  if (!plates || !own || !one) return [];
-  const signal =
-    plates.signal && own.signal
-      ? `The sensor swings by ${amount(t.RIPPLE, plates.signal.ripple)} on plates ajar and by ${amount(t.RIPPLE, own.signal.ripple)} beside the valve's own bar` +
-        (shared?.signal
-          ? `, but by ${amount(t.RIPPLE, shared.signal.ripple)} with the valve in the pressure bar, and reads ${amount(t.OFFSET, shared.signal.offset)} above the runners`
-          : '')
-      : '';
+function bleedWords({ spec }: JoinedIdle, bleeds?: States): string[] {
+  if (!bleeds) return [];
+  const { warm } = bleeds;
   return [
-    `Engine, hoses and valve computed together, the valve at ${told(FREQUENCY, pulsed)} so that it repeats with the cycle, one plate ` +
-      `and its nipple off: that cylinder ends ${share(plates.spread)} above the others on plates ajar and ${share(own.spread)} on a bar of its own, which ` +
-      `joins the runners and levels them${shared ? `, ${share(shared.spread)} on the pressure bar` : ''}. All through one leaves it at a lambda of ` +
-      `${one.lambda.one.toFixed(2)} and the others at ${one.lambda.others.toFixed(2)}.`,
-    signal === '' ? '' : `${signal}.`,
-  ].filter((sentence) => sentence !== '');
+    `Drillings of ${told(t.BORE, warm.setting.bore!)} in every body do the same with plates shut, and one that is ` +
+      `${told(t.BORE, spec.boreError)} wider takes ${share(warm.spread)} more. They give ${leftCold(bleeds)}.`,
+  ];
 }
 
-function sparkWords({ spark, spec }: IdleStudy): string {
-  const holds = spark.torque >= spec.load ? 'enough' : 'not enough';
-  return (
-    `Ignition ${told(t.OPENING, spec.retard)} late holds ${share(spark.share)} of the torque in reserve within one firing (by one published engine at its idle), some ` +
-    `${told(BRAKE_TORQUE, spark.torque)}, ${holds} for the load until the air has followed; its heat, some ${spark.hotter.toFixed(0)} K, goes out with the exhaust.`
-  );
+function ownWords({ spec }: JoinedIdle, own?: States): string[] {
+  if (!own) return [];
+  const duty = ({ setting }: StateWay) => told(t.DUTY, t.dutyOf(spec, setting.valve!.open));
+  const all = STATES.map((state) => own[state].spread);
+  const least = share(Math.min(...all));
+  const most = share(Math.max(...all));
+  const end = t.short(own.most)
+    ? ', and it gets too little'
+    : `, and has ${told(t.LEFT, own.most.left ?? 0)} times the warm engine's air left`;
+  return [
+    `The valve into a bar of its own is driven ${duty(own.warm)} of the time for the warm engine, ${duty(own.most)} for the cold one with the ` +
+      `load${end}. Its bar joins the runners by wide hoses: one whose plate and nipple are off ` +
+      `ends ${least === most ? most : `${least} to ${most}`} above the others.`,
+  ];
+}
+
+/** What a valve in the pressure bar does to the signal, of it and of the fuel that goes by it. */
+function sharedWords(study: JoinedIdle, shared?: States, driven?: States): string[] {
+  const [here, quiet] = [shared?.warm.signal, driven?.warm.signal];
+  const way = study.ways.find(({ name }) => name === 'shared');
+  const own = study.ways.find(({ name }) => name === 'own');
+  if (!shared || !here || !quiet || !way || !own) return [];
+  const { mean } = driven!.warm;
+  const offset = here.offset - quiet.offset;
+  const jets = way.enough
+    ? 'Its jets pass enough.'
+    : `Held open it reaches ${told(t.REACH, way.reach)} times the warm engine's air, too little: the jets that steady the signal stand in the way.`;
+  const quietly = way.ripple + way.offset <= study.resolution! ? 'within' : 'beyond';
+  return [
+    `Through the pressure bar, warm, the sensor swings by ${amount(t.RIPPLE, here.ripple)} in place of ${amount(t.RIPPLE, quiet.ripple)} on plates, ` +
+      `and reads ${amount(t.RIPPLE, Math.abs(offset))} ${offset < 0 ? 'lower' : 'higher'}, ${quietly} the ${amount(t.RIPPLE, study.resolution!)} that the sensor tells: fuel that goes by pressure ` +
+      `swings by ${share((here.ripple - quiet.ripple) / mean, 0)} and is ${share(Math.abs(offset) / mean, 0)} too ${offset < 0 ? 'little' : 'much'}. ${jets} ` +
+      `A bar of its own adds ${amount(t.RIPPLE, own.ripple)} of swing and ${amount(t.RIPPLE, own.offset)} of offset.`,
+  ];
+}
+
+function oneWords({ ways }: JoinedIdle, one?: States): string[] {
+  if (!one) return [];
+  const { reach } = ways.find(({ name }) => name === 'one')!;
+  const full = t.short(one.most)
+    ? ` With that cylinder full it reaches ${told(t.REACH, reach)} times the warm engine's air.`
+    : '';
+  return [
+    `All the valve's air through one cylinder leaves that one, warm, at ${lambdas(one.warm)}, with equal fuel for all: it misfires alone.${full} Do not.`,
+  ];
+}
+
+function sparkWords({ sparks, spark, spec }: JoinedIdle): string[] {
+  const [warm, cold] = sparks;
+  if (!warm || !cold) return [];
+  const holds = warm.torque >= spec.load ? 'enough' : 'not enough';
+  return [
+    `Ignition ${told(t.OPENING, spec.retard)} late holds back ${told(t.HELD_BACK, warm.torque)} warm and ${told(t.HELD_BACK, cold.torque)} cold for the next firing, ` +
+      `${share(warm.share)} and ${share(cold.share)} of the indicated torque (${share(spark.share)} of one published engine's at its idle): ${holds} for ${told(BRAKE_TORQUE, spec.load)} of load until the air has followed. ` +
+      `What leaves by the exhaust valves is then ${celsius(warm.late)} warm where it was ${celsius(warm.best)}: it heats valves, manifold and catalyst.`,
+  ];
 }
 
 export function idleReport(study: JoinedIdle, scenario: Scenario): Report {
   return {
     about: 'Idle air',
     scenario,
-    answer: joinedIdleSentences(study),
+    answer: idleSentences(study),
     flags: [...pointCautions([{ name: 'the idle', outcomes: study.outcomes }]), ASSUMED],
     sections: [
       { heading: 'Mind', items: IDLE_CAUTIONS },
       {
         tables: [t.waysTable(study)],
         notes: [
-          'Above stop: plates, warm. Duty: share of the period that the valve is driven, warm, cold, cold with load. One above: ' +
-            'air of a cylinder whose plate, drilling or nipple is off by what the file says, above the others; its lambda ' +
+          'Above stop, drilling: for the warm engine. Duty: share of the period that the valve is driven, warm, cold, cold with load. One above: ' +
+            'air of the cylinder whose plate, drilling or nipple is off by what the file says, above the others, where it is most; its lambda ' +
             "and the others' with equal fuel. Reach: most air over that of the warm engine. Turns: of the crank, until the " +
-            'runner has followed to one e-th. Ripple, offset: what the way puts on the pressure signal, over plates ajar.',
+            'runner has followed to one e-th. Ripple, offset: what the way puts on the pressure signal at worst, over driven plates that give as much air.',
         ],
       },
       {
-        tables: [t.joinedTable(study)],
+        tables: [t.settingsTable(study)],
         notes: [
-          'Without a valve, and with it open for what the warm engine wants of it by the closed formulas; the first cylinder has ' +
-            'its plate further open and its nipple wider by what the file says they are off. Others: their lambda. Sensor: of the pressure bar, peak to ' +
-            'peak; offset, its mean above that of the runners.',
+          'Air: what the engine draws so set. Left: more that the way can let in, over the air of the warm engine. What nobody moves gives with the load what it gives without.',
         ],
       },
-      { plots: [frequencyPlot(study)] },
       {
+        plots: [evennessPlot(study)],
+        tables: [t.evennessTable(study)],
+        notes: [
+          'Others: their lambda. Sensor: of the pressure bar, ' +
+            `peak to peak; offset, its mean above that of the runners. The valve is driven at ${told(FREQUENCY, study.pulsed)}, which repeats with the cycle.`,
+        ],
+      },
+      {
+        tables: [t.sparkTable(study)],
+        notes: [
+          'Held back: what the next firing gives once the spark is back at its best. Exhaust: what leaves by the valves.',
+        ],
+      },
+      {
+        plots: [frequencyPlot(study)],
         tables: [t.frequencyTable(study)],
         notes: [
-          'Lost: share of the period gone before the valve opens. A lower frequency loses less and swings more.',
+          'Lost: share of the period gone before the valve opens. A lower frequency loses less and swings more. In its own bar, in the pressure bar: by the formula, which takes room and air as one; ' +
+            'at its sensor: over plates, computed with the engine, the valve open as for the warm engine.',
         ],
       },
     ],

@@ -11,12 +11,13 @@ import type { PressureBarSpecification } from '../../fittings.ts';
 import type { EngineSpecification } from '../../specification.ts';
 import {
   airAt,
+  bledAir,
   type Context,
   DRILLED,
+  drillingFor,
   type IdleQuestion,
   ownRoom,
   placeOf,
-  SHUT,
   sharedRoom,
   stillAir,
   valveOf,
@@ -96,14 +97,10 @@ const turnsOf = (engine: EngineSpecification, besides: number) =>
   idle.turnsToFill(portVolume(engine) + besides, sweptVolume(engine.cylinder));
 
 function bleeds(context: Context): IdleWay {
-  const { engine, spec, need } = context;
-  const shut = engine.intake.throttle.closedAngle + SHUT;
-  const flow = (area: number) => portFilling(engine, spec.speed, shut, area).flow;
-  const largest = circleArea(engine.intake.throttle.bore);
-  const area = placeOf(flow, need.warm / engine.cylinder.count, 0, largest);
-  const bore = Math.sqrt((4 * area) / (Math.PI * DRILLED));
-  const off = square((bore + spec.boreError) / bore);
-  return { name: 'bleeds', bore, ...answered(context, flow(area * off) / flow(area) - 1, 1) };
+  const bore = drillingFor(context, context.need.warm);
+  const air = (wide: number) => bledAir(context, DRILLED * circleArea(wide));
+  const spread = air(bore + context.spec.boreError) / air(bore) - 1;
+  return { name: 'bleeds', bore, ...answered(context, spread, 1) };
 }
 
 /** Air of a cylinder whose plate and nipple are both off, over each other's, less one [-]. */

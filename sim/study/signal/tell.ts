@@ -107,7 +107,7 @@ function biggerWords(study: SignalStudy): string {
   return (
     `A bigger bar is not always a smoother one: ${whose}, ${told(t.VOLUME, bigger.bar.volume)} swings by ` +
     `${kPa(bigger.ripple)} at worst where ${told(t.VOLUME, smaller.bar.volume)} swings by ${kPa(smaller.ripple)}. Of all ` +
-    `bars tried ${search.worseThough.length} swing more than the same on the next smaller volume. ${rings}`
+    `bars tried ${search.worseThough.length === 1 ? '1 swings' : `${search.worseThough.length} swing`} more than the same on the next smaller volume. ${rings}`
   );
 }
 
