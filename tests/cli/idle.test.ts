@@ -8,7 +8,7 @@ import { answer, fileOf, freshFolder } from './commandLine.ts';
 const demo = readFileSync('scenarios/road-four.yaml', 'utf8');
 /** On a mesh that tells little, so that it is quick. */
 const quick = demo.concat(
-  '\nnumerics:\n  intakeCell: 80 mm\n  exhaustCell: 200 mm\n  settle: 0.02\n',
+  '\nnumerics:\n  intakeCell: 50 mm\n  exhaustCell: 200 mm\n  settle: 0.02\n',
 );
 
 describe('idle', () => {
