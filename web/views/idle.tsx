@@ -36,7 +36,13 @@ function States() {
   const found = resultOf(idling);
   if (!found) return null;
   const tables = [idleTables.settingsTable(found), idleTables.evennessTable(found)];
-  return tables.map((table) => <DataTable key={table.label} table={table} caption={table.label} />);
+  return (
+    <div class="whole">
+      {tables.map((table) => (
+        <DataTable key={table.label} table={table} caption={table.label} />
+      ))}
+    </div>
+  );
 }
 
 /** Before anything is changed, computed or not. */

@@ -14,6 +14,9 @@ const DRAWN: readonly (readonly [WayName, PlotLook])[] = [
   ['bleeds', 'other'],
 ];
 
+/** In whole numbers, as ticks are. */
+const AIR_DRAWN = { ...AIR, name: 'air of all cylinders', unit: 'mg/s', times: 1e6, decimals: 0 };
+
 /** Air of the cylinder that is off above the others', from the warm engine to the cold one with its load. */
 export function evennessPlot({ joined }: JoinedIdle): Plot {
   return {
@@ -22,12 +25,12 @@ export function evennessPlot({ joined }: JoinedIdle): Plot {
     description:
       'Air of the cylinder whose plate, drilling or nipple is off above that of the others, over the air that the ' +
       'engine draws, warm and cold, without the load and with it; a line a way.',
-    ...axes({ ...AIR, name: 'air of all cylinders' }, SPREAD),
+    ...axes(AIR_DRAWN, SPREAD),
     series: DRAWN.flatMap(([name, look]): Series[] => {
       const own = joined.filter((one) => one.name === name).toSorted((a, b) => a.air - b.air);
       if (own.length === 0) return [];
       const [xs, ys] = [own.map(({ air }) => air), own.map(({ spread }) => spread)];
-      return [{ name: WAYS[name][0], look, xs: plotted(AIR, xs), ys: plotted(SPREAD, ys) }];
+      return [{ name: WAYS[name][0], look, xs: plotted(AIR_DRAWN, xs), ys: plotted(SPREAD, ys) }];
     }),
   };
 }

@@ -110,8 +110,8 @@ export const STATE_WORDS: Record<IdleState, string> = {
   most: 'cold, load',
 };
 
-const WANTED = { ...AIR, key: 'air_wanted_g_per_s', head: 'wanted' };
-const DRAWN = { ...AIR, key: 'air_g_per_s', head: 'air', name: 'air drawn' };
+const WANTED = { ...AIR, key: 'air_wanted_g_per_s', head: 'wanted', name: 'wanted' };
+const DRAWN = { ...AIR, key: 'air_g_per_s', head: 'air', name: 'air' };
 const SENSOR_RIPPLE = { ...RIPPLE, key: 'sensor_ripple_kPa', head: 'sensor swings' };
 const SENSOR_OFFSET = { ...OFFSET, key: 'sensor_offset_kPa', signed: true };
 export const LEFT = q.ratio('authority_left', 'left');
@@ -140,7 +140,7 @@ const setColumns = ({ spec, stop }: Stated): Column<StateWay>[] => [
 ];
 
 const EVEN: readonly Column<StateWay>[] = [
-  column(SPREAD, ({ spread }) => spread),
+  column({ ...SPREAD, name: 'one above' }, ({ spread }) => spread),
   column(LAMBDA, ({ lambda }) => lambda.one),
   column({ ...LAMBDA, key: 'lambda_of_others', head: 'others' }, ({ lambda }) => lambda.others),
   column(SENSOR_RIPPLE, ({ signal }) => signal?.ripple),
@@ -162,16 +162,12 @@ const once = ({ joined }: Stated) =>
 
 export function settingsTable(study: Stated) {
   const columns = [...NAMED, ...AIRS, ...setColumns(study), SHORT];
-  return tableOf(
-    'How each way is set, warm and cold, without the load and with it',
-    columns,
-    once(study),
-  );
+  return tableOf('How each way is set', columns, once(study));
 }
 
 export function evennessTable(study: Stated) {
   const columns = [...NAMED, AIRS[1]!, ...EVEN];
-  return tableOf('How even each way is, and what the sensor sees', columns, once(study));
+  return tableOf('How even it is, and what the sensor sees', columns, once(study));
 }
 
 /** Whether the engine gets less than it wants. */

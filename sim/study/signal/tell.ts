@@ -127,9 +127,15 @@ function offsetWords({ points }: SignalStudy): string[] {
   ];
 }
 
+/** Less than this rounds to nothing [-]. */
+const LEAST_MISSING = 0.005;
+
 function blindWords({ speed, blindFrom, missing = 0 }: LoadSense): string {
   if (blindFrom === undefined) return `${rpm(speed)}: at every angle`;
-  const rest = missing > 0 ? `${share(missing, 0)} of the air still missing` : 'all the air there';
+  const rest =
+    missing >= LEAST_MISSING
+      ? `${share(missing, 0)} of the air still missing`
+      : 'all the air there';
   return `${rpm(speed)}: from ${told(t.BLIND_FROM, blindFrom)} on, with ${rest}`;
 }
 
