@@ -3,7 +3,6 @@ import { useMemo } from 'preact/hooks';
 import { FIGURE_GROUPS, mayGo, type ScenarioIssue } from '../../sim/index.ts';
 import { askedOf, type OtherSection, otherFigures } from '../drawing/formRows.ts';
 import { figuresOf } from '../state/figures.ts';
-import { treeOf } from '../state/keys.ts';
 import { reading, source } from '../state/scenario.ts';
 import { AddFigure } from './AddFigure.tsx';
 import { Figure, Remove } from './Figure.tsx';
@@ -36,7 +35,7 @@ export function EngineForm() {
 /** What the text says: the figures changed most in groups of their own, then the rest by section. */
 function formOf(text: string) {
   const figures = figuresOf(text);
-  const tree = treeOf(text);
+  const { tree } = figures;
   const groups = FIGURE_GROUPS.map(({ title, fields }) => ({
     title,
     fields: askedOf(fields, figures),

@@ -10,11 +10,14 @@ export interface Figures {
   at(path: string): string | undefined;
   /** How many rows the list at a path has. */
   rows(path: string): number;
+  /** All of it as plain data; undefined where it cannot be read. */
+  tree: unknown;
 }
 
 export function figuresOf(text: string): Figures {
   const document = parsed(text);
   return {
+    tree: document?.toJS(),
     at(path) {
       const node = document && nodeAt(document, path);
       return node && unquoted(text.slice(node.from, node.to));
