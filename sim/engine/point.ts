@@ -14,6 +14,7 @@ import { type LineCycle, meanCycle, Run } from './cycle.ts';
 import type { Driver, End, Start } from './driver.ts';
 import { inLanes } from './lanes.ts';
 import { cylindersDiffer } from './manifolds.ts';
+import { airOnDays, type OtherDay } from './otherDays.ts';
 import { type EngineModel, engineModel, type Solved } from './plan.ts';
 import type { SettledState } from './settle.ts';
 import { takeOver } from './takeOver.ts';
@@ -66,6 +67,8 @@ export interface PointResult extends CycleFigures {
   audit: Audit;
   /** What the injectors' spray did, where there are injectors. */
   spray?: SprayCycle;
+  /** Air on the days asked for over that of this one [-], on the mesh of twice the cell; NaN where that fails. */
+  onDays?: readonly number[];
 }
 
 export interface PointOptions {
@@ -120,20 +123,24 @@ const CASCADE = [
   { cell: 1, change: 2 / 3 },
 ];
 
+/** Other days are compared with this one on cells of twice the length: both lose the same there. */
+const DAYS_CELL = 2;
+
 /** Every speed; those that fail as asked once more with half the steps and the strongest limiter. */
 export function settleSpeeds(
   spec: EngineSpecification,
   speeds: readonly number[],
   solved: Solved | undefined,
   drive: Driver,
+  days: readonly OtherDay[] = [],
 ): Settled[] {
-  const points = settleOnce(spec, speeds, solved, drive);
+  const points = settleOnce(spec, speeds, solved, drive, days);
   const failed = points.flatMap((point, i) => (point instanceof Error ? [i] : []));
   if (failed.length === 0) return points;
   const { numerics } = spec;
   const careful = { ...numerics, courant: numerics.courant / 2, limiter: 'minmod' };
   const chosen = failed.map((i) => speeds[i]!);
-  const again = settleOnce({ ...spec, numerics: careful }, chosen, solved, drive);
+  const again = settleOnce({ ...spec, numerics: careful }, chosen, solved, drive, days);
   failed.forEach((i, j) => {
     const point = again[j]!;
     if (!(point instanceof Error))
@@ -153,9 +160,11 @@ function settleOnce(
   speeds: readonly number[],
   solved: Solved | undefined,
   drive: Driver,
+  days: readonly OtherDay[],
 ): Settled[] {
   const histories: (End | NonPhysicalStateError)[][] = speeds.map(() => []);
   let last: EngineModel | undefined;
+  let airs: number[][] = [];
   const { settle, maximumCycles } = spec.numerics;
   const most = spec.injectors ? Math.min(maximumCycles, MOST_SPRAYED) : maximumCycles;
   for (const { cell, change } of CASCADE) {
@@ -172,9 +181,11 @@ function settleOnce(
     });
     // Parcels of drops scatter: cycles come no closer than the stated change.
     const limit = spec.injectors ? settle : change * settle;
-    drive(model, starts, { limit, most, held: cell === 1 }).forEach((end, i) => {
-      histories[i]!.push(end);
-    });
+    const rule = { limit, most, held: cell === 1 };
+    const ends = drive(model, starts, rule);
+    for (const [i, end] of ends.entries()) histories[i]!.push(end);
+    if (cell === DAYS_CELL && days.length > 0)
+      airs = airOnDays(model, ends, days, { speeds, solved, drive, limit });
     last = model;
   }
   return histories.map((ends, i) => {
@@ -182,7 +193,8 @@ function settleOnce(
     if (end instanceof Error) return end;
     const coarser = ends.at(-2)!;
     const twice = coarser instanceof Error ? undefined : coarser.state;
-    const result = pointResult(last!, speeds[i]!, end.state, twice);
+    const point = pointResult(last!, speeds[i]!, end.state, twice);
+    const result = days.length > 0 ? { ...point, onDays: airs[i]! } : point;
     const finest = figuresOf(last!, meanCycle(last!, end.state.lines));
     return { result, finest, model: last!, column: end.column };
   });
@@ -274,8 +286,9 @@ export function runSpeeds(
   spec: EngineSpecification,
   speeds: readonly number[],
   drive: Driver = inLanes,
+  days: readonly OtherDay[] = [],
 ): (PointResult | NonPhysicalStateError)[] {
-  return settleSpeeds(spec, speeds, undefined, drive).map((point) =>
+  return settleSpeeds(spec, speeds, undefined, drive, days).map((point) =>
     point instanceof Error ? point : point.result,
   );
 }

@@ -17,8 +17,22 @@ export function takeOver(network: Network, other: Network): void {
   });
 }
 
-/** Straight lines between the cell centres of `from`, at the same share of the length. */
-function sample(into: Duct, from: Duct, gas: Gas): void {
+/** Gas of a cell. */
+export interface CellGas {
+  pressure: number;
+  temperature: number;
+  velocity: number;
+  burned: number;
+  fuel: number;
+}
+
+/** Straight lines between the cell centres of `from`, at the same share of the length, changed by `as`. */
+export function sample(
+  into: Duct,
+  from: Duct,
+  gas: Gas,
+  as: (gas: CellGas) => CellGas = (same) => same,
+): void {
   const { prim, mesh } = from;
   const cells = mesh.cells / into.mesh.length;
   into.fillEach(gas, (x) => {
@@ -26,12 +40,12 @@ function sample(into: Duct, from: Duct, gas: Gas): void {
     const i = Math.min(Math.floor(at), mesh.cells - 2);
     const share = at - i;
     const value = (field: Field) => field.at(i) + share * (field.at(i + 1) - field.at(i));
-    return {
+    return as({
       pressure: value(prim.p),
       temperature: value(prim.T),
       velocity: value(prim.u),
       burned: value(prim.burned),
       fuel: value(prim.fuel),
-    };
+    });
   });
 }

@@ -151,7 +151,8 @@ function keyOf(kind: string, { engine, injectors }: Scenario, job: PointJob): st
     .map((path) => `${path.slice(1)}=${its.get(path) ?? 'none'}`);
   const text = differences.sort().join(' ');
   const hash = () => createHash('sha256').update(text).digest('hex').slice(0, 16);
-  return `${kind} ${job.speed} rpm ${text.length > READABLE ? hash() : text}`.trim();
+  const days = job.days ? ' and other days' : '';
+  return `${kind}${days} ${job.speed} rpm ${text.length > READABLE ? hash() : text}`.trim();
 }
 
 /** Every plain value of a tree by its path; parts that engines share are read once. */

@@ -19,7 +19,7 @@ export const loadView = askedView({
   ask: {
     label: 'Work out the table',
     cost: () =>
-      `At most ${LOAD_SIZE} plate angles by ${LOAD_SIZE} speeds, some 20 seconds of one core.`,
+      `At most ${LOAD_SIZE} plate angles by ${LOAD_SIZE} speeds, some 30 seconds of one core.`,
   },
   Below: () => <Cautions items={LOAD_CAUTIONS} />,
 });

@@ -14,7 +14,7 @@ import type { SweepObserver } from '../../sweep/sweep.ts';
 import { DRY_AIR_GAS_CONSTANT } from '../../units.ts';
 import type { LoadQuestion } from './ask.ts';
 import { airOf, type Grid, withAngle } from './cell.ts';
-import { type DensityCorrection, densityCorrection } from './density.ts';
+import { type DensityCorrection, densityCorrection, THIN_AND_WARM } from './density.ts';
 
 /** What straight lines may err by, of the air. */
 export const LIMIT = 0.01;
@@ -49,7 +49,7 @@ export async function fillingMap(
     engines.set(angle, one);
     const found =
       known.get(key) ??
-      runner.run({ engine: one, speed }).then((outcome) => {
+      runner.run({ engine: one, speed, days: THIN_AND_WARM }).then((outcome) => {
         observer.onPoint?.(0, speed, outcome);
         return outcome;
       });
@@ -59,7 +59,7 @@ export async function fillingMap(
   };
   const grid = await chosenGrid(question, point);
   const checks = await lineChecks(grid, point);
-  const density = await densityCorrection(engine, grid, runner);
+  const density = densityCorrection(engine, grid);
   return { question, ...grid, checks, density };
 }
 

@@ -3,8 +3,9 @@ import { standardAtmosphere } from '../../gas/atmosphere.ts';
 import * as q from '../../report/quantities.ts';
 import { column, type Table, tableOf, words } from '../../report/table.ts';
 import { ZERO_CELSIUS } from '../../units.ts';
+import { angleBySpeed } from './angleBySpeed.ts';
 import type { LoadStudy } from './compute.ts';
-import { airOnDay, type DensityCell, type DensityRule } from './density.ts';
+import { airOnDay, type DensityRule } from './density.ts';
 
 /** Barometer [Pa], air temperatures [degC] and altitudes [m] of the tables. */
 const BAROMETERS = [7e4, 7.5e4, 8e4, 8.5e4, 9e4, 9.5e4, 1e5, 1.05e5];
@@ -48,17 +49,18 @@ export function correctionTables({ density, question }: LoadStudy): Table[] {
   return [byDay, byAltitude];
 }
 
-export function exponentsTable({ density }: LoadStudy): Table {
-  return tableOf<DensityCell>(
-    'Air as p^a T^-b',
-    [
-      column(q.PLATE, ({ angle }) => angle),
-      column(q.SPEED, ({ speed }) => speed),
-      column(q.PRESSURE_EXPONENT, ({ pressure }) => pressure),
-      column(q.TEMPERATURE_EXPONENT, ({ temperature }) => temperature),
-    ],
-    density.cells,
-  );
+/** Exponents a and b of every cell. */
+export function exponentTables(study: LoadStudy): Table[] {
+  const { cells } = study.density;
+  const known = (x: number | undefined) => (Number.isFinite(x) ? x : undefined);
+  return [
+    angleBySpeed(study, 'a of air as p^a T^-b', { ...q.PRESSURE_EXPONENT, unit: 'a' }, (i, j) =>
+      known(cells[i]?.[j]?.pressure),
+    ),
+    angleBySpeed(study, 'b of air as p^a T^-b', { ...q.TEMPERATURE_EXPONENT, unit: 'b' }, (i, j) =>
+      known(cells[i]?.[j]?.temperature),
+    ),
+  ];
 }
 
 export function rulesTable({ density }: LoadStudy): Table {

@@ -3,16 +3,17 @@
  *
  *   air ~ p^a T^-b,   a = ln(air'/air) / ln(p'/p),   b = -ln(air'/air) / ln(T'/T)
  *
- * by points computed anew with another pressure and another temperature, outside and where the mouths
- * breathe alike. A choked plate has a = 1, b = 0.5 (p / sqrt(T)); wide open b lies between 0.5 and 1.
+ * from the settled state of every cell on with a tenth less pressure, and with air 20 K warmer, outside and where
+ * the mouths breathe alike (engine/otherDays.ts). A choked plate has a = 1, b = 0.5 (p / sqrt(T)); wide open b lies between 0.5 and 1.
  * Altitude by the standard atmosphere (gas/atmosphere.ts).
  */
 import { log, power } from '../../elementary/powers.ts';
+import type { OtherDay } from '../../engine/otherDays.ts';
 import { standardAtmosphere } from '../../gas/atmosphere.ts';
 import type { EngineSpecification } from '../../specification.ts';
-import type { PointRunner } from '../../sweep/runner.ts';
+import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
 import { ZERO_CELSIUS } from '../../units.ts';
-import { airMass, type Grid, withAngle } from './cell.ts';
+import type { Grid } from './cell.ts';
 
 export interface DensityCell {
   angle: number;
@@ -20,6 +21,8 @@ export interface DensityCell {
   /** Exponents a and b [-]; NaN where a point failed. */
   pressure: number;
   temperature: number;
+  /** What mesh and settling leave of the air [-]: over a tenth of pressure it is ten times as much of a. */
+  doubt: number;
 }
 
 /** A law that a controller can hold for all cells. */
@@ -41,57 +44,44 @@ export interface Day {
 }
 
 export interface DensityCorrection {
-  cells: DensityCell[];
+  /** [angle][speed] */
+  cells: DensityCell[][];
   /** The best first. */
   rules: DensityRule[];
 }
 
-const LESS_PRESSURE = 0.9;
-const WARMER = 20;
+/** Every point is computed on these besides. */
+export const THIN_AND_WARM: readonly OtherDay[] = [
+  { pressure: 0.9, warmer: 0 },
+  { pressure: 1, warmer: 20 },
+];
 
-export async function densityCorrection(
+export function densityCorrection(
   engine: EngineSpecification,
-  { angles, speeds, outcomes }: Grid,
-  runner: PointRunner,
-): Promise<DensityCorrection> {
-  const moved = [onDay(engine, LESS_PRESSURE, 0), onDay(engine, 1, WARMER)] as const;
-  const warm = (engine.ambient.temperature + WARMER) / engine.ambient.temperature;
-  const rows = few(angles).map(async (i) => {
-    const variants = moved.map((one) => withAngle(one, angles[i]!));
-    return Promise.all(
-      few(speeds).map(async (j): Promise<DensityCell> => {
-        const speed = speeds[j]!;
-        const here = airMass(engine, outcomes[i]![j]!) ?? Number.NaN;
-        const growths = variants.map(async (one) => {
-          const air = airMass(one, await runner.run({ engine: one, speed })) ?? Number.NaN;
-          return log(air / here);
-        });
-        const [pressure, temperature] = (await Promise.all(growths)) as [number, number];
-        return {
-          ...{ angle: angles[i]!, speed },
-          pressure: pressure / log(LESS_PRESSURE),
-          temperature: -temperature / log(warm),
-        };
-      }),
-    );
-  });
-  const cells = (await Promise.all(rows)).flat();
-  return { cells, rules: rulesOf(cells, engine) };
+  { angles, speeds, outcomes }: Pick<Grid, 'angles' | 'speeds' | 'outcomes'>,
+): DensityCorrection {
+  const cells = angles.map((angle, i) =>
+    speeds.map((speed, j) => ({ angle, speed, ...exponents(outcomes[i]![j]!, engine) })),
+  );
+  return { cells, rules: rulesOf(cells.flat(), engine) };
 }
 
-/** The engine with another pressure, times a share, and so much warmer air, outside and in its box. */
-function onDay(engine: EngineSpecification, share: number, warmer: number): EngineSpecification {
-  const moved = <Air extends { pressure: number; temperature: number }>(air: Air): Air => ({
-    ...air,
-    pressure: share * air.pressure,
-    temperature: air.temperature + warmer,
-  });
-  const intake = { ...engine.intake, feed: moved(engine.intake.feed) };
-  return { ...engine, ambient: moved(engine.ambient), intake };
+/** From what less pressure and warmer air leave of the air. */
+function exponents(
+  outcome: PointOutcome,
+  { ambient: { temperature } }: EngineSpecification,
+): Omit<DensityCell, 'angle' | 'speed'> {
+  const { onDays = [], meshError: doubt } = isFailure(outcome)
+    ? { meshError: Number.NaN }
+    : outcome;
+  const [thin = Number.NaN, warm = Number.NaN] = onDays;
+  const [{ pressure }, { warmer }] = THIN_AND_WARM as [OtherDay, OtherDay];
+  return {
+    doubt,
+    pressure: log(thin) / log(pressure),
+    temperature: -log(warm) / log((temperature + warmer) / temperature),
+  };
 }
-
-/** First, middle and last of an axis. */
-const few = (xs: readonly number[]) => [0, (xs.length - 1) >> 1, xs.length - 1];
 
 /** Days that rules are tried on: a pass, a hot and a cold day at the pressure of the file. */
 function daysTried({ ambient }: EngineSpecification): Day[] {
@@ -103,10 +93,20 @@ function daysTried({ ambient }: EngineSpecification): Day[] {
   ];
 }
 
-function rulesOf(cells: readonly DensityCell[], engine: EngineSpecification): DensityRule[] {
+/** Cells that mesh and settling leave no surer than this are told [-]. */
+export const SURE = 0.01;
+
+/** Those by which rules go: the sure ones, but the surer half at least. */
+function surest(cells: readonly DensityCell[]): DensityCell[] {
   const known = cells.filter(({ pressure, temperature }) =>
     Number.isFinite(pressure + temperature),
   );
+  const middle = known.map(({ doubt }) => doubt).sort((a, b) => a - b)[known.length >> 1] ?? 0;
+  return known.filter(({ doubt }) => doubt <= Math.max(SURE, middle));
+}
+
+function rulesOf(cells: readonly DensityCell[], engine: EngineSpecification): DensityRule[] {
+  const known = surest(cells);
   if (known.length === 0) return [];
   const mean = (of: (cell: DensityCell) => number) =>
     known.reduce((sum, cell) => sum + of(cell), 0) / known.length;

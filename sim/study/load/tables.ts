@@ -10,9 +10,11 @@ import { asColumns, asObjects, column, type Table, tableOf, words } from '../../
 import type { EngineSpecification } from '../../specification.ts';
 import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
 import { pointColumns } from '../points.ts';
+import { angleBySpeed } from './angleBySpeed.ts';
 import { airMass, withAngle } from './cell.ts';
 import type { LineCheck, LoadStudy } from './compute.ts';
 import { correctionTables } from './correctionTables.ts';
+import type { DensityCell } from './density.ts';
 import { idleOf } from './idle.ts';
 import { type Signal, signalAt } from './signals.ts';
 
@@ -21,6 +23,7 @@ interface Cell {
   outcome: PointOutcome;
   engine: EngineSpecification;
   signal: Signal | undefined;
+  density: DensityCell | undefined;
 }
 
 /** One row a cell. */
@@ -29,7 +32,11 @@ export function cellsTable(study: LoadStudy): Table {
   const cells = study.angles.flatMap((angle, i) => {
     const engine = withAngle(scenario.engine, angle);
     return study.outcomes[i]!.map(
-      (outcome, j): Cell => ({ angle, outcome, engine, signal: signalAt(study, i, j) }),
+      (outcome, j): Cell => ({
+        ...{ angle, outcome, engine },
+        signal: signalAt(study, i, j),
+        density: study.density.cells[i]?.[j],
+      }),
     );
   });
   const [speed, ...figures] = pointColumns<Cell>({
@@ -51,45 +58,22 @@ export function cellsTable(study: LoadStudy): Table {
       column<Cell>(q.PRESSURE_SIGNAL, ({ signal }) => signal?.pressure),
       column<Cell>(q.ANGLE_SIGNAL, ({ signal }) => signal?.angle),
       words<Cell>('load_told_by', 'told by', ({ signal }) => signal?.tells),
+      column<Cell>(q.PRESSURE_EXPONENT, ({ density }) => density?.pressure),
+      column<Cell>(q.TEMPERATURE_EXPONENT, ({ density }) => density?.temperature),
     ],
     cells,
   );
 }
 
-/** One row an angle, one column a speed. */
-function angleBySpeed(
-  { angles, speeds, outcomes }: LoadStudy,
-  label: string,
-  quantity: q.Quantity,
-  of: (outcome: PointOutcome, i: number, j: number) => number | undefined,
-): Table {
-  return tableOf(
-    label,
-    [
-      column<number>(q.PLATE, (i) => angles[i]),
-      ...speeds.map((speed, j) =>
-        column<number>(
-          { ...quantity, key: `${quantity.key}_at_${speed}_rpm`, head: String(speed) },
-          (i) => of(outcomes[i]![j]!, i, j),
-          { tinted: true },
-        ),
-      ),
-    ],
-    [...angles.keys()],
-  );
-}
-
 export const fillingTable = (study: LoadStudy) =>
-  angleBySpeed(
-    study,
-    'Filling by plate angle and speed',
-    { ...q.FILLING, times: 100 },
-    (outcome) => (isFailure(outcome) ? undefined : outcome.volumetricEfficiency),
-  );
+  angleBySpeed(study, 'Filling by plate angle and speed', { ...q.FILLING, times: 100 }, (i, j) => {
+    const outcome = study.outcomes[i]![j]!;
+    return isFailure(outcome) ? undefined : outcome.volumetricEfficiency;
+  });
 
 export const airTable = (study: LoadStudy) =>
-  angleBySpeed(study, 'Air a cylinder and cycle', q.AIR_MASS, (outcome) =>
-    airMass(study.question.scenario.engine, outcome),
+  angleBySpeed(study, 'Air a cylinder and cycle', q.AIR_MASS, (i, j) =>
+    airMass(study.question.scenario.engine, study.outcomes[i]![j]!),
   );
 
 /** The injector that feeds a cylinder alone; undefined where the file names none, or several. */
@@ -104,8 +88,8 @@ export function pulseTable(study: LoadStudy): Table | undefined {
   if (!injector) return undefined;
   const { engine } = study.question.scenario;
   const { airFuelRatio } = workingGas(engine);
-  return angleBySpeed(study, 'Injector open, dead time included', q.PULSE, (outcome) => {
-    const air = airMass(engine, outcome);
+  return angleBySpeed(study, 'Injector open, dead time included', q.PULSE, (i, j) => {
+    const air = airMass(engine, study.outcomes[i]![j]!);
     return air === undefined ? undefined : pulseOf(injector, air / airFuelRatio);
   });
 }
@@ -150,12 +134,6 @@ export function loadDocument(study: LoadStudy) {
     computed_line_errors: asObjects(checksTable(study)),
     cells: asColumns(cellsTable(study)),
     idle: idle ? { plate_deg: idle.angle, air_g_per_s_and_litre: idle.flow } : null,
-    density_exponents: density.cells.map((cell) => ({
-      plate_deg: cell.angle,
-      speed_rpm: cell.speed,
-      pressure_exponent: cell.pressure,
-      temperature_exponent: cell.temperature,
-    })),
     density_rules: density.rules.map(({ name, pressure, temperature, worst, at, day }) => ({
       name,
       pressure_exponent: pressure,

@@ -10,7 +10,8 @@ import { spreadCautions } from '../cylinders.ts';
 import { POINT_NOTES } from '../points.ts';
 import { SIZES } from './ask.ts';
 import { IDLE_AIR_FLOW, LIMIT, type LoadStudy } from './compute.ts';
-import { correctionTables, exponentsTable, rulesTable } from './correctionTables.ts';
+import { correctionTables, exponentTables, rulesTable } from './correctionTables.ts';
+import { SURE } from './density.ts';
 import { loadPlot } from './figure.ts';
 import { idleOf } from './idle.ts';
 import { signalAt } from './signals.ts';
@@ -56,7 +57,19 @@ function lineWords(study: LoadStudy): string {
     : `Straight lines are not within ${share(LIMIT, 0)} of the air everywhere: estimated ${share(a.error)} ` +
       `${between(angles, a.at, angle)}, ${share(s.error)} ${between(speeds, s.at, rpm)}. ` +
       sizeWanted(study);
-  return `${estimate} In the middle of the ${counted(checks.length, 'cell')} where lines should be worst they are off by up to ${share(far)}, computed.`;
+  return `${estimate}${doubtWords(study)} In the middle of the ${counted(checks.length, 'cell')} where lines should be worst they are off by up to ${share(far)}, computed.`;
+}
+
+/** Cells that are themselves no surer than lines should be. */
+function doubtWords({ density }: LoadStudy): string {
+  const cells = density.cells.flat();
+  const unsure = cells.filter(({ doubt }) => doubt > SURE);
+  if (unsure.length === 0) return '';
+  const far = unsure.reduce((most, one) => (one.doubt > most.doubt ? one : most));
+  return (
+    ` Of ${counted(cells.length, 'cell')} ${unsure.length} are themselves left ${share(SURE, 0)} or more by mesh and settling, up to ` +
+    `${share(far.doubt)} at ${angle(far.angle)} and ${rpm(far.speed)}: no line between them is surer.`
+  );
 }
 
 /** The table that straight lines would want, where one of that size may be asked for. */
@@ -111,6 +124,7 @@ function ruleWords({ density: { rules } }: LoadStudy): string {
 }
 
 const NOTES: readonly string[] = [
+  'a and b of air as p^a T^-b: from each settled cell on with a tenth less pressure, and with air 20 K warmer, on cells of twice the length.',
   'Told by: pressure where 1 % of air moves the mean pressure behind the plate by more than 0.1 kPa, angle where it moves the plate by more than a ten-bit step of 0.09 deg; common practice, no source.',
   ...POINT_NOTES,
 ];
@@ -154,7 +168,7 @@ export function loadReport(study: LoadStudy): Report {
       {
         tables: [
           checksTable(study),
-          exponentsTable(study),
+          ...exponentTables(study),
           rulesTable(study),
           ...correctionTables(study),
         ],
