@@ -67,9 +67,9 @@ footer { margin-top: 3rem; border-top: 1px solid var(--rule); padding-top: .6rem
   .sheet h1 { margin: 0 0 .4rem; } .sheet h2 { font-size: 9.5pt; margin: .6rem 0 .2rem; }
   .sheet p, .sheet li { max-width: none; } .sheet ul { margin: .2rem 0; padding-left: 1.2rem; }
   .sheet .answer { margin: 0 0 .4rem; } .sheet .answer p { margin: .15rem 0; }
-  .sheet .answer p:first-child { font-size: 12pt; } .sheet .flag { margin: .3rem 0; padding: .2rem .5rem; }
-  .sheet table { font-size: 7.5pt; } .sheet th, .sheet td { padding: .08rem .5rem; } .sheet + footer { margin-top: .4rem; font-size: 7pt; line-height: 1.2; } .sheet + footer p { max-width: none; margin: .2rem 0; } }
-@page { margin: 10mm; }
+  .sheet .answer p:first-child { font-size: 12pt; } .sheet .flag { margin: .1rem 0; padding: .05rem .5rem; }
+  .sheet table { font-size: 7.5pt; } .sheet th, .sheet td { padding: .05rem .4rem; } .sheet tbody th { white-space: nowrap; } .sheet + footer { margin-top: .4rem; font-size: 7pt; line-height: 1.2; } .sheet + footer p { max-width: none; margin: .2rem 0; } }
+@page { margin: 8mm; }
 `;
 
 /** Nothing may be loaded, from anywhere. */
