@@ -1,16 +1,16 @@
 /** Figures in sentences: SI inside becomes millimetres, milliseconds, per cent. */
 import type { LengthUnit } from '../decision/lengthUnit.ts';
 import { fixed, withSign } from './numbers.ts';
-import { LENGTH, lengthQuantity, milliseconds, SPEED, shown, told } from './quantities.ts';
+import { boreOf, inUnit, lengthQuantity, milliseconds, SPEED, shown, told } from './quantities.ts';
 
 /** Difference below which a dynamometer shows nothing [%]; common practice, no source. */
 export const UNFELT = 0.5;
 
-/** Length [m] -> `86 mm`. */
-export const millimetres = (length: number) => told(LENGTH, length);
-
 /** Length [m] in the builder's unit: `86 mm`, `3.4 in`. */
 export const lengthIn = (length: number, unit?: LengthUnit) => told(lengthQuantity(unit), length);
+
+/** A bore or another size [m] likewise, to three figures in millimetres: `63.5 mm`, `2.5 in`. */
+export const sizeIn = (size: number, unit?: LengthUnit) => told(inUnit(boreOf('', ''), unit), size);
 
 /** Speed [rpm] -> `6000 rpm`. */
 export const rpm = (speed: number) => told(SPEED, speed);

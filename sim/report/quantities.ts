@@ -2,11 +2,11 @@
  * Every figure once: its key in files with the unit in the name, its head and unit for people, how it
  * is rounded. SI inside; `times` leads to the unit of the key, `shown` to that of people.
  */
-import { type LengthUnit, METRES } from '../decision/lengthUnit.ts';
+import type { LengthUnit } from '../decision/lengthUnit.ts';
 import type { Score } from '../decision/target.ts';
-import { KILO, MILLI, percentage, type Quantity, quantity, share } from './quantity.ts';
+import { inUnit, KILO, MILLI, percentage, type Quantity, quantity, share } from './quantity.ts';
 
-export { filed, headed, type Quantity, shown, told } from './quantity.ts';
+export { filed, headed, inUnit, type Quantity, shown, told } from './quantity.ts';
 export * from './setUpQuantities.ts';
 
 /** What a question is made of. */
@@ -17,9 +17,7 @@ export const LENGTH = quantity('length_mm', 'length', 'mm', {
   digits: 5,
 });
 /** The same in the unit that people read it in. */
-export function lengthQuantity(unit: LengthUnit = 'mm'): Quantity {
-  return unit === 'mm' ? LENGTH : { ...LENGTH, unit, shown: 1 / METRES[unit], digits: 4 };
-}
+export const lengthQuantity = (unit?: LengthUnit): Quantity => inUnit(LENGTH, unit);
 export const SPEED = quantity('speed_rpm', 'speed', 'rpm', {
   list: 'speeds_rpm',
   name: 'engine speed',

@@ -1,4 +1,5 @@
 /** What makes a figure of a value: key, head, unit, rounding; how it is told and filed. */
+import { type LengthUnit, METRES } from '../decision/lengthUnit.ts';
 import { brief, fixed, plain, withSign } from './numbers.ts';
 
 export interface Quantity {
@@ -41,6 +42,13 @@ export function percentage(key: string, head: string, rest: Partial<Quantity> = 
 }
 
 export const [MILLI, MICRO, KILO] = [1e3, 1e6, 1e-3];
+
+/** A length in the unit of the builder: thousandths of an inch for hundredths of a millimetre; all else stays as it is. */
+export function inUnit<Any extends Partial<Quantity>>(one: Any, unit: LengthUnit = 'mm'): Any {
+  if (unit === 'mm' || one.unit !== 'mm') return one;
+  const fine = one.digits === undefined ? { decimals: (one.decimals ?? 0) + 1 } : { digits: 4 };
+  return { ...one, unit, shown: 1 / METRES[unit], ...fine };
+}
 
 /** What turns a value into a figure. */
 type Scale = Omit<Quantity, 'key' | 'head' | 'unit'>;

@@ -1,4 +1,5 @@
 /** What a study has found, told once: as text for a terminal and as HTML to keep. */
+import type { LengthUnit } from '../decision/lengthUnit.ts';
 import type { Scenario } from '../scenario/resolve.ts';
 import type { PointOutcome } from '../sweep/runner.ts';
 import { htmlPage } from './htmlPage.ts';
@@ -56,7 +57,7 @@ export function reportText(report: Report, width = WIDTH): string[] {
     scenario.title,
     '',
     ...spaced(paragraphs([...answer, ...flags], width)),
-    ...told.flatMap((one) => sectionText(one, width)),
+    ...told.flatMap((one) => sectionText(one, width, scenario.lengthUnit)),
     ...section.warningLines(scenario, Math.min(width, READABLE)),
   ];
 }
@@ -64,12 +65,13 @@ export function reportText(report: Report, width = WIDTH): string[] {
 function sectionText(
   { heading, sentences = [], tables = [], notes = [], items = [], lines: own = [] }: Section,
   width: number,
+  unit: LengthUnit,
 ): string[] {
   const indent = heading === undefined ? '' : '  ';
   const room = width - indent.length;
   const blocks = [
     paragraphs(sentences, room),
-    ...tables.map((table) => asText(table, room)),
+    ...tables.map((table) => asText(table, room, unit)),
     own,
     paragraphs(notes, room),
     items.flatMap((item) => wrapped(`- ${item}`, Math.min(room, READABLE), '  ')),
@@ -92,10 +94,11 @@ export function reportHtml(report: Report): string {
   const told = sections.filter(({ only = 'html' }) => only === 'html');
   const printed = told.filter(({ onSheet = !sheet }) => onSheet);
   const rest = told.filter((one) => !printed.includes(one));
+  const markup = (one: Section) => sectionMarkup(one, scenario.lengthUnit);
   const body = html`<h1>${scenario.title}</h1>
 ${section.answerSection(answer, flags)}
-${printed.map(sectionMarkup)}
-${sheet ? html`<div class="screen">\n${rest.map(sectionMarkup)}\n${standing(report)}\n</div>` : standing(report)}`;
+${printed.map(markup)}
+${sheet ? html`<div class="screen">\n${rest.map(markup)}\n${standing(report)}\n</div>` : standing(report)}`;
   return htmlPage(`${about}: ${scenario.title}`, body, scenario, sheet);
 }
 
@@ -109,7 +112,7 @@ ${section.scenarioSection(scenario)}
 ${computed ? section.auditSection(outcomes) : html``}`;
 }
 
-function sectionMarkup(one: Section): Markup {
+function sectionMarkup(one: Section, unit: LengthUnit): Markup {
   const {
     heading,
     sentences = [],
@@ -125,7 +128,7 @@ function sectionMarkup(one: Section): Markup {
 ${sentences.map((sentence) => html`<p>${sentence}</p>`)}
 ${pictures.map(({ caption, picture }) => section.figureSection(caption, picture))}
 ${plots.map((plot) => section.figureSection(plot.caption, svgPlot(plot)))}
-${tables.map((table) => html`${title(table.label)}\n${asHtml(table)}`)}
+${tables.map((table) => html`${title(table.label)}\n${asHtml(table, unit)}`)}
 ${notes.map((note) => html`<p class="note">${note}</p>`)}
 ${items.length === 0 ? [] : [section.list(items)]}`;
 }

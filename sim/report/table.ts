@@ -3,9 +3,10 @@
  * over any table. Cells are in SI; every format rounds and scales by the quantity of the column.
  */
 import Papa from 'papaparse';
+import type { LengthUnit } from '../decision/lengthUnit.ts';
 import { html, Markup } from './markup.ts';
 import { NO_FIGURE } from './numbers.ts';
-import { filed, headed, type Quantity, shown } from './quantities.ts';
+import { filed, headed, inUnit, type Quantity, shown } from './quantities.ts';
 import { tint } from './tint.ts';
 
 export type Value = number | string | boolean | undefined;
@@ -167,9 +168,10 @@ export function* csvPieces(table: LongTable): Iterable<string> {
   }
 }
 
-/** Heads, units and cells as people read them, and which columns run from the left. */
-export function asGrid(table: Table) {
-  const { columns, rows } = shownTo('people', table);
+/** Heads, units and cells as people read them, lengths in their unit, and which columns run from the left. */
+export function asGrid(table: Table, unit?: LengthUnit) {
+  const { columns: kept, rows } = shownTo('people', table);
+  const columns = kept.map((one) => inUnit(one, unit));
   return {
     columns,
     heads: columns.map(({ head }) => head),
@@ -182,8 +184,8 @@ export function asGrid(table: Table) {
 }
 
 /** An HTML table in a frame that scrolls sideways; words run from the left. */
-export function asHtml(table: Table): Markup {
-  const { columns, names, cells, left, values } = asGrid(table);
+export function asHtml(table: Table, unit?: LengthUnit): Markup {
+  const { columns, names, cells, left, values } = asGrid(table, unit);
   const shades = shadesOf(columns, values);
   const word = (i: number) => (left.includes(i) ? new Markup(' class="word"') : new Markup(''));
   const cell = (text: string, r: number, i: number) => {

@@ -1,4 +1,5 @@
 /** Tables and paragraphs of plain text that fit a width: words to the left, figures to the right. */
+import type { LengthUnit } from '../decision/lengthUnit.ts';
 import { counted } from './numbers.ts';
 import { asGrid, type Table } from './table.ts';
 
@@ -18,9 +19,9 @@ export const WIDTH = 100;
 const MOST_ROWS = 200;
 
 /** A table of any kind as lines of text; what does not fit the width goes on below. */
-export function asText(table: Table, width = WIDTH): string[] {
+export function asText(table: Table, width = WIDTH, unit?: LengthUnit): string[] {
   const kept = rowsRead(table);
-  const { heads, units, cells, left } = asGrid({ ...table, cells: kept });
+  const { heads, units, cells, left } = asGrid({ ...table, cells: kept }, unit);
   const rows = units.some((unit) => unit !== '') ? [units, ...cells] : cells;
   const more = table.cells.length - kept.length;
   const rest = more > 0 ? [`... and ${counted(more, 'row')} more in the files`] : [];

@@ -1,6 +1,8 @@
 /** What the banks of a V breathe from, in words. */
+import type { LengthUnit } from '../decision/lengthUnit.ts';
 import { firings } from '../firings.ts';
 import type { AirboxSpecification, PlenumSpecification } from '../fittings.ts';
+import { sizeIn } from '../report/figures.ts';
 import * as q from '../report/quantities.ts';
 import { type Column, column } from '../report/table.ts';
 import type { EngineSpecification } from '../specification.ts';
@@ -26,6 +28,7 @@ export function banksWords(
   what: string,
   { banks, cross }: Chambers,
   engine: EngineSpecification,
+  unit: LengthUnit,
 ): string[] {
   if (!banks) return [];
   const [first, second] = [0, 1].map((bank) =>
@@ -35,7 +38,7 @@ export function banksWords(
       .sort((a, b) => a - b)
       .join('-'),
   );
-  const size = (length: number) => q.told(q.boreOf('', ''), length);
+  const size = (length: number) => sizeIn(length, unit);
   const joined = cross
     ? `a pipe of ${size(cross.diameter)} by ${size(cross.length)} joins the two`
     : 'nothing joins the two';

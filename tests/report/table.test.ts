@@ -1,6 +1,7 @@
 /** One table in every format: JSON, CSV that a spreadsheet reads, text that fits, HTML that is escaped. */
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
+import { sizeIn } from '../../sim/report/figures.ts';
 import { PackedCells } from '../../sim/report/packedCells.ts';
 import * as q from '../../sim/report/quantities.ts';
 import {
@@ -62,6 +63,17 @@ test('HTML: words stay words', () => {
   const { text } = asHtml(table);
   expect(text).toContain('&lt;b&gt;says&lt;/b&gt; &quot;so&quot;');
   expect(text).toContain('<th scope="col">trumpet length [mm]</th>');
+});
+
+test('inches in, inches out, for people; nothing else changes, and keys of files keep their unit', () => {
+  const [, units, first] = asText(table, 200, 'in');
+  expect(units).toMatch(/^ +\[in\] +\[-\] +\[%\]$/);
+  expect(first).toBe(' 3.406  0.988       9.9');
+  expect(asHtml(table, 'in').text).toContain('<th scope="col">trumpet length [in]</th>');
+  expect(q.told(q.inUnit(q.LIFT, 'in'), 0.00937)).toBe('0.369 in');
+  expect(q.told(q.inUnit(q.FOOT_TRAVEL, 'in'), 0.0635)).toBe('2.50 in');
+  expect(sizeIn(0.0635, 'in')).toBe('2.5 in');
+  expect(sizeIn(0.0635)).toBe('63.5 mm');
 });
 
 describe('text', () => {

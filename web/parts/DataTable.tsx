@@ -1,9 +1,10 @@
 /** The numbers of a view, for reading and for those who do not see the plot. */
 import { asGrid, type Table } from '../../sim/index.ts';
 import { typeset } from '../format.ts';
+import { unit } from '../state/scenario.ts';
 
 export function DataTable({ table, caption }: { table: Table; caption: string }) {
-  const { columns, names, cells } = asGrid(table);
+  const { columns, names, cells } = asGrid(table, unit.value);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must take the keyboard
     <section class="numbers" tabIndex={0} aria-label={`Numbers: ${caption}`}>

@@ -1,5 +1,5 @@
 /** A view of a study that is worked out when the reader asks: its sentences, one plot, one table. */
-import type { Plot, Table } from '../../sim/index.ts';
+import type { LengthUnit, Plot, Table } from '../../sim/index.ts';
 import { drawn } from '../drawing/draw.ts';
 import type { View } from '../drawing/view.ts';
 import { AskControl } from '../parts/AskControl.tsx';
@@ -14,7 +14,7 @@ interface Asked<T>
   plot(result: T, picture: Picture): Plot;
   table(result: T): Table;
   /** What the study says, the answer first; none where another view says it. */
-  sentences?(result: T): readonly string[];
+  sentences?(result: T, unit: LengthUnit): readonly string[];
   /** What the button does and how long that takes; none where another view begins the study. */
   ask?: { label: string; cost(picture: Picture): string; ready?(picture: Picture): boolean };
   /** Decimals under the pointer. */
@@ -28,7 +28,8 @@ export function askedView<T>(asked: Asked<T>): View {
     ...rest,
     asked: true,
     reading: () => reading,
-    summary: (now) => sentences?.(result()!)[0] ?? plot(result()!, now).description,
+    summary: (now) =>
+      sentences?.(result()!, now.scenario.lengthUnit)[0] ?? plot(result()!, now).description,
     ready: () => result() !== undefined,
     plain: (now) => plot(result()!, now),
     figure: (now, look) => drawn(plot(result()!, now), look, decimals),
@@ -38,8 +39,9 @@ export function askedView<T>(asked: Asked<T>): View {
       Above: () => {
         const found = result();
         const now = picture.value;
-        if (found) return <Sentences sentences={sentences?.(found) ?? []} />;
         if (!now) return null;
+        const { lengthUnit } = now.scenario;
+        if (found) return <Sentences sentences={sentences?.(found, lengthUnit) ?? []} />;
         const ready = ask.ready?.(now) ?? true;
         return <AskControl study={study} label={ask.label} cost={ask.cost(now)} ready={ready} />;
       },

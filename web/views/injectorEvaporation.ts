@@ -7,6 +7,6 @@ export const injectorEvaporationView = placedView({
   question: 'Where does the fuel turn to vapour?',
   reading:
     'From the valve at the left to the mouth and beyond, at the highest speed: the share of the fuel injected that has evaporated by there, running inwards.',
-  plot: (study, { scenario }) => injectFigures.evaporationPlot(study, scenario.engine.intake),
+  plot: (study, { scenario }) => injectFigures.evaporationPlot(study, scenario),
   table: injectTables.alongTable,
 });

@@ -6,6 +6,7 @@ import { MeasuredControl } from '../parts/MeasuredControl.tsx';
 import { Sentences } from '../parts/Sentences.tsx';
 import { resultOf } from '../state/asked.ts';
 import { measured } from '../state/measured.ts';
+import { unit } from '../state/scenario.ts';
 
 export const measuredRunView: View = {
   id: 'measured-run',
@@ -32,6 +33,6 @@ export const measuredRunView: View = {
 };
 
 function sentencesOf(study: MeasuredStudy): string[] {
-  const { answer, peak, air, meaning, leftOut, fit } = compareWords(study);
+  const { answer, peak, air, meaning, leftOut, fit } = compareWords(study, unit.value);
   return [`${answer} ${peak}`, ...fit, air, meaning, leftOut];
 }

@@ -20,12 +20,15 @@ export const pedalView: View = {
   applies: ({ scenario }) => scenario.pedal !== undefined,
   reading: () =>
     'Force at the pad over its travel, the way out above, the way back below; between them lies the friction of cable, plates and pedal. Parts are taken off one at a time, on paper: do the same by hand.',
-  summary: (now) => pedalSentences(studyOf(now))[0]!,
-  figure: (now, look) => drawn(pedalFigures.effortPlot(studyOf(now)), look),
+  summary: (now) => pedalSentences(studyOf(now), now.scenario.lengthUnit)[0]!,
+  figure: (now, look) =>
+    drawn(pedalFigures.effortPlot(studyOf(now), now.scenario.lengthUnit), look),
   table: (now) => pedalTables.effortTable(studyOf(now)),
   Above: () => {
     const now = picture.value;
-    return now?.scenario.pedal ? <Sentences sentences={pedalSentences(studyOf(now))} /> : null;
+    return now?.scenario.pedal ? (
+      <Sentences sentences={pedalSentences(studyOf(now), now.scenario.lengthUnit)} />
+    ) : null;
   },
   Below: () => <Cautions items={PEDAL_CAUTIONS} />,
 };

@@ -39,8 +39,8 @@ export const signalView = askedView({
 
 /** Markup of the report, which escapes every text. */
 function Drawing() {
-  const { engine, pressureBar } = picture.value!.scenario;
-  const { caption, picture: drawn } = barDrawing(engine, pressureBar!);
+  const { engine, pressureBar, lengthUnit } = picture.value!.scenario;
+  const { caption, picture: drawn } = barDrawing(engine, pressureBar!, lengthUnit);
   return (
     <figure class="bar-drawing">
       <figcaption>{caption}</figcaption>

@@ -1,6 +1,6 @@
 /** What a box over the trumpets does, in sentences. */
 import { percentOver } from '../../decision/tradeOff.ts';
-import { lengthIn, percent, rpm, UNFELT } from '../../report/figures.ts';
+import { lengthIn, percent, rpm, sizeIn, UNFELT } from '../../report/figures.ts';
 import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
@@ -25,7 +25,7 @@ import {
 export function airboxSentences(study: AirboxStudy): string[] {
   return [
     verdictWords(study),
-    ...banksWords('box', study.airbox, study.open.engine),
+    ...banksWords('box', study.airbox, study.open.engine, study.lengthUnit),
     ...airboxBoostWords(study),
     lengthWords(study),
     ...spreadWords(study),
@@ -33,9 +33,9 @@ export function airboxSentences(study: AirboxStudy): string[] {
   ];
 }
 
-function boxWords({ airbox }: AirboxStudy): string {
+function boxWords({ airbox, lengthUnit }: AirboxStudy): string {
   const { volume, snorkelLength, snorkelDiameter, banks } = airbox;
-  const size = (length: number) => q.told(q.boreOf('', ''), length);
+  const size = (length: number) => sizeIn(length, lengthUnit);
   const holds = q.told(q.cubicCentimetres('', ''), banks ? volume / 2 : volume);
   return `a box of ${holds} on a snorkel of ${size(snorkelDiameter)} by ${size(snorkelLength)}${banks ? ' a bank,' : ''}`;
 }

@@ -1,7 +1,8 @@
 /** A measured run beside the prediction, in words. */
 import { type Calibration, isRefusal } from '../../decision/calibration.ts';
 import type { Comparison } from '../../decision/comparison.ts';
-import { change, millimetres, percent, rpm } from '../../report/figures.ts';
+import type { LengthUnit } from '../../decision/lengthUnit.ts';
+import { change, lengthIn, percent, rpm } from '../../report/figures.ts';
 import { brief, counted, fixed } from '../../report/numbers.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
@@ -24,11 +25,11 @@ export interface CompareWords {
   fit: string[];
 }
 
-export function compareWords(study: MeasuredStudy): CompareWords {
+export function compareWords(study: MeasuredStudy, unit: LengthUnit): CompareWords {
   const { comparison, air, leftOut, length } = study;
   return {
     answer:
-      `With trumpets of ${millimetres(length)} prediction and run correlate at ` +
+      `With trumpets of ${lengthIn(length, unit)} prediction and run correlate at ` +
       `${fixed(comparison.correlation, 3)}; they differ by ${percent(comparison.differencePercent)} ` +
       `root mean square over ${counted(comparison.speeds.length, 'speed')}.`,
     peak: peakWords(comparison),
@@ -90,7 +91,7 @@ function unknownWords(
 }
 
 export function compareReport(study: MeasuredStudy, scenario: Scenario): Report {
-  const { answer, peak, air, meaning, leftOut, fit } = compareWords(study);
+  const { answer, peak, air, meaning, leftOut, fit } = compareWords(study, scenario.lengthUnit);
   return {
     about: 'Run and prediction',
     scenario,

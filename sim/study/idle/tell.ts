@@ -1,5 +1,6 @@
 /** What idle air can come through, in sentences. */
-import { inMilliseconds, rpm, share } from '../../report/figures.ts';
+import type { LengthUnit } from '../../decision/lengthUnit.ts';
+import { inMilliseconds, rpm, share, sizeIn } from '../../report/figures.ts';
 import { fixed } from '../../report/numbers.ts';
 import { BRAKE_TORQUE, FREQUENCY, type Quantity, told } from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
@@ -52,13 +53,13 @@ function statesOf({ joined }: JoinedIdle, name: WayName): States | undefined {
 }
 
 /** The answer, then what stands behind it. */
-export function idleSentences(study: JoinedIdle): string[] {
+export function idleSentences(study: JoinedIdle, unit?: LengthUnit): string[] {
   const of = (name: WayName) => statesOf(study, name);
   return [
     bestWords(study),
     needWords(study),
     ...plateWords(study, of('ajar'), of('driven')),
-    ...bleedWords(study, of('bleeds')),
+    ...bleedWords(study, of('bleeds'), unit),
     ...ownWords(study, of('own')),
     ...sharedWords(study, of('shared'), of('driven')),
     ...oneWords(study, of('one')),
@@ -113,12 +114,12 @@ function plateWords(study: JoinedIdle, ajar?: States, driven?: States): string[]
   ];
 }
 
-function bleedWords({ spec }: JoinedIdle, bleeds?: States): string[] {
+function bleedWords({ spec }: JoinedIdle, bleeds?: States, unit?: LengthUnit): string[] {
   if (!bleeds) return [];
   const { warm } = bleeds;
   return [
-    `Drillings of ${told(t.BORE, warm.setting.bore!)} in every body do the same with plates shut, and one that is ` +
-      `${told(t.BORE, spec.boreError)} wider takes ${share(warm.spread)} more. They give ${leftCold(bleeds)}.`,
+    `Drillings of ${sizeIn(warm.setting.bore!, unit)} in every body do the same with plates shut, and one that is ` +
+      `${sizeIn(spec.boreError, unit)} wider takes ${share(warm.spread)} more. They give ${leftCold(bleeds)}.`,
   ];
 }
 
@@ -184,7 +185,7 @@ export function idleReport(study: JoinedIdle, scenario: Scenario): Report {
   return {
     about: 'Idle air',
     scenario,
-    answer: idleSentences(study),
+    answer: idleSentences(study, scenario.lengthUnit),
     flags: [...pointCautions([{ name: 'the idle', outcomes: study.outcomes }]), ASSUMED],
     sections: [
       { heading: 'Mind', items: IDLE_CAUTIONS },

@@ -4,7 +4,7 @@ import { difference, sprayOf } from '../../decision/placementEffects.ts';
 import { cumulative } from '../../report/numbers.ts';
 import { axes, type Mark, type Plot, type PlotLook, plotted } from '../../report/plot.ts';
 import * as q from '../../report/quantities.ts';
-import type { IntakeSpecification } from '../../specification.ts';
+import type { Scenario } from '../../scenario/resolve.ts';
 import type { PointOutcome } from '../../sweep/runner.ts';
 import { chargeTemperatureOf, efficiencyOf } from '../points.ts';
 import type { PlacementStudy } from './compute.ts';
@@ -114,21 +114,25 @@ export function standOffPlot(study: PlacementStudy): Plot {
 }
 
 /** Fuel evaporated on the way, from the mouth and beyond at the right to the valve at the left. */
-export function evaporationPlot(study: PlacementStudy, intake: IntakeSpecification): Plot {
+export function evaporationPlot(
+  study: PlacementStudy,
+  { engine: { intake }, lengthUnit }: Scenario,
+): Plot {
   const { outcomes, speeds } = study;
   const caption = `Fuel evaporated on the way to the valve at ${speeds.at(-1)} rpm`;
   const face = intake.port.length + intake.runner.length + intake.throttle.length;
-  const places = plotted(q.DISTANCE_TO_VALVE, [face, face + intake.trumpet.length]);
+  const away = q.inUnit(q.DISTANCE_TO_VALVE, lengthUnit);
+  const places = plotted(away, [face, face + intake.trumpet.length]);
   const line = (name: string, points: readonly PointOutcome[], look: PlotLook) => {
     const { distance = [], share = [] } = sprayOf(points.at(-1)!)?.along ?? {};
-    const xs = plotted(q.DISTANCE_TO_VALVE, distance);
+    const xs = plotted(away, distance);
     return { name, look, xs, ys: plotted(q.EVAPORATED, cumulative(share)) };
   };
   return {
     id: 'injector-evaporation',
     caption,
     description: `${caption}, of the fuel injected, against distance`,
-    ...axes(q.DISTANCE_TO_VALVE, q.EVAPORATED),
+    ...axes(away, q.EVAPORATED),
     series: [
       line('near the valve', outcomes.near, 'now'),
       line('above the trumpet', outcomes.above, 'cut'),

@@ -87,7 +87,6 @@ function volumetric(value: number): string {
 }
 
 export function placementReport(study: PlacementStudy, scenario: Scenario): Report {
-  const { intake } = scenario.engine;
   return {
     about: 'Injectors',
     scenario,
@@ -101,7 +100,7 @@ export function placementReport(study: PlacementStudy, scenario: Scenario): Repo
           figure.fillingPlot(study),
           figure.coolingPlot(study),
           figure.splitPlot(study),
-          figure.evaporationPlot(study, intake),
+          figure.evaporationPlot(study, scenario),
           figure.standOffPlot(study),
         ],
       },

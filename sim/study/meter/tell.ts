@@ -1,4 +1,5 @@
 /** Which sensor to trust, in sentences: the answer first, then why. */
+import type { LengthUnit } from '../../decision/lengthUnit.ts';
 import { rpm, share } from '../../report/figures.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
@@ -11,11 +12,11 @@ import * as t from './tables.ts';
 import * as words from './words.ts';
 import { type Known, knownOf, plate } from './words.ts';
 
-export function meterSentences(study: MeterStudy): string[] {
+export function meterSentences(study: MeterStudy, unit?: LengthUnit): string[] {
   return [
     verdictWords(study),
     whereWords(study),
-    words.meterWords(study),
+    words.meterWords(study, unit),
     words.ringingWords(study),
     words.throughWords(study),
     words.rangeWords(study),
@@ -90,7 +91,7 @@ export function meterReport(study: MeterStudy, scenario: Scenario): Report {
   return {
     about: 'Which sensor to trust',
     scenario,
-    answer: meterSentences(study),
+    answer: meterSentences(study, scenario.lengthUnit),
     flags: [
       ...pointCautions([{ name: 'plates at rest', outcomes }]),
       ...givenWords(study),

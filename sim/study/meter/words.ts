@@ -2,8 +2,9 @@
 import { climbed, dayError } from '../../decision/airSense.ts';
 import { ringingSpeed } from '../../decision/boxRinging.ts';
 import { STEADY } from '../../decision/flowMeter.ts';
+import type { LengthUnit } from '../../decision/lengthUnit.ts';
 import { leadChamber } from '../../fittings.ts';
-import { rpm, share } from '../../report/figures.ts';
+import { rpm, share, sizeIn } from '../../report/figures.ts';
 import * as q from '../../report/quantities.ts';
 import type { MeteredPoint, MeterStudy } from './compute.ts';
 import type { SensorErrors } from './errors.ts';
@@ -26,7 +27,7 @@ const KINDS: Record<MeterStudy['meter']['kind'], string> = {
   straight: 'A meter that follows the flow straight, blind to its direction,',
 };
 
-export function meterWords(study: MeterStudy): string {
+export function meterWords(study: MeterStudy, unit?: LengthUnit): string {
   const { meter } = study;
   const worst = worstOf(study);
   if (!worst) return '';
@@ -34,7 +35,7 @@ export function meterWords(study: MeterStudy): string {
   const { pulsation } = worst.seen!;
   const signed = (value: number) => q.told(t.PULSE, value);
   return (
-    `${KINDS[meter.kind]} ${q.told(q.boreOf('', ''), meter.position)} into the snorkel is led astray by pulsation by ` +
+    `${KINDS[meter.kind]} ${sizeIn(meter.position, unit)} into the snorkel is led astray by pulsation by ` +
     `${signed(Math.min(...pulses))} to ${signed(Math.max(...pulses))}, most ${placeWords(worst)}, where the flow swings between ` +
     `${flow(pulsation.least)} and ${flow(pulsation.most)} about ${flow(pulsation.mean)} and ${share(pulsation.back, 0)} of the air goes back and comes again. ` +
     steadyWords(study)

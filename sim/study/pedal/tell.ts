@@ -1,4 +1,5 @@
 /** The study of the pedal in sentences. */
+import type { LengthUnit } from '../../decision/lengthUnit.ts';
 import { counted, listed } from '../../report/numbers.ts';
 import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
@@ -24,8 +25,8 @@ const LIMITS: readonly string[] = [
 /** Force at the pad that drivers are used to [N]: released, and at full travel; a maker of pedals. */
 const USUAL = { released: 20, full: [40, 60] } as const;
 
-export function pedalSentences(study: PedalStudy): string[] {
-  return [safety(study), ownSprings(study), effort(study), reach(study), wires(study)];
+export function pedalSentences(study: PedalStudy, unit?: LengthUnit): string[] {
+  return [safety(study), ownSprings(study), effort(study, unit), reach(study, unit), wires(study)];
 }
 
 function safety(study: PedalStudy): string {
@@ -49,13 +50,13 @@ function ownSprings({ linkage: { shafts } }: PedalStudy): string {
   return `No spring of its own: ${names}. Some rules ask for one on each body or rigid pair.`;
 }
 
-function effort({ curve, hysteresis }: PedalStudy): string {
+function effort({ curve, hysteresis }: PedalStudy, unit?: LengthUnit): string {
   const [first, last] = [curve[0]!, curve.at(-1)!];
   const force = (value: number) => q.told(q.newtons('', ''), value);
   const [low, high] = USUAL.full;
   return (
     `The foot feels ${force(first.out)} as the plates leave their stops and ${force(last.out)} wide open, after ` +
-    `${q.told(q.FOOT_TRAVEL, last.travel)} of travel; on the way back ${force(last.back)} wide open and ${force(first.back)} at the stops. ${comesBack(first.back, last.back)}` +
+    `${q.told(q.inUnit(q.FOOT_TRAVEL, unit), last.travel)} of travel; on the way back ${force(last.back)} wide open and ${force(first.back)} at the stops. ${comesBack(first.back, last.back)}` +
     `Bends of the cable part the two by a factor of ${q.told(q.ratio('', ''), hysteresis)}. Usual and comfortable, as a maker ` +
     `of pedals says: about ${USUAL.released} N released and ${low} to ${high} N at full travel.`
   );
@@ -65,11 +66,11 @@ function effort({ curve, hysteresis }: PedalStudy): string {
 const comesBack = (...back: number[]) =>
   Math.min(...back) > 0 ? '' : 'THE PEDAL DOES NOT COME BACK by itself. ';
 
-function reach({ linkage, reached, curve }: PedalStudy): string {
+function reach({ linkage, reached, curve }: PedalStudy, unit?: LengthUnit): string {
   const { travel } = linkage.pedal;
   if (reached === undefined || travel === undefined) return '';
-  const stop = q.told(q.FOOT_TRAVEL, travel);
-  const needed = q.told(q.FOOT_TRAVEL, curve.at(-1)!.travel);
+  const stop = q.told(q.inUnit(q.FOOT_TRAVEL, unit), travel);
+  const needed = q.told(q.inUnit(q.FOOT_TRAVEL, unit), curve.at(-1)!.travel);
   if (reached < linkage.opening) {
     return `The pedal meets its stop at ${stop} with the plates ${q.told(q.OPENING, reached)} from shut, ${q.told(q.OPENING, linkage.opening - reached)} short of wide open: a shorter lever at the shafts or a longer arm at the pedal opens them.`;
   }
@@ -91,11 +92,11 @@ export function pedalReport(study: PedalStudy, scenario: Scenario): Report {
   return {
     about: 'Pedal',
     scenario,
-    answer: pedalSentences(study),
+    answer: pedalSentences(study, scenario.lengthUnit),
     flags: [],
     sections: [
       { heading: 'Mind', items: PEDAL_CAUTIONS },
-      { plots: [effortPlot(study)] },
+      { plots: [effortPlot(study, scenario.lengthUnit)] },
       { tables: [closingTable(study)], notes: CLOSING_NOTES },
       { tables: [effortTable(study, EVERY), springTable(study)] },
       { heading: 'What is not in it', items: LIMITS },

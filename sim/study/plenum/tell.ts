@@ -1,6 +1,6 @@
 /** What individual bodies give and take against one throttle and a plenum, in sentences. */
 
-import { change, lengthIn, percent, rpm, UNFELT } from '../../report/figures.ts';
+import { change, lengthIn, percent, rpm, sizeIn, UNFELT } from '../../report/figures.ts';
 import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
@@ -23,7 +23,7 @@ export const PLENUM_CAUTIONS: readonly string[] = [
 export function plenumSentences(study: PlenumStudy): string[] {
   return [
     verdictWords(study),
-    ...banksWords('plenum', study.plenum, study.bodies.engine),
+    ...banksWords('plenum', study.plenum, study.bodies.engine, study.lengthUnit),
     whereWords(study),
     flywheelWords(study),
     ...plenumBoostWords(study),
@@ -34,9 +34,9 @@ export function plenumSentences(study: PlenumStudy): string[] {
 }
 
 /** `one throttle of 64 mm and a plenum of 3000 cm3`, or so much a bank. */
-export function plenumWords({ plenum }: Pick<PlenumStudy, 'plenum'>) {
+export function plenumWords({ plenum, lengthUnit }: Pick<PlenumStudy, 'plenum' | 'lengthUnit'>) {
   const { throttle, volume, runnerLength, banks } = plenum;
-  const size = (length: number) => q.told(q.boreOf('', ''), length);
+  const size = (length: number) => sizeIn(length, lengthUnit);
   const holds = q.told(q.cubicCentimetres('', ''), banks ? volume / 2 : volume);
   const runners = `on runners of ${size(runnerLength)}`;
   return banks

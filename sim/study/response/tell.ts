@@ -1,5 +1,6 @@
 /** How quickly torque follows the plates, in sentences. */
-import { rpm, share } from '../../report/figures.ts';
+import type { LengthUnit } from '../../decision/lengthUnit.ts';
+import { rpm, share, sizeIn } from '../../report/figures.ts';
 import { counted } from '../../report/numbers.ts';
 import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
@@ -17,26 +18,25 @@ import * as t from './tables.ts';
 const milliseconds = (time: number) => q.told(t.READY, time);
 const plate = (angle: number) => q.told(q.plateAngle('', ''), angle);
 
-export function responseSentences(study: ResponseStudy): string[] {
+export function responseSentences(study: ResponseStudy, unit?: LengthUnit): string[] {
   if (study.ways.length === 0) return ['Nothing could be computed.'];
   const lean = study.ways.map((way) => leanWords(way, study));
-  return [headWords(study), placeWords(study), ...lean, filmWords(study)];
+  return [headWords(study, unit), placeWords(study), ...lean, filmWords(study)];
 }
 
-function headWords({ ways, question }: ResponseStudy): string {
+function headWords({ ways, question }: ResponseStudy, unit?: LengthUnit): string {
   const { speed, from, to, seconds } = question;
-  const told = ways.map((way) => timeWords(way, question)).join('; ');
+  const told = ways.map((way) => timeWords(way, question, unit)).join('; ');
   return (
     `At ${rpm(speed)}, plates opened from ${plate(from)} to ${plate(to)} above their stop in ${milliseconds(seconds)}: ` +
     `every firing has nine tenths of the new torque from ${told}.`
   );
 }
 
-function timeWords(way: ResponseWay, question: ResponseQuestion): string {
+function timeWords(way: ResponseWay, question: ResponseQuestion, unit?: LengthUnit): string {
   const { name, ready, toValve } = way;
   const said = t.wayName(name, question);
-  const place =
-    toValve === undefined ? '' : `, plate ${q.told(t.TO_VALVE, toValve)} from the valve`;
+  const place = toValve === undefined ? '' : `, plate ${sizeIn(toValve, unit)} from the valve`;
   if (!Number.isFinite(ready)) return `never within what was followed with ${said}`;
   return `${milliseconds(ready)} on with ${said} (${((ready * question.speed) / 120).toFixed(1)} cycles${place})`;
 }
@@ -103,7 +103,7 @@ export function responseReport(study: ResponseStudy, scenario: Scenario): Report
   return {
     about: 'Response',
     scenario,
-    answer: responseSentences(study),
+    answer: responseSentences(study, scenario.lengthUnit),
     flags: [
       ...pointCautions([{ name: 'plates at rest', outcomes }]),
       ...(missing.length > 0

@@ -1,14 +1,15 @@
 /** The bar drawn with its hoses: runners in a row with their plates, jets, hoses, bar and sensor. Not to scale. */
 
+import type { LengthUnit } from '../../decision/lengthUnit.ts';
 import { type Firing, firings } from '../../firings.ts';
 import type { PressureBarSpecification } from '../../fittings.ts';
-import { millimetres } from '../../report/figures.ts';
+import { lengthIn, sizeIn } from '../../report/figures.ts';
 import { html, type Markup } from '../../report/markup.ts';
 import { counted, fixed } from '../../report/numbers.ts';
 import { told } from '../../report/quantities.ts';
 import type { EngineSpecification } from '../../specification.ts';
 import { shiftsOf } from './hoses.ts';
-import { HOSE_BORE, JET_BORE, VOLUME } from './tables.ts';
+import { VOLUME } from './tables.ts';
 
 const WIDTH = 760;
 const HEIGHT = 326;
@@ -19,6 +20,7 @@ const BAR = { left: 110, right: 720, top: 40, bottom: 74 };
 export function barDrawing(
   engine: EngineSpecification,
   spec: PressureBarSpecification,
+  unit: LengthUnit,
 ): { caption: string; picture: Markup } {
   const { count } = engine.cylinder;
   const pitch = (BAR.right - 70) / count;
@@ -32,7 +34,7 @@ ${joined.map((one) => hose(at(one) + half, Math.min(44, 0.3 * pitch)))}
 <rect x="${BAR.left}" y="${BAR.top}" width="${BAR.right - BAR.left}" height="${BAR.bottom - BAR.top}" rx="8"/>
 <path d="M${BAR.left} ${(BAR.top + BAR.bottom) / 2} H${BAR.left - 44}"/>
 <circle cx="${BAR.left - 58}" cy="${(BAR.top + BAR.bottom) / 2}" r="14"/>
-${words(spec)}
+${words(spec, unit)}
 </svg>`;
   return { caption: 'The bar and its hoses, not to scale', picture };
 }
@@ -51,15 +53,16 @@ function hose(side: number, beside: number): Markup {
 <path d="M${px(side + 6)} ${TAP} C${up} ${TAP} ${up} ${TAP - 30} ${up} ${BAR.bottom}"/>`;
 }
 
-function words(spec: PressureBarSpecification): Markup {
+function words(spec: PressureBarSpecification, unit: LengthUnit): Markup {
   const { hoseLength, hoseBore, jetBore, volume, sensorVolume, sensorHoseLength } = spec;
-  const own = sensorHoseLength > 0 ? `on ${millimetres(sensorHoseLength)} of hose` : 'on the bar';
+  const own =
+    sensorHoseLength > 0 ? `on ${lengthIn(sensorHoseLength, unit)} of hose` : 'on the bar';
   const text = (x: number, y: number, anchor: string, said: string) =>
     html`<text x="${x}" y="${y}" text-anchor="${anchor}" stroke="none" fill="currentColor">${said}</text>`;
-  const jets = jetBore < hoseBore ? `, jets of ${told(JET_BORE, jetBore)} at the runners` : '';
+  const jets = jetBore < hoseBore ? `, jets of ${sizeIn(jetBore, unit)} at the runners` : '';
   return html`${text((BAR.left + BAR.right) / 2, (BAR.top + BAR.bottom) / 2 + 5, 'middle', `bar ${told(VOLUME, volume)}`)}
 ${text(10, 22, 'start', `sensor ${told(VOLUME, sensorVolume)}, ${own}`)}
-${text(WIDTH / 2, HEIGHT - 6, 'middle', `${counted(spec.hoses, 'hose')} of ${millimetres(hoseLength)}, bore ${told(HOSE_BORE, hoseBore)}${jets}`)}
+${text(WIDTH / 2, HEIGHT - 6, 'middle', `${counted(spec.hoses, 'hose')} of ${lengthIn(hoseLength, unit)}, bore ${sizeIn(hoseBore, unit)}${jets}`)}
 ${text(10, PLATE + 4, 'start', 'plates')}
 ${text(10, TAP + 4, 'start', 'taps')}`;
 }

@@ -1,7 +1,8 @@
 /** What the pressure sensor sees, in sentences. */
 
 import { resonanceOf, type TriedBar } from '../../acoustics/barTrial.ts';
-import { inMilliseconds, rpm, share } from '../../report/figures.ts';
+import type { LengthUnit } from '../../decision/lengthUnit.ts';
+import { inMilliseconds, rpm, share, sizeIn } from '../../report/figures.ts';
 import { counted } from '../../report/numbers.ts';
 import { told } from '../../report/quantities.ts';
 import type { Report, Section } from '../../report/report.ts';
@@ -41,20 +42,21 @@ const lagText = (lag: number) =>
 
 type Bar = TriedBar['bar'];
 
-function hosesAndJets({ hose, jet }: Bar): string {
+function hosesAndJets({ hose, jet }: Bar, unit?: LengthUnit): string {
   const open = jet!.bore >= hose.bore;
-  const end = open ? 'no jets' : `jets of ${told(t.JET_BORE, jet!.bore)}`;
-  return `hoses of ${told(t.HOSE_BORE, hose.bore)}, ${end}`;
+  const end = open ? 'no jets' : `jets of ${sizeIn(jet!.bore, unit)}`;
+  return `hoses of ${sizeIn(hose.bore, unit)}, ${end}`;
 }
 
-const sizes = (bar: Bar) => `${hosesAndJets(bar)}, ${told(t.VOLUME, bar.volume)}`;
+const sizes = (bar: Bar, unit?: LengthUnit) =>
+  `${hosesAndJets(bar, unit)}, ${told(t.VOLUME, bar.volume)}`;
 
 /** The answer, then what stands behind it. */
-export function signalSentences(study: SignalStudy): string[] {
+export function signalSentences(study: SignalStudy, unit?: LengthUnit): string[] {
   return [
-    ownWords(study),
-    bestWords(study),
-    biggerWords(study),
+    ownWords(study, unit),
+    bestWords(study, unit),
+    biggerWords(study, unit),
     ...offsetWords(study),
     ...loadWords(study),
     aloneWords(study),
@@ -65,19 +67,19 @@ export function signalSentences(study: SignalStudy): string[] {
 const worstOf = (points: readonly SignalPoint[], of: (point: SignalPoint) => number) =>
   points.reduce((worst, point) => (of(point) > of(worst) ? point : worst), points[0]!);
 
-function ownWords({ points, bar, answer, spec, step }: SignalStudy): string {
+function ownWords({ points, bar, answer, spec, step }: SignalStudy, unit?: LengthUnit): string {
   const [idle] = points;
   const worst = worstOf(points, (point) => point.joined.ripple);
   const late = answer.lag <= spec.mostLag ? 'within' : 'beyond';
   return (
-    `The bar of the file (${sizes(bar)}): at idle (${place(idle!)}) a runner swings by ` +
+    `The bar of the file (${sizes(bar, unit)}): at idle (${place(idle!)}) a runner swings by ` +
     `${kPa(idle!.swing)} and the sensor by ${kPa(idle!.joined.ripple)}; at worst the sensor swings by ` +
     `${kPa(worst.joined.ripple)}, at ${place(worst)}. Plates snapped open from ${kPa(step.from)} reach it in ` +
     `${lagText(answer.lag)} from 10 to 90 %, ${late} the ${inMilliseconds(spec.mostLag, 1)} that the file allows.`
   );
 }
 
-function bestWords({ search, confirmed, spec }: SignalStudy): string {
+function bestWords({ search, confirmed, spec }: SignalStudy, unit?: LengthUnit): string {
   const { best, tried } = search;
   const allowed = inMilliseconds(spec.mostLag, 1);
   if (!best || !confirmed) {
@@ -85,14 +87,14 @@ function bestWords({ search, confirmed, spec }: SignalStudy): string {
   }
   return (
     `Smallest ripple within a lag of ${allowed}, of ${counted(tried.length, 'bar')} tried with hoses as long: ` +
-    `${sizes(best.bar)}. It takes ${lagText(best.lag)}, and with jets by their own law it swings by ` +
+    `${sizes(best.bar, unit)}. It takes ${lagText(best.lag)}, and with jets by their own law it swings by ` +
     `${kPa(confirmed.ripple)} at worst (${place(confirmed.worst)}; linear theory, by which it was chosen, says ` +
     `${kPa(confirmed.linearRipple)} there) and reads ${off(confirmed.offset)} off the true mean.`
   );
 }
 
 /** A bigger bar is not a smoother one: where it is not, or that no case was found. */
-function biggerWords(study: SignalStudy): string {
+function biggerWords(study: SignalStudy, unit?: LengthUnit): string {
   const { search, bar, points, volumes, cylinders } = study;
   const { frequency, height } = resonanceOf(bar, points[0]!.gas);
   const fires = rpm(Math.round((frequency * 120) / cylinders));
@@ -103,7 +105,9 @@ function biggerWords(study: SignalStudy): string {
   const [any] = search.worseThough;
   if (!any && !own) return `No bigger bar tried swings more than the next smaller one. ${rings}`;
   const { smaller, bigger } = (own ?? any)!;
-  const whose = own ? "with the file's own hoses and jets" : `with ${hosesAndJets(bigger.bar)}`;
+  const whose = own
+    ? "with the file's own hoses and jets"
+    : `with ${hosesAndJets(bigger.bar, unit)}`;
   return (
     `A bigger bar is not always a smoother one: ${whose}, ${told(t.VOLUME, bigger.bar.volume)} swings by ` +
     `${kPa(bigger.ripple)} at worst where ${told(t.VOLUME, smaller.bar.volume)} swings by ${kPa(smaller.ripple)}. Of all ` +
@@ -199,7 +203,7 @@ export function signalReport(study: SignalStudy, scenario: Scenario): Report {
   return {
     about: 'Pressure signal',
     scenario,
-    answer: signalSentences(study),
+    answer: signalSentences(study, scenario.lengthUnit),
     flags: [
       ...pointCautions([{ name: 'the signal', outcomes: study.outcomes }]),
       ...leadCautions(scenario.engine),
@@ -208,7 +212,7 @@ export function signalReport(study: SignalStudy, scenario: Scenario): Report {
     sections: [
       { heading: 'Mind', items: HOSE_CAUTIONS },
       {
-        pictures: [barDrawing(scenario.engine, study.spec)],
+        pictures: [barDrawing(scenario.engine, study.spec, scenario.lengthUnit)],
         plots: [
           figure.cyclePlot(study),
           figure.rippleMap(study),

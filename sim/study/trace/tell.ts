@@ -1,6 +1,6 @@
 /** What a trace holds, in words. */
 import type { Trace } from '../../engine/trace.ts';
-import { millimetres, rpm } from '../../report/figures.ts';
+import { lengthIn, rpm } from '../../report/figures.ts';
 import { counted } from '../../report/numbers.ts';
 import { EFFICIENCY, told } from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
@@ -17,7 +17,7 @@ export function traceReport(trace: Trace, length: number, scenario: Scenario): R
     about: 'One cycle',
     scenario,
     answer: [
-      `One cycle at ${rpm(point.speed)} with trumpets of ${millimetres(length)}: ${counted(crankAngle.length, 'row')}.`,
+      `One cycle at ${rpm(point.speed)} with trumpets of ${lengthIn(length, scenario.lengthUnit)}: ${counted(crankAngle.length, 'row')}.`,
       `Volumetric efficiency ${told(EFFICIENCY, point.volumetricEfficiency)}, ${settled ? after : `NOT ${after}: no answer yet`}.`,
       'Velocity and mass flow count positive the way the gas should go.',
     ],
