@@ -35,6 +35,10 @@ export interface CylinderSpecification {
   compressionRatio: number;
   /** Mean temperature of piston crown, head and liner [K]. */
   wallTemperature: number;
+  /** Crevices at cylinder pressure over the clearance volume, within it [-]. */
+  crevice: number;
+  /** Charge lost past the rings at full load and a mean piston speed of 15 m/s [-]. */
+  blowBy: number;
 }
 
 /** A round pipe whose diameter runs straight from one end to the other. */

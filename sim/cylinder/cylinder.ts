@@ -6,6 +6,7 @@ import type { Gas } from '../gas/gas.ts';
 import * as AT from '../step/layout.ts';
 import { burnStretch } from './burnDuration.ts';
 import { type CrankGeometry, cylinderVolume, meanPistonSpeed } from './crank.ts';
+import type { Rings } from './rings.ts';
 import { type StatedBurn, wiebeWithin } from './wiebe.ts';
 
 export interface CylinderOptions {
@@ -21,9 +22,11 @@ export interface CylinderOptions {
   shut: { from: number; to: number };
   /** Crank angle of this cylinder's firing behind the first's [deg]. */
   phase?: number;
+  /** What lies beside the chamber (step/crevice.ts); leave out for none. */
+  rings?: Rings;
 }
 
-/** What a cylinder holds at intake valve closing. */
+/** What a cylinder holds at intake valve closing, crevices with it. */
 export interface TrappedCharge {
   /** Pressure [Pa]. */
   pressure: number;
@@ -44,6 +47,9 @@ export interface CylinderLedger {
   burnHeat: number;
   fuelMass: number;
   fuelEnergy: number;
+  /** Lost past the rings. */
+  blownMass: number;
+  blownEnergy: number;
 }
 
 export class Cylinder extends Volume {
@@ -73,18 +79,41 @@ export class Cylinder extends Volume {
   }
 
   get ledger(): CylinderLedger {
-    const [work, wallHeat, burnHeat, fuelMass, fuelEnergy] = this.slots.subarray(AT.C_WORK);
+    const [work, wallHeat, burnHeat, fuelMass, fuelEnergy, blownMass, blownEnergy] =
+      this.slots.subarray(AT.C_WORK);
     return {
       work: work!,
       wallHeat: wallHeat!,
       burnHeat: burnHeat!,
       fuelMass: fuelMass!,
       fuelEnergy: fuelEnergy!,
+      blownMass: blownMass!,
+      blownEnergy: blownEnergy!,
     };
   }
 
   resetLedger(): void {
-    this.slots.fill(0, AT.C_WORK, AT.C_FUEL_ENERGY + 1);
+    this.slots.fill(0, AT.C_WORK, AT.C_BLOWN + 2);
+  }
+
+  /** What the crevices hold, at the wall's temperature. */
+  crevices(gas: Gas): Contents {
+    const [mass, burned, fuel] = this.slots.subarray(AT.C_HELD);
+    if (!mass) return { mass: 0, energy: 0, burned: 0, fuel: 0 };
+    const { wallTemperature } = this.options;
+    const e = gas.internalEnergy(wallTemperature!, burned! / mass, fuel! / mass);
+    return { mass, energy: mass * e, burned: burned!, fuel: fuel! };
+  }
+
+  /** All of the cylinder, crevices with it. */
+  private held(gas: Gas): Contents {
+    const [here, there] = [this.contents, this.crevices(gas)];
+    return {
+      mass: here.mass + there.mass,
+      energy: here.energy + there.energy,
+      burned: here.burned + there.burned,
+      fuel: here.fuel + there.fuel,
+    };
   }
 
   /** Notes and returns what is trapped at valve closing, before any fuel is added. */
@@ -94,7 +123,7 @@ export class Cylinder extends Volume {
     this.show(gas);
     const { pressure, temperature } = this;
     slots.set([pressure, temperature, this.size], AT.C_CLOSE_P);
-    const { mass, burned, fuel } = this.contents;
+    const { mass, burned, fuel } = this.held(gas);
     const pistonSpeed = slots[AT.C_PISTON]!;
     this.setBurn(burnStretch({ residual: burned / mass, pressure, temperature, pistonSpeed }));
     return { pressure, temperature, air: mass - burned - fuel, burned, fuel };
@@ -124,9 +153,7 @@ export class Cylinder extends Volume {
     this.add({ mass: fuelMass, fuel: fuelMass, energy });
     this.slots[AT.C_FUEL_MASS]! += fuelMass;
     this.slots[AT.C_FUEL_ENERGY]! += energy;
-    const held: Contents = this.contents;
-    const fuel = held.fuel + liquid;
-    const air = held.mass - held.burned - held.fuel;
-    this.slots.set([air + fuel, fuel, Math.min(fuel, most)], AT.C_CHARGE);
+    const fuel = this.held(gas).fuel + liquid;
+    this.slots[AT.C_AIR_SHARE] = fuel > 0 ? Math.min(fuel, most) / fuel : 0;
   }
 }

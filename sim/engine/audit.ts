@@ -32,6 +32,11 @@ export function stored({ model, sprays }: Run): Balance {
     mass += volume.contents.mass;
     energy += volume.contents.energy;
   }
+  for (const { cylinder } of model.lines) {
+    const held = cylinder.crevices(model.working.gas);
+    mass += held.mass;
+    energy += held.energy;
+  }
   for (const spray of sprays) {
     const held = spray.held();
     mass += held.mass;
@@ -56,9 +61,10 @@ export function received({ model, sprays }: Run): Balance {
     energy += fromSpray.energy;
   }
   for (const { cylinder } of lines) {
-    const { work, wallHeat, burnHeat, fuelMass, fuelEnergy } = cylinder.ledger;
-    mass += fuelMass;
-    energy += fuelEnergy + burnHeat - work - wallHeat;
+    const { work, wallHeat, burnHeat, fuelMass, fuelEnergy, blownMass, blownEnergy } =
+      cylinder.ledger;
+    mass += fuelMass - blownMass;
+    energy += fuelEnergy + burnHeat - work - wallHeat - blownEnergy;
   }
   return { mass, energy };
 }

@@ -200,7 +200,7 @@ function closeLine(model: EngineModel, line: CylinderLine, spray?: Spray): Trapp
   }
   // Fuel that has come by itself counts; the rest is added, so that the mixture always burns as stated.
   const liquid = spray.close(trapped.air, cylinder.ownAngle(angle));
-  const rest = Math.max(needed - cylinder.contents.fuel - liquid, 0);
+  const rest = Math.max(needed - trapped.fuel - liquid, 0);
   cylinder.addFuel(gas, rest, liquid, needed);
   return trapped;
 }

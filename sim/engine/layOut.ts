@@ -8,6 +8,7 @@ import type { Echo, Node, Slots } from '../boundary/node.ts';
 import { Tapping, type Volume } from '../boundary/reservoir.ts';
 import { sweptVolume } from '../cylinder/crank.ts';
 import { Cylinder } from '../cylinder/cylinder.ts';
+import { CHOKED_FLOW } from '../cylinder/rings.ts';
 import { WOSCHNI } from '../cylinder/woschni.ts';
 import type { Duct } from '../duct/duct.ts';
 import { circleArea } from '../duct/profile.ts';
@@ -256,7 +257,7 @@ function volumeRecord(writer: Writer, volume: Volume): number[] {
 function cylinderConstants({ crank, options, phase }: Cylinder): number[] {
   const area = circleArea(crank.bore);
   const swept = sweptVolume(crank);
-  const { shut } = options;
+  const { shut, rings } = options;
   const span = (((shut.to - shut.from) % 720) + 720) % 720;
   return [
     crank.stroke / 2,
@@ -271,6 +272,9 @@ function cylinderConstants({ crank, options, phase }: Cylinder): number[] {
     shut.from,
     span,
     options.fuelHeat ?? 0,
+    rings ? rings.crevice / options.wallTemperature! : 0,
+    rings ? CHOKED_FLOW * rings.leakArea : 0,
+    rings?.crankcasePressure ?? 0,
   ];
 }
 

@@ -104,10 +104,10 @@ function carry(there: EngineModel, here: EngineModel, day: OtherDay): void {
   });
 }
 
-/** What a volume holds and what burns of it, at its temperature. */
+/** What a volume and its crevices hold, at its temperature. */
 function thin({ slots }: Volume, share: number): void {
   const places = [AT.Q_P, ...from(AT.V_MASS, 4), ...from(AT.V_RATE, 4)];
-  const ofCylinder = [AT.C_CHARGE, AT.C_CHARGE_FUEL, AT.C_HEATING_FUEL, AT.C_CLOSE_P];
+  const ofCylinder = [AT.C_CLOSE_P, ...from(AT.C_HELD, 3)];
   const all = slots.length > AT.VOLUME_SLOTS ? [...places, ...ofCylinder] : places;
   for (const place of all) slots[place]! *= share;
 }

@@ -8,6 +8,7 @@ import { type Collector, mouth, type Node, openEnd, valve } from '../boundary/no
 import { OpenAir, type Volume } from '../boundary/reservoir.ts';
 import { wrapAngle } from '../crankAngle.ts';
 import { Cylinder } from '../cylinder/cylinder.ts';
+import { besideCrevices, ringsOf } from '../cylinder/rings.ts';
 import { effectiveValveArea } from '../cylinder/valveFlow.ts';
 import { type LiftCurve, liftCurve } from '../cylinder/valveLift.ts';
 import type { Duct } from '../duct/duct.ts';
@@ -214,7 +215,7 @@ function cylinderLine(
   const body = new Cylinder(
     {
       name: 'cylinder',
-      crank: cylinder,
+      crank: besideCrevices(cylinder),
       wallTemperature: cylinder.wallTemperature,
       burn: {
         middle: combustion.burn50,
@@ -224,6 +225,7 @@ function cylinderLine(
       fuelHeat: working.fuelHeat,
       shut: { from: wrapAngle(intakeLift.close), to: exhaustLift.open },
       phase,
+      rings: ringsOf(cylinder, spec.ambient.pressure),
     },
     start,
   );

@@ -3,9 +3,10 @@ import { ScenarioError } from '../errors.ts';
 import type { YamlSource } from './yamlSource.ts';
 
 /** Keys that only such engines have, and keys whose value may say so; in lower case. */
-const KEYS = /^(rotors?|rotary|eccentricity|two-?strokes?|2-?strokes?|transfer(ports?)?|reeds?)$/;
-const KINDS = /^(strokes|strokespercycle|cycle|type|kind|engine)$/;
-const SAID = /^(2|two)\b|(2|two)[ -]?strokes?|rotary/i;
+const KEYS =
+  /^(rotors?|rotary|wankel|trochoids?|eccentricity|two-?strokes?|2-?strokes?|transfer(ports?)?|scavenging|reeds?)$/;
+const KINDS = /^(strokes|strokespercycle|cycle|cycletype|enginetype|type|kind|engine)$/;
+const SAID = /^(2|two)\b|(2|two)[ -]?strokes?|rotary|rotors?\b|wankel/i;
 const FOUR = /^(4|four)\b|(4|four)[ -]?strokes?/i;
 
 /** @throws ScenarioError where the file, or its engine, is none of four strokes with valves */

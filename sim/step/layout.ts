@@ -200,22 +200,22 @@ export const V_RATE: I = 16; // four
 export const V_SIZE: I = 20;
 export const V_T: I = 21;
 export const VOLUME_SLOTS: I = 22;
-// A cylinder besides: ledger, charge to burn, state at closing, mean piston speed, burn.
+// A cylinder besides: ledger, state at closing, mean piston speed, burn, crevices.
 export const C_WORK: I = 22; // ledger [J], [kg]
 export const C_WALL: I = 23;
 export const C_BURN: I = 24;
 export const C_FUEL_MASS: I = 25;
 export const C_FUEL_ENERGY: I = 26;
-export const C_CHARGE: I = 27; // air and fuel that burn [kg]
-export const C_CHARGE_FUEL: I = 28;
-export const C_HEATING_FUEL: I = 29;
+export const C_BLOWN: I = 27; // lost past the rings: [kg], [J]
+export const C_AIR_SHARE: I = 29; // share of the fuel that finds air [-]
 export const C_CLOSE_P: I = 30;
 export const C_CLOSE_T: I = 31;
 export const C_CLOSE_V: I = 32;
 export const C_PISTON: I = 33; // mean piston speed [m/s]
 export const C_BURN_FROM: I = 34; // its charge's burn: start [deg], -360 to 360
 export const C_BURN_PER: I = 35; // and one over its length [1/deg], 0: motored
-export const CYLINDER_SLOTS: I = 36;
+export const C_HELD: I = 36; // what crevices hold: all, burned, fuel [kg]
+export const CYLINDER_SLOTS: I = 39;
 
 // N: a volume's record.
 export const VOL_X: I = 0;
@@ -242,6 +242,9 @@ export const C_SWEPT: I = 8; // [m3]
 export const C_SHUT_FROM: I = 9; // valves shut from here [deg]
 export const C_SHUT_SPAN: I = 10; // for so long [deg]
 export const C_FUEL_HEAT: I = 11; // [J/kg]
+export const C_CREVICE: I = 12; // volume of crevices over wall temperature [m3/K]
+export const C_LEAK: I = 13; // area past the rings by the coefficient of choked flow [m2]
+export const C_CRANKCASE_P: I = 14; // [Pa]
 
 // A joint's record of what one pipe sent into it over the last cycle.
 export const BINS: I = 720; // a degree each

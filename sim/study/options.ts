@@ -1,7 +1,7 @@
 /** Options that several studies share, read with the units and limits of the keys they stand for. */
 
 import { InputError } from '../errors.ts';
-import { LENGTH, told } from '../report/quantities.ts';
+import { lengthIn } from '../report/figures.ts';
 import { readValue, type ScenarioPath, shortestLength } from '../scenario/readValue.ts';
 import type { Asked, OptionValues, StudyOption } from './study.ts';
 
@@ -28,7 +28,7 @@ export function askedLength(asked: Asked): number {
 
 /** A length [m] under an option of that name; undefined where it is absent. */
 export function lengthOption(
-  { options, scenario: { engine } }: Asked,
+  { options, scenario: { engine, lengthUnit } }: Asked,
   name: string,
 ): number | undefined {
   const text = textOf(options, name);
@@ -37,7 +37,7 @@ export function lengthOption(
   const shortest = shortestLength(engine);
   if (length >= shortest) return length;
   throw new InputError(
-    `--${name} ${text}: the trumpet is shorter than its bellmouth leaves room for; at least ${told(LENGTH, shortest)}`,
+    `--${name} ${text}: the trumpet is shorter than its bellmouth leaves room for; at least ${lengthIn(shortest, lengthUnit)}`,
   );
 }
 

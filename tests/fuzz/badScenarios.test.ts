@@ -743,6 +743,15 @@ describe('an engine of another kind gets one refusal', () => {
     ['a kind in words', /^ {2}cylinders: 4/m, '  type: two-stroke\n  cylinders: 4', 'engine.type'],
     ['so many strokes', /^ {2}cylinders: 4/m, '  type: 2 stroke\n  cylinders: 4', 'engine.type'],
     ['rotors', /^engine:\n[\s\S]*?(?=^intake)/m, 'engine:\n  rotors: 2\n', 'engine.rotors'],
+    ['kind: wankel', /^ {2}cylinders: 4/m, '  kind: wankel\n  cylinders: 4', 'engine.kind'],
+    ['kind: twin rotor', /^ {2}cylinders: 4/m, '  kind: twin rotor\n  cylinders: 4', 'engine.kind'],
+    [
+      'cycleType: 2-stroke',
+      /^ {2}cylinders: 4/m,
+      '  cycleType: 2-stroke\n  cylinders: 4',
+      'engine.cycleType',
+    ],
+    ['a kind above all', /^engine:/m, 'kind: wankel\nengine:', 'kind'],
     ['rotary', /^engine:\n[\s\S]*?(?=^intake)/m, 'engine: rotary\n', 'engine'],
   ])('%s', (_, from, to, path) => {
     const issues = issuesOf(edit(GOOD, from, to));

@@ -48,6 +48,20 @@ describe('warnings in the terms of the trade', () => {
       '10 deg ABDC',
     ],
     [
+      'hill-climb',
+      'checkLift: 1 mm # cam card: the lift',
+      'checkLift: 0.1 mm # cam card: the lift',
+      'intake.valves.lift.checkLift',
+      'open for 268 deg at a lift of 0.1 mm is short',
+    ],
+    [
+      'sprint-single',
+      'checkLift: 0.04 in',
+      'checkLift: 0.004 in',
+      'intake.valves.lift.checkLift',
+      'open for 264 deg at a lift of 0.004 in is short',
+    ],
+    [
       'sprint-single',
       'centre: 104 deg ATDC',
       'centre: 104 deg BTDC',

@@ -1,5 +1,5 @@
 /**
- * What docs/limits.md says in numbers: how far mesh, settling, mouth, losses, friction, heat, cams, bench,
+ * What docs/limits.md says in numbers: how far mesh, settling, mouth, losses, friction, heat, rings, cams, bench,
  * fuel and pipes move the answer for the hill-climb four:
  *
  *   node --import tsx tests/prove/limits.ts
@@ -109,6 +109,14 @@ const EFFECTS: Effect[] = [
     bounds: [2, 1.5, 0.3],
     change: ({ cylinder }) => {
       cylinder.wallTemperature += 40;
+    },
+  },
+  {
+    what: 'no crevices, no blow-by',
+    bounds: [0.5, 0.2, 0.1],
+    change: ({ cylinder }) => {
+      cylinder.crevice = 0;
+      cylinder.blowBy = 0;
     },
   },
   {

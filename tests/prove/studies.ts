@@ -15,12 +15,16 @@ export const STUDIES: readonly Study[] = [
     script: 'tests/prove/uncertainty.ts',
   },
   {
-    what: 'what mesh, settling, mouth, losses, friction, heat, cams, bench, fuel and pipes change: within the bounds of docs/limits.md',
+    what: 'what mesh, settling, mouth, losses, friction, heat, rings, cams, bench, fuel and pipes change: within the bounds of docs/limits.md',
     script: 'tests/prove/limits.ts',
   },
   {
     what: 'flare, jet and radiation of the mouth taken away one at a time, eight demos: gains within the bounds of docs/limits.md',
     script: 'tests/prove/mouthEffects.ts',
+  },
+  {
+    what: 'crevices and blow-by taken away, six demos: filling, indicated efficiency and gains within the bounds of docs/limits.md',
+    script: 'tests/prove/crevices.ts',
   },
   {
     what: 'between the speeds: gains within 0.2 %, losses and floors within half a point of a grid of 50 rpm, seven figures of three demos',

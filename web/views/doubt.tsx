@@ -15,7 +15,7 @@ export const doubtView = askedView({
     'Many engines are drawn, each input anywhere within its spread: the one in the file, or what the trade can measure. The strips hold nine engines of ten.',
   sentences: uncertaintySentences,
   plot: (found, { scenario }) => doubtPlot(found, scenario.target),
-  table: ({ study }) => bandsTable(study),
+  table: bandsTable,
   decimals: 3,
   ask: {
     label: 'Work out how sure it is',

@@ -52,6 +52,18 @@ export const engineSection = section('Cylinders, crank and combustion chamber.',
     absent: { value: '1', why: 'Depcik & Assanis 2002, abstract' },
     doubt: { half: '30 %', why: 'scatter of the data behind it, our own reading' },
   }),
+  crevice: maybe('ratio', 'Volume of top land, ring grooves, gasket and plug in the clearance.', {
+    example: '1.5 %',
+    limits: ['0', '20 %'],
+    usual: ['0.5 %', '4 %'],
+    absent: { value: '1.5 %', why: 'Heywood (1988) sec. 8.6, from memory' },
+  }),
+  blowBy: maybe('ratio', 'Charge lost past the rings at full load and 15 m/s mean piston speed.', {
+    example: '0.5 %',
+    limits: ['0', '10 %'],
+    usual: ['0.1 %', '3 %'],
+    absent: { value: '0.5 %', why: 'sound rings; common practice, no source' },
+  }),
 });
 
 type EngineView = ViewOf<typeof engineSection>;

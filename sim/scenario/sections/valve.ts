@@ -209,11 +209,24 @@ export function checkValves(valves: ValvesView): void {
 function checkTiming(lift: LiftView): void {
   const { checkLift, maximum } = lift;
   checkDuration(lift);
+  warnNearSeat(lift);
   if (!(maximum.given! <= checkLift.given!)) return;
   maximum.problem(
     'full lift does not exceed the check lift',
     'give the greatest lift of the valve, not of the check',
     `more than ${quantityToText(checkLift.given!, 'length')}`,
+  );
+}
+
+/** Check lifts [m] next to the seat, and how long valves are open there at least [deg]; common practice, no source. */
+const NEAR_SEAT = 0.3e-3;
+const OPEN_THERE = 280;
+
+function warnNearSeat({ open, close, duration, checkLift }: LiftView): void {
+  const span = duration.given ?? close.given! - open.given!;
+  if (!(checkLift.given! < NEAR_SEAT && span > 0 && span < OPEN_THERE)) return;
+  checkLift.warn(
+    `open for ${Number(span.toPrecision(4))} deg at a lift of ${checkLift.quantity!.text} is short: so near the seat most valves are open for ${OPEN_THERE} deg or more; cam cards often state timing at 1 mm or 0.05 in`,
   );
 }
 

@@ -2,7 +2,7 @@
 import { cylindersDiffer } from '../../engine/manifolds.ts';
 import { auditOf } from '../../report/audit.ts';
 import { documentHead } from '../../report/document.ts';
-import { filed, LENGTH } from '../../report/quantities.ts';
+import { filed, LENGTH, lengthQuantity } from '../../report/quantities.ts';
 import {
   asColumns,
   asObjects,
@@ -55,7 +55,7 @@ export function lengthCurveTable(
     unit,
     unlike: cylindersDiffer(engine),
   });
-  const columns = [column<At>(LENGTH, (at) => at.length), ...point, ...more];
+  const columns = [column<At>(lengthQuantity(unit), (at) => at.length), ...point, ...more];
   return tableOf<At>('Every point', columns, rows);
 }
 

@@ -1,4 +1,5 @@
 /** How sure the answer is: both lengths on a designed sample of the engines that the inputs allow. */
+import type { LengthUnit } from '../../decision/lengthUnit.ts';
 import type { Sampling } from '../../decision/sampleCurves.ts';
 import { type Fit, fits } from '../../decision/shelf.ts';
 import {
@@ -22,6 +23,8 @@ export interface Doubt {
   seed: number;
   /** Samples asked for, where the inputs wanted more. */
   asked?: number;
+  /** Unit in which lengths are told; millimetres where absent. */
+  unit?: LengthUnit;
 }
 
 export async function uncertaintyStudy(
@@ -45,7 +48,7 @@ export async function doubtOf(
   runner: PointRunner,
   observer: SweepObserver = {},
 ): Promise<Doubt> {
-  const { recommended, baseline, sampling } = study;
+  const { recommended, baseline, sampling, unit } = study;
   const { inputs, samples } = sample;
   const question = {
     inputs: inputs.map(({ path }) => path),
@@ -56,7 +59,8 @@ export async function doubtOf(
     ...sampledAt(speeds, sampling),
     target,
   };
-  return { study: await uncertaintyStudy(question, runner, observer), ...asAsked(sample) };
+  const found = await uncertaintyStudy(question, runner, observer);
+  return { study: found, ...asAsked(sample), ...(unit && { unit }) };
 }
 
 /** Means that spreads of the inputs may lift over the best [share of it], and how many are tried. */

@@ -7,12 +7,12 @@ import { bandShades } from '../curve/figure.ts';
 import type { Doubt } from './compute.ts';
 import { contenderName } from './tables.ts';
 
-export function doubtPlot({ study }: Doubt, target: Target): Plot {
+export function doubtPlot({ study, unit }: Doubt, target: Target): Plot {
   const { recommended, baseline, speeds } = study;
   const quantity = scored(target.score);
   const strip = (spread: LengthSpread, look: Series['look']): Series[] => {
     const { curve } = spread;
-    const name = contenderName(spread);
+    const name = contenderName(spread, unit);
     const of = (figure: 'p5' | 'p50' | 'p95') =>
       plotted(
         quantity,

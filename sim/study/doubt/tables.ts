@@ -1,6 +1,8 @@
 /** How sure the answer is as tables and as part of a JSON document. */
+import type { LengthUnit } from '../../decision/lengthUnit.ts';
 import type { Estimate, Spread } from '../../decision/sampleFigures.ts';
-import type { LengthSpread, UncertaintyStudy } from '../../decision/uncertainty.ts';
+import type { LengthSpread } from '../../decision/uncertainty.ts';
+import { lengthIn } from '../../report/figures.ts';
 import { plain } from '../../report/numbers.ts';
 import * as q from '../../report/quantities.ts';
 import {
@@ -45,12 +47,12 @@ const SPREAD: readonly Column<Spread>[] = FIGURES.map((figure) =>
 );
 
 /** What a curve belongs to: a length, or a variant by its name. */
-export function contenderName({ length, name }: LengthSpread): string {
-  return name ?? q.told(q.LENGTH, length);
+export function contenderName({ length, name }: LengthSpread, unit?: LengthUnit): string {
+  return name ?? lengthIn(length, unit);
 }
 
 /** The bands of both curves: one row a length, or variant, and speed. */
-export function bandsTable({ recommended, baseline, speeds }: UncertaintyStudy) {
+export function bandsTable({ study: { recommended, baseline, speeds }, unit }: Doubt) {
   type Row = { of: LengthSpread; speed: number; spread: Spread };
   const rows = [recommended, baseline].flatMap((of) =>
     of.curve.map((spread, j): Row => ({ of, speed: speeds[j]!, spread })),
@@ -59,7 +61,7 @@ export function bandsTable({ recommended, baseline, speeds }: UncertaintyStudy) 
   const columns: Column<Row>[] = [
     named
       ? words('variant', 'variant', ({ of }) => of.name)
-      : column(q.LENGTH, ({ of }) => of.length),
+      : column(q.lengthQuantity(unit), ({ of }) => of.length),
     column(q.SPEED, ({ speed }) => speed),
     ...within(SPREAD, ({ spread }: Row) => spread),
   ];

@@ -1,11 +1,11 @@
 /** How sure the answer is, and what to measure next, in words. */
 
+import type { LengthUnit } from '../../decision/lengthUnit.ts';
 import type { Estimate } from '../../decision/sampleFigures.ts';
 import type { Target } from '../../decision/target.ts';
 import type { UncertaintyStudy } from '../../decision/uncertainty.ts';
-import { change, share as shareText } from '../../report/figures.ts';
+import { change, lengthIn, share as shareText } from '../../report/figures.ts';
 import { counted } from '../../report/numbers.ts';
-import { LENGTH, told } from '../../report/quantities.ts';
 import type { Section } from '../../report/report.ts';
 import type { Doubt } from './compute.ts';
 import { doubtPlot } from './figure.ts';
@@ -16,7 +16,7 @@ import { contenderName, inputsTable } from './tables.ts';
 const NAMED = 3;
 const LISTED = 10;
 
-export function uncertaintySentences({ study, asked, inputs }: Doubt): string[] {
+export function uncertaintySentences({ study, asked, inputs, unit }: Doubt): string[] {
   const { gainPercent, better, recommended, baseline, effects, explained, failed } = study;
   const raised =
     asked === undefined
@@ -28,7 +28,7 @@ export function uncertaintySentences({ study, asked, inputs }: Doubt): string[] 
     return [
       'The trumpets fitted now are the answer, so there is no gain to be in doubt about.',
       ...floorWords(study),
-      ...winWords(study),
+      ...winWords(study, unit),
       ...knownWords(study),
       ...raised,
     ];
@@ -37,13 +37,13 @@ export function uncertaintySentences({ study, asked, inputs }: Doubt): string[] 
   const first = effects.slice(0, NAMED).filter(({ share }) => share > 0.01);
   const named = first.map(({ input, share }) => `${input} (${mostlyWords(share)})`);
   return [
-    `With every input anywhere within its spread, ${contenderName(recommended)} beats ` +
-      `${contenderName(baseline)} in the band in ${chance}; ` +
+    `With every input anywhere within its spread, ${contenderName(recommended, unit)} beats ` +
+      `${contenderName(baseline, unit)} in the band in ${chance}; ` +
       `the gain is ${change(gainPercent.mean.value)} in the mean, from ` +
       `${change(gainPercent.p5.value)} to ${change(gainPercent.p95.value)} in nine of ten.`,
     ...lossWords(study),
     ...floorWords(study),
-    ...winWords(study),
+    ...winWords(study, unit),
     ...(named.length > 0
       ? [`Measure next what the gain hangs on most: ${named.join(', ')} of its variance.`]
       : []),
@@ -69,10 +69,10 @@ function oftenWords({ value }: Estimate, samples: number): string {
 }
 
 /** How often which length wins; nothing where no other came near. */
-function winWords({ wins = [], samples }: UncertaintyStudy): string[] {
+function winWords({ wins = [], samples }: UncertaintyStudy, unit?: LengthUnit): string[] {
   const [first, ...others] = wins;
   if (!first) return [];
-  const name = (length: number) => told(LENGTH, length);
+  const name = (length: number) => lengthIn(length, unit);
   const more = others
     .filter(({ share }) => share.value > 0)
     .map(({ length, share }) => `${name(length)} in ${shareText(share.value, 0)}`);

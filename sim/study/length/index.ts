@@ -61,7 +61,7 @@ function lengthJob(asked: Asked, lengths: readonly number[]): Job {
         report,
         tables: {
           'sweep.csv': pointsTable(study, scenario),
-          ...(doubt && { 'uncertainty.csv': bandsTable(doubt.study) }),
+          ...(doubt && { 'uncertainty.csv': bandsTable(doubt) }),
         },
         page: 'report.html',
         sound: allSettled(report.outcomes),

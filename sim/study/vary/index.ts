@@ -81,7 +81,7 @@ function variantFindings(
     report,
     tables: {
       'variants.csv': valuesTable({ keys, outcomes, engines }, scenario),
-      ...(doubt && { 'uncertainty.csv': bandsTable(doubt.study) }),
+      ...(doubt && { 'uncertainty.csv': bandsTable(doubt) }),
     },
     page: 'report.html',
     sound: allSettled(report.outcomes),
