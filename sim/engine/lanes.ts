@@ -76,7 +76,7 @@ function drive(
     seats.forEach((seat, lane) => {
       if (seat.index < 0) lanes.set(lane, AT.CRANK_LEFT, IDLE);
     });
-    lanes.run();
+    if (!lanes.run()) return oneByOne(form, ends, model, starts, rule);
     seats.forEach((seat, lane) => {
       if (seat.index < 0 || lanes.get(lane, AT.CRANK_LEFT) > 0) return;
       const end = seat.arrive(lane);
@@ -86,6 +86,19 @@ function drive(
     });
   }
   return ends;
+}
+
+/** Speeds without an end yet, in TypeScript: it says of a state beyond physics what it is. */
+function oneByOne(
+  form: Form,
+  ends: (End | NonPhysicalStateError)[],
+  model: EngineModel,
+  starts: readonly Start[],
+  rule: SettleRule,
+): (End | NonPhysicalStateError)[] {
+  // Nobody knows what a kernel that went astray has written over.
+  kernels.delete(form);
+  return starts.map((start, i) => ends[i] ?? solo(model, [start], rule)[0]!);
 }
 
 /** One lane and the speed in it. */
@@ -141,9 +154,15 @@ class Lanes {
     kernel.K.set(K);
   }
 
-  /** Steps all lanes on until one has come to its stop. */
-  run(): void {
-    this.kernel.call.run!(MOST_STEPS);
+  /** Steps all lanes on until one has come to its stop; false where a state points beyond the memory. */
+  run(): boolean {
+    try {
+      this.kernel.call.run!(MOST_STEPS);
+      return true;
+    } catch (error) {
+      if (error instanceof WebAssembly.RuntimeError) return false;
+      throw error;
+    }
   }
 
   get(lane: number, place: number): number {

@@ -36,7 +36,7 @@ export function pointCautions(
     ...(careful.length > 0
       ? [
           `${counted(careful.length, 'point')} of ${points.length} failed as asked and ${careful.length > 1 ? 'were' : 'was'} ` +
-            `computed with half the steps and the strongest limiter: ${places(careful)}. Fronts are blurred more there.`,
+            `computed with smaller steps and the strongest limiter: ${places(careful)}. Fronts are blurred more there.`,
         ]
       : []),
   ];

@@ -1,4 +1,4 @@
-/** A point that fails as asked is computed once more with half the steps and the strongest limiter, and says so. */
+/** A point that fails as asked is computed once and twice more with smaller steps and the strongest limiter, and says so. */
 import { expect, it } from 'vitest';
 import { runSpeeds } from '../../sim/engine/point.ts';
 import { pointCautions } from '../../sim/study/cautions.ts';
@@ -32,11 +32,20 @@ it('comes to an answer near that of a calm one, with a remark and a caution', ()
     expect(point.audit.massError).toBeLessThan(1e-10);
   });
   const [caution] = pointCautions([{ name: '90 mm', outcomes: points }]);
-  expect(caution).toMatch(/^2 points of 2 failed as asked and were computed with half the steps/);
+  expect(caution).toMatch(/^2 points of 2 failed as asked and were computed with smaller steps/);
+});
+
+it('goes on to a tenth of the steps where half of them fail', () => {
+  // Half of 3.6 is as hasty as 1.8, which fails above.
+  const [point] = runSpeeds(hasty(3.6), [5000]);
+  const [calm] = runSpeeds(engine, [5000]);
+  if (!point || !calm || point instanceof Error || calm instanceof Error) throw new Error('failed');
+  expect(point.careful).toBe(true);
+  expect(Math.abs(point.volumetricEfficiency / calm.volumetricEfficiency - 1)).toBeLessThan(0.03);
 });
 
 it('stays a failure where that fails too', () => {
-  for (const point of runSpeedsJob({ engine: hasty(8), speeds: SPEEDS })) {
+  for (const point of runSpeedsJob({ engine: hasty(20), speeds: SPEEDS })) {
     expect(isFailure(point)).toBe(true);
   }
 });
