@@ -84,7 +84,8 @@ test('how even each way is', () => {
 test('a spark that is late', () => {
   const rows = textRows(`${asText(tables.sparkTable(study), 400).join('\n')}\n\n`, 'state');
   rows.forEach((row, i) => {
-    const { torque, share, best, late } = study.sparks[i]!;
+    const { middle, torque, share, best, late } = study.sparks[i]!;
+    expectNumbers(row['best half burned']!, [middle], 'best half burned');
     expectNumbers(row['held back']!, [torque], 'held back');
     expectNumbers(row['of indicated']!, [100 * share], 'of indicated');
     expectNumbers(row.exhaust!, [best], 'exhaust');

@@ -1,17 +1,18 @@
 /**
  * Ways of idle air in the solver's own network, all cylinders solved, warm and cold, without the load and with it:
  * each set by closed formulas, and anew until the engine draws what it wants, or there is no more. Then each as far
- * open as it goes, the valve of the pressure bar at other frequencies, and the spark late.
+ * open as it goes, the valve of the pressure bar at other frequencies, and the spark at its best and late.
  */
 import type { PointOutcome } from '../../sweep/runner.ts';
 import type { SweepObserver } from '../../sweep/sweep.ts';
 import type { Computer } from '../../sweep/tasks.ts';
 import { bestOf, contextOf, type IdleStudy, idleStudyOf } from './compute.ts';
 import { computedWay } from './computedWay.ts';
-import { type LateSpark, moving, onBleeds, onPlates, type StateWay } from './moves.ts';
+import { moving, onBleeds, onPlates, type StateWay } from './moves.ts';
 import type { IdleQuestion } from './need.ts';
 import { Runs } from './runs.ts';
 import { timesOf } from './settings.ts';
+import type { LateSpark } from './spark.ts';
 import type { WayName } from './ways.ts';
 
 export interface JoinedIdle extends IdleStudy {

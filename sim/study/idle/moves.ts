@@ -1,25 +1,14 @@
 /** Each way through warm and cold, without the load and with it, then as far open as it goes; and the spark late. */
-import type { EngineSpecification } from '../../specification.ts';
-import { type Context, type IdleState, STATES } from './need.ts';
+import { type Context, STATES } from './need.ts';
 import type { JoinedWay, Runs } from './runs.ts';
 import { mostOf, settingFor } from './settings.ts';
+import { lateSpark } from './spark.ts';
 import type { WayName } from './ways.ts';
 
 /** A way in a state. */
 export interface StateWay extends JoinedWay {
   /** More air that it can let in, over that of the warm engine [-]; absent where nothing moves. */
   left?: number;
-}
-
-/** The spark at its best and late, plates set alike. */
-export interface LateSpark {
-  state: IdleState;
-  /** Torque that it holds back, of the engine [N m] and over the indicated [-]. */
-  torque: number;
-  share: number;
-  /** Temperature of what leaves by the exhaust valves, spark at its best and late [K]. */
-  best: number;
-  late: number;
 }
 
 /** A way that follows what is wanted, and what it has left. */
@@ -38,10 +27,10 @@ export async function moving(name: WayName, runs: Runs, context: Context): Promi
 /** Plates moved, left as they stand for the warm engine, and the spark late. */
 export async function onPlates(runs: Runs, context: Context) {
   const driven = await moving('driven', runs, context);
-  const late = ['warm', 'cold'].map((state) => driven.find((one) => one.state === state));
+  const sparked = ['warm', 'cold'].map((state) => driven.find((one) => one.state === state));
   const [ajar, ...sparks] = await Promise.all([
     unmoved('ajar', driven[0], runs),
-    ...late.map((best) => (best ? lateSpark(best, runs, context) : [])),
+    ...sparked.map((set) => (set ? lateSpark(set, runs, context) : [])),
   ]);
   return { driven, ajar, sparks: sparks.flat() };
 }
@@ -61,18 +50,4 @@ async function unmoved(name: WayName, set: StateWay | undefined, runs: Runs): Pr
     const found = state === 'warm' || state === 'loaded' ? warm : cold;
     return found ? [{ ...found, name, state, wanted: runs.wanted(state) }] : [];
   });
-}
-
-/** Half of the mixture burned as many degrees later as the spark is. */
-async function lateSpark(best: JoinedWay, runs: Runs, { spec }: Context): Promise<LateSpark[]> {
-  const later = (engine: EngineSpecification): EngineSpecification => {
-    const { combustion } = engine;
-    return { ...engine, combustion: { ...combustion, burn50: combustion.burn50 + spec.retard } };
-  };
-  runs.expect(1);
-  const late = await runs.run(best.setting, best.state, later);
-  if (!late) return [];
-  const torque = best.torque - late.torque;
-  const { state } = best;
-  return [{ state, torque, share: torque / best.torque, best: best.exhaust, late: late.exhaust }];
 }

@@ -2,9 +2,10 @@
 import { mean, swing } from '../../acoustics/barReading.ts';
 import type { JoinedCycle } from '../../engine/joinedCycle.ts';
 import type { EngineSpecification } from '../../specification.ts';
-import type { PointFailure, PointOutcome } from '../../sweep/runner.ts';
+import { isFailure, type PointFailure, type PointOutcome } from '../../sweep/runner.ts';
 import type { SweepObserver } from '../../sweep/sweep.ts';
 import type { Computer } from '../../sweep/tasks.ts';
+import { throttled } from '../signal/tapped.ts';
 import { askedFor, NEAR, type Tried } from './asking.ts';
 import type { Context, IdleState } from './need.ts';
 import { coldEngine, engineSet, type Setting, settingFor } from './settings.ts';
@@ -35,6 +36,7 @@ export interface JoinedWay {
 const MOST_TRIES = 4;
 
 const same = (engine: EngineSpecification) => engine;
+const wallsIn = (state: IdleState) => (state === 'cold' || state === 'most' ? coldEngine : same);
 
 export class Runs {
   readonly outcomes: PointOutcome[] = [];
@@ -59,11 +61,20 @@ export class Runs {
 
   /** Undefined where it fails, which the outcomes tell. */
   async run(setting: Setting, state: IdleState, change = same): Promise<JoinedWay | undefined> {
-    const walls = state === 'cold' || state === 'most' ? coldEngine : same;
-    const cycle = await this.computed(change(walls(engineSet(setting, this.context))));
+    const engine = wallsIn(state)(engineSet(setting, this.context));
+    const cycle = await this.computed(change(engine));
     if ('failure' in cycle) return undefined;
     const wanted = this.wanted(state);
     return { name: setting.name, state, setting, wanted, ...told(cycle, this.context) };
+  }
+
+  /** Indicated torque with every plate alike and no bar, so that one cylinder stands for all [N m]; NaN where it fails. */
+  async torqueAlike({ angle }: Setting, state: IdleState, change: typeof same): Promise<number> {
+    const { engine, spec } = this.context;
+    const alike = wallsIn(state)(throttled(engine, angle));
+    const outcome = await this.computer.run({ engine: change(alike), speed: spec.speed });
+    this.keep(outcome);
+    return isFailure(outcome) ? Number.NaN : outcome.indicatedTorque;
   }
 
   /** The same engine is computed once. */
@@ -79,10 +90,13 @@ export class Runs {
   private async compute(engine: EngineSpecification): Promise<JoinedCycle | PointFailure> {
     const { speed } = this.context.spec;
     const cycle = await this.computer.task('joined', { engine, speed });
-    const outcome = 'failure' in cycle ? cycle : cycle.point;
-    this.outcomes.push(outcome);
-    this.observer.onPoint?.(0, speed, outcome);
+    this.keep('failure' in cycle ? cycle : cycle.point);
     return cycle;
+  }
+
+  private keep(outcome: PointOutcome): void {
+    this.outcomes.push(outcome);
+    this.observer.onPoint?.(0, outcome.speed, outcome);
   }
 
   /**

@@ -9,9 +9,10 @@ import { REMARK } from '../points.ts';
 import { NEAR } from './asking.ts';
 import type { FrequencyRow, IdleStudy, SparkReserve } from './compute.ts';
 import type { JoinedIdle } from './joined.ts';
-import type { LateSpark, StateWay } from './moves.ts';
+import type { StateWay } from './moves.ts';
 import type { IdleNeed, IdleState } from './need.ts';
 import { dutyOf } from './settings.ts';
+import type { LateSpark } from './spark.ts';
 import type { IdleWay, WayName } from './ways.ts';
 
 export { dutyOf };
@@ -179,6 +180,10 @@ export const HELD_BACK = {
   head: 'held back',
   decimals: 2,
 };
+export const MIDDLE = {
+  ...q.plateAngle('best_50_percent_burned_deg', 'best half burned'),
+  name: 'crank angle of 50 % burned, spark at its best',
+};
 const EXHAUST = {
   ...q.TEMPERATURE,
   key: 'exhaust_at_best_K',
@@ -192,6 +197,7 @@ export function sparkTable({ sparks, spec }: Pick<JoinedIdle, 'sparks' | 'spec'>
     `Spark ${q.told(OPENING, spec.retard)} late, on plates`,
     [
       words('state', 'state', ({ state }) => STATE_WORDS[state]),
+      column(MIDDLE, ({ middle }) => middle),
       column(HELD_BACK, ({ torque }) => torque),
       column(q.percentOf('share_of_indicated', 'of indicated'), ({ share }) => share),
       column(EXHAUST, ({ best }) => best),

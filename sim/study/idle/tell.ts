@@ -170,12 +170,16 @@ function oneWords({ ways }: JoinedIdle, one?: States): string[] {
   ];
 }
 
+const burned = (middle: number) =>
+  `${told(t.MIDDLE, Math.abs(middle))} ${middle < 0 ? 'before' : 'after'} top dead centre`;
+
 function sparkWords({ sparks, spark, spec }: JoinedIdle): string[] {
   const [warm, cold] = sparks;
   if (!warm || !cold) return [];
   const holds = warm.torque >= spec.load ? 'enough' : 'not enough';
   return [
-    `Ignition ${told(t.OPENING, spec.retard)} late holds back ${told(t.HELD_BACK, warm.torque)} warm and ${told(t.HELD_BACK, cold.torque)} cold for the next firing, ` +
+    `The best spark at idle has half of the mixture burned ${burned(warm.middle)} in the warm engine, ${burned(cold.middle)} in the cold one. ` +
+      `Ignition ${told(t.OPENING, spec.retard)} later holds back ${told(t.HELD_BACK, warm.torque)} warm and ${told(t.HELD_BACK, cold.torque)} cold for the next firing, ` +
       `${share(warm.share)} and ${share(cold.share)} of the indicated torque (${share(spark.share)} of one published engine's at its idle): ${holds} for ${told(BRAKE_TORQUE, spec.load)} of load until the air has followed. ` +
       `What leaves by the exhaust valves is then ${celsius(warm.late)} warm where it was ${celsius(warm.best)}: it heats valves, manifold and catalyst.`,
   ];
@@ -215,7 +219,7 @@ export function idleReport(study: JoinedIdle, scenario: Scenario): Report {
       {
         tables: [t.sparkTable(study)],
         notes: [
-          'Held back: what the next firing gives once the spark is back at its best. Exhaust: what leaves by the valves.',
+          'Best half burned: crank angle after top dead centre of 50 % burned at which plates so set give most torque, by runs of one cylinder. Held back: what the next firing gives once the spark is back there. Exhaust: what leaves by the valves.',
         ],
       },
       {
