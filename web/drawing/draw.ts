@@ -10,7 +10,8 @@ import { withKey } from './withKey.ts';
 /** Whose look on the page a line of a plot has. */
 const ROLE: Partial<Record<PlotLook, Role>> = { now: 'now', cut: 'best', third: 'hand' };
 
-const QUIET = { dash: 'dot', width: 1.5, symbol: 'x-thin-open' } as const;
+/** Told from the dots of what is fitted now where points stand too close for marks. */
+const QUIET = { dash: 'dashdot', width: 1.5, symbol: 'x-thin-open' } as const;
 
 const roleLine = (look: PlotLook) => (ROLE[look] ? ROLE_LINE[ROLE[look]] : QUIET);
 
@@ -38,7 +39,7 @@ export function drawn(plot: Plot, look: Look, decimals = 1): Figure {
         annotations: [
           ...bands.map(({ from, to, name }) => label((from + to) / 2, name, look)),
           ...marks.flatMap(({ axis, at, name }) =>
-            axis === 'x' && name !== '' ? [label(at, name, look)] : [],
+            axis === 'x' && name !== '' ? [{ ...label(at, name, look), bgcolor: look.paper }] : [],
           ),
         ],
       } as Partial<Layout>,

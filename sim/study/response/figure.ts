@@ -12,7 +12,7 @@ const LOOKS: Record<WayName, PlotLook> = {
 };
 
 export function responsePlot({ ways, question }: ResponseStudy): Plot {
-  const x = { ...FIRING_TIME, head: 'time since plates began to move, to the firing' };
+  const x = { ...FIRING_TIME, head: 'time since plates began to move' };
   const y = { ...SHARE, head: 'share of the new torque' };
   return {
     id: 'response',
