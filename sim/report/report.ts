@@ -9,6 +9,7 @@ import * as section from './sections.ts';
 import { svgPlot } from './svgPlot.ts';
 import { asHtml, type Table } from './table.ts';
 import { asText, WIDTH, wrapped } from './textTable.ts';
+import { throttleNamed } from './throttleNames.ts';
 
 /** A part of a report; whatever is there is told in this order. */
 export interface Section {
@@ -51,7 +52,7 @@ export const READABLE = 92;
 
 /** Lines of text that fit a width; plots are left out. */
 export function reportText(report: Report, width = WIDTH): string[] {
-  const { scenario, answer, flags, sections } = report;
+  const { scenario, answer, flags, sections } = inItsWords(report);
   const told = sections.filter(({ only = 'text' }) => only === 'text');
   return [
     scenario.title,
@@ -90,7 +91,7 @@ function paragraphs(sentences: readonly string[], width: number): string[] {
 
 /** The same as one HTML file that reads offline. */
 export function reportHtml(report: Report): string {
-  const { about, scenario, answer, flags, sections, sheet = false } = report;
+  const { about, scenario, answer, flags, sections, sheet = false } = inItsWords(report);
   const told = sections.filter(({ only = 'html' }) => only === 'html');
   const printed = told.filter(({ onSheet = !sheet }) => onSheet);
   const rest = told.filter((one) => !printed.includes(one));
@@ -100,6 +101,14 @@ ${section.answerSection(answer, flags)}
 ${printed.map(markup)}
 ${sheet ? html`<div class="screen">\n${rest.map(markup)}\n${standing(report)}\n</div>` : standing(report)}`;
   return htmlPage(`${about}: ${scenario.title}`, body, scenario, sheet);
+}
+
+function inItsWords(report: Report): Report {
+  const { answer, flags, sections, scenario } = report;
+  return {
+    ...report,
+    ...throttleNamed({ answer, flags, sections }, scenario.engine.intake.throttle),
+  };
 }
 
 /** What every report ends with. */
