@@ -144,7 +144,7 @@ const EFFECTS: Effect[] = [
   },
   {
     what: 'primaries 80 mm longer',
-    bounds: [7.5, 1.1, 0.4],
+    bounds: [7.5, 1.1, 0.5],
     change: ({ exhaust }) => {
       exhaust.primary.length += 0.08;
     },
@@ -176,7 +176,7 @@ const EFFECTS: Effect[] = [
   },
   {
     what: 'fuel sprayed into the port',
-    bounds: [3.1, 0.7, 1.3],
+    bounds: [3.1, 0.7, 1.4],
     change: (spec) => {
       const { injectors } = readScenario(demoText('hill-climb') + INJECTORS, 'fuelled.yaml');
       spec.injectors = injectors!;
