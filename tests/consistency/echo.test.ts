@@ -3,7 +3,8 @@
  * cycle, reached another way. No source: an evenly firing engine of like cylinders has but one.
  * With all solved some cylinder always blows down and steps are shorter, so the two differ by what
  * the mesh still changes; cycles that are alike within a limit can have twice as far to go, so both settle to
- * less than is asked of the difference.
+ * less than is asked of the difference. On 1/2, 0.35 and 1/4 of the demo's cells residual gas, 1.2 % of the charge, differs
+ * by 3.1, 2.1 and 1.7 thousandths of itself at 6600 rpm.
  */
 import { expect, it } from 'vitest';
 import { runPoint } from '../../sim/engine/point.ts';
@@ -13,7 +14,7 @@ const { engine } = demo('hill-climb');
 
 it.each([4600, 6600])('agrees with four cylinders solved at %d rpm', (speed) => {
   const settle = 2e-4;
-  const spec = meshed(engine, 0.5, settle / 4);
+  const spec = meshed(engine, 0.25, settle / 4);
   const one = runPoint(spec, speed);
   const all = runPoint(spec, speed, { solved: 'all' });
   expect(one.settled && all.settled).toBe(true);

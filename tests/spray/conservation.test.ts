@@ -12,13 +12,16 @@ function started(engine: Parameters<typeof engineModel>[0], speed: number): Run 
   return run;
 }
 
+/** Fuel vapour in a cylinder and its crevices [kg]; all of it is gone by the next closing, burned, spent or leaked. */
+const inside = ({ model }: Run, j: number) => {
+  const { cylinder } = model.lines[j]!;
+  return cylinder.contents.fuel + cylinder.crevices(model.working.gas).fuel;
+};
+
 /** Fuel in ducts, cylinders, drops, films and cloud [kg]. */
-function fuelHeld({ model, sprays }: Run): number {
-  const ducts = model.network.ducts.reduce((sum, duct) => sum + duct.contents().fuel, 0);
-  return model.lines.reduce(
-    (sum, { cylinder }, j) => sum + cylinder.contents.fuel + sprays[j]!.held().mass,
-    ducts,
-  );
+function fuelHeld(run: Run): number {
+  const ducts = run.model.network.ducts.reduce((sum, duct) => sum + duct.contents().fuel, 0);
+  return run.sprays.reduce((sum, spray, j) => sum + inside(run, j) + spray.held().mass, ducts);
 }
 
 /** Vapour that the unsolved pipes have given since the start [kg]. */
@@ -43,24 +46,32 @@ describe.each([
   ['above', 1],
   ['both', 0.5],
 ] as const)('fuel %s', (_name, share) => {
-  test('closes mass, energy and fuel to 1e-8 in every cycle', () => {
-    const run = started(sprayed(share, { parcels: 30 }), 6000);
-    for (let cycle = 0; cycle < 4; cycle++) {
-      const before = stored(run);
-      const fuelBefore = fuelHeld(run) - echoed(run);
-      const [line] = run.cycle();
-      const { massError, energyError } = audit(run, before);
-      expect(massError).toBeLessThan(1e-8);
-      expect(energyError).toBeLessThan(1e-8);
-      // What burned: the fuel of the charge as the last closing left it.
-      const burned = cycle === 0 ? startFuel(line!.trapped) : burnedFuel;
-      const miss = fuelHeld(run) - echoed(run) - fuelBefore - fuelReceived(run) + burned;
-      expect(Math.abs(miss) / burned).toBeLessThan(cycle === 0 ? 1 : 1e-8);
-      const spray = run.sprays[0]!;
-      const liquid = spray.parcels.held().inCylinder + sum(spray.charge.wall.mass);
-      burnedFuel = run.model.lines[0]!.cylinder.contents.fuel + liquid;
-    }
-  });
+  // Fuel that leaks past the rings before its valve has shut, or comes out of a crevice as the last burns out, stands
+  // in no book of fuel: it closes without crevices, and within what they can hide with them.
+  test.each([false, true])(
+    'closes mass, energy and fuel in every cycle, crevices %s',
+    (crevices) => {
+      const engine = sprayed(share, { parcels: 30 });
+      const rings = crevices ? {} : { crevice: 0, blowBy: 0 };
+      const run = started({ ...engine, cylinder: { ...engine.cylinder, ...rings } }, 6000);
+      for (let cycle = 0; cycle < 4; cycle++) {
+        const before = stored(run);
+        const fuelBefore = fuelHeld(run) - echoed(run);
+        const [line] = run.cycle();
+        const { massError, energyError } = audit(run, before);
+        expect(massError).toBeLessThan(1e-8);
+        expect(energyError).toBeLessThan(1e-8);
+        // What burned: the fuel of the charge as the last closing left it.
+        const burned = cycle === 0 ? startFuel(line!.trapped) : burnedFuel;
+        const miss = fuelHeld(run) - echoed(run) - fuelBefore - fuelReceived(run) + burned;
+        const most = crevices ? 1e-4 : 1e-8;
+        expect(Math.abs(miss) / burned).toBeLessThan(cycle === 0 ? 1 : most);
+        const spray = run.sprays[0]!;
+        const liquid = spray.parcels.held().inCylinder + sum(spray.charge.wall.mass);
+        burnedFuel = inside(run, 0) + liquid;
+      }
+    },
+  );
   let burnedFuel = 0;
 });
 
