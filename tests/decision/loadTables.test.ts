@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { brakeTorque } from '../../sim/decision/brakeTorque.ts';
 import { workingGas } from '../../sim/engine/workingGas.ts';
 import type { LoadStudy } from '../../sim/study/load/compute.ts';
+import { densityCorrection, THIN_AND_WARM } from '../../sim/study/load/density.ts';
 import { idleOf } from '../../sim/study/load/idle.ts';
 import { signalAt } from '../../sim/study/load/signals.ts';
 import { airTable, fillingTable, pulseTable } from '../../sim/study/load/tables.ts';
@@ -75,4 +76,26 @@ test('idles between the rows whose brake torque changes sign, straight between t
   const part = (idle.angle - angles[at - 1]!) / (angles[at]! - angles[at - 1]!);
   expect(torque(at - 1) + part * (torque(at) - torque(at - 1))).toBeCloseTo(0, 9);
   expect(idle.flow).toBeGreaterThan(0);
+});
+
+test('exponents of rows between those computed are straight between them, and rules go without', () => {
+  const exponents = [1, 0, 0.8, 0];
+  const { ambient } = engine;
+  const [{ pressure }, { warmer }] = THIN_AND_WARM as [
+    (typeof THIN_AND_WARM)[0],
+    (typeof THIN_AND_WARM)[0],
+  ];
+  const hot = (ambient.temperature + warmer) / ambient.temperature;
+  const outcomes = exponents.map((a) =>
+    speeds.map((speed) => ({
+      ...toyPoint(speed, 0.5),
+      ...(a > 0 && { onDays: [pressure ** a, hot ** -(a / 2)] }),
+    })),
+  );
+  const { cells, rules } = densityCorrection(engine, { angles, speeds, outcomes });
+  expect(cells.map(([cell]) => cell!.between)).toEqual([false, true, false, true]);
+  expect(cells[1]![0]!.pressure).toBeCloseTo(1 - 0.2 / 12, 9);
+  expect(cells[1]![0]!.temperature).toBeCloseTo(0.5 - 0.1 / 12, 9);
+  expect(cells[3]![1]!.pressure).toBeCloseTo(0.8, 9);
+  expect(rules.find(({ name }) => name === 'mean exponents')!.pressure).toBeCloseTo(0.9, 9);
 });

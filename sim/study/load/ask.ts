@@ -9,7 +9,7 @@ export const LOAD_OPTIONS: readonly StudyOption[] = [
     flags: '--from <speed>',
     help: 'lowest engine speed of the table, for example 900rpm (default: 1000 rpm, or the lowest of the file where that is less)',
   },
-  { flags: '--most <size>', help: 'angles by speeds at most, for example 12x16 (default: 13x13)' },
+  { flags: '--most <size>', help: 'angles by speeds at most, for example 12x16 (default: 16x16)' },
 ];
 
 export interface LoadQuestion {
@@ -30,7 +30,7 @@ export function loadQuestion(scenario: Scenario, size: number): LoadQuestion {
 }
 
 const LOWEST = 1000;
-const USUAL = 13;
+const USUAL = 16;
 /** Fewer cannot show a bend on either side; more no controller holds. */
 export const SIZES = { least: 7, most: 80 };
 

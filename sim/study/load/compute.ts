@@ -43,16 +43,19 @@ export async function fillingMap(
   const { engine } = question.scenario;
   const known = new Map<string, Promise<PointOutcome>>();
   const engines = new Map<number, EngineSpecification>();
+  const onDays = new Set(firstAngles(question));
   const point: LoadPoint = (angle, speed) => {
     const key = `${angle} ${speed}`;
     const one = engines.get(angle) ?? withAngle(engine, angle);
     engines.set(angle, one);
     const found =
       known.get(key) ??
-      runner.run({ engine: one, speed, days: THIN_AND_WARM }).then((outcome) => {
-        observer.onPoint?.(0, speed, outcome);
-        return outcome;
-      });
+      runner
+        .run({ engine: one, speed, ...(onDays.has(angle) && { days: THIN_AND_WARM }) })
+        .then((outcome) => {
+          observer.onPoint?.(0, speed, outcome);
+          return outcome;
+        });
     if (!known.has(key)) observer.onTotal?.(1);
     known.set(key, found);
     return found;

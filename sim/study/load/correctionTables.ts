@@ -49,19 +49,31 @@ export function correctionTables({ density, question }: LoadStudy): Table[] {
   return [byDay, byAltitude];
 }
 
-/** Exponents a and b of every cell. */
+/** Exponents a and b of every cell, and which rows stand between those computed. */
 export function exponentTables(study: LoadStudy): Table[] {
   const { cells } = study.density;
   const known = (x: number | undefined) => (Number.isFinite(x) ? x : undefined);
+  const between = cells.map((row) => row.some((cell) => cell.between));
+  const rows = between.includes(true) ? [words<number>('exponents', 'row', by(between))] : [];
   return [
-    angleBySpeed(study, 'a of air as p^a T^-b', { ...q.PRESSURE_EXPONENT, unit: 'a' }, (i, j) =>
-      known(cells[i]?.[j]?.pressure),
+    angleBySpeed(
+      study,
+      'a of air as p^a T^-b',
+      { ...q.PRESSURE_EXPONENT, unit: 'a' },
+      (i, j) => known(cells[i]?.[j]?.pressure),
+      rows,
     ),
-    angleBySpeed(study, 'b of air as p^a T^-b', { ...q.TEMPERATURE_EXPONENT, unit: 'b' }, (i, j) =>
-      known(cells[i]?.[j]?.temperature),
+    angleBySpeed(
+      study,
+      'b of air as p^a T^-b',
+      { ...q.TEMPERATURE_EXPONENT, unit: 'b' },
+      (i, j) => known(cells[i]?.[j]?.temperature),
+      rows,
     ),
   ];
 }
+
+const by = (between: readonly boolean[]) => (i: number) => (between[i] ? 'between' : 'computed');
 
 export function rulesTable({ density }: LoadStudy): Table {
   return tableOf<DensityRule>(

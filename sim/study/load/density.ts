@@ -3,13 +3,14 @@
  *
  *   air ~ p^a T^-b,   a = ln(air'/air) / ln(p'/p),   b = -ln(air'/air) / ln(T'/T)
  *
- * from the settled state of every cell on with a tenth less pressure, and with air 20 K warmer, outside and where
- * the mouths breathe alike (engine/otherDays.ts). A choked plate has a = 1, b = 0.5 (p / sqrt(T)); wide open b lies between 0.5 and 1.
+ * from the settled state of cells on with a tenth less pressure, and with air 20 K warmer, outside and where
+ * the mouths breathe alike (engine/otherDays.ts). Rows between have a and b of their neighbours, by straight lines. A choked plate has a = 1, b = 0.5 (p / sqrt(T)); wide open b lies between 0.5 and 1.
  * Altitude by the standard atmosphere (gas/atmosphere.ts).
  */
 import { log, power } from '../../elementary/powers.ts';
 import type { OtherDay } from '../../engine/otherDays.ts';
 import { standardAtmosphere } from '../../gas/atmosphere.ts';
+import { interpolateLinear } from '../../interpolation.ts';
 import type { EngineSpecification } from '../../specification.ts';
 import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
 import { ZERO_CELSIUS } from '../../units.ts';
@@ -23,6 +24,8 @@ export interface DensityCell {
   temperature: number;
   /** What mesh and settling leave of the air [-]: over a tenth of pressure it is ten times as much of a. */
   doubt: number;
+  /** Whether its exponents are those of the rows on either side. */
+  between: boolean;
 }
 
 /** A law that a controller can hold for all cells. */
@@ -50,7 +53,7 @@ export interface DensityCorrection {
   rules: DensityRule[];
 }
 
-/** Every point is computed on these besides. */
+/** Points of some rows are computed on these besides. */
 export const THIN_AND_WARM: readonly OtherDay[] = [
   { pressure: 0.9, warmer: 0 },
   { pressure: 1, warmer: 20 },
@@ -60,24 +63,52 @@ export function densityCorrection(
   engine: EngineSpecification,
   { angles, speeds, outcomes }: Pick<Grid, 'angles' | 'speeds' | 'outcomes'>,
 ): DensityCorrection {
-  const cells = angles.map((angle, i) =>
-    speeds.map((speed, j) => ({ angle, speed, ...exponents(outcomes[i]![j]!, engine) })),
+  const columns = speeds.map((speed, j) =>
+    filledBetween(
+      angles.map((angle, i) => ({ angle, speed, ...exponents(outcomes[i]![j]!, engine) })),
+    ),
   );
+  const cells = angles.map((_, i) => columns.map((column) => column[i]!));
   return { cells, rules: rulesOf(cells.flat(), engine) };
 }
+
+/** A column of the table, straight between the rows that were computed on other days. */
+function filledBetween(column: readonly DensityCell[]): DensityCell[] {
+  const rows = column.filter((cell) => !cell.between && Number.isFinite(exponentSum(cell)));
+  if (rows.length === 0) return [...column];
+  const at = (angle: number, of: (cell: DensityCell) => number) =>
+    interpolateLinear(
+      rows.map((row) => row.angle),
+      rows.map(of),
+      angle,
+    );
+  return column.map((cell) =>
+    cell.between
+      ? {
+          ...cell,
+          pressure: at(cell.angle, ({ pressure }) => pressure),
+          temperature: at(cell.angle, ({ temperature }) => temperature),
+        }
+      : cell,
+  );
+}
+
+const exponentSum = ({ pressure, temperature }: DensityCell) => pressure + temperature;
 
 /** From what less pressure and warmer air leave of the air. */
 function exponents(
   outcome: PointOutcome,
   { ambient: { temperature } }: EngineSpecification,
 ): Omit<DensityCell, 'angle' | 'speed'> {
-  const { onDays = [], meshError: doubt } = isFailure(outcome)
-    ? { meshError: Number.NaN }
+  const failed = isFailure(outcome);
+  const { onDays, meshError: doubt } = failed
+    ? { onDays: undefined, meshError: Number.NaN }
     : outcome;
-  const [thin = Number.NaN, warm = Number.NaN] = onDays;
+  const [thin = Number.NaN, warm = Number.NaN] = onDays ?? [];
   const [{ pressure }, { warmer }] = THIN_AND_WARM as [OtherDay, OtherDay];
   return {
     doubt,
+    between: !failed && !onDays,
     pressure: log(thin) / log(pressure),
     temperature: -log(warm) / log((temperature + warmer) / temperature),
   };
@@ -96,11 +127,9 @@ function daysTried({ ambient }: EngineSpecification): Day[] {
 /** Cells that mesh and settling leave no surer than this are told [-]. */
 export const SURE = 0.01;
 
-/** Those by which rules go: the sure ones, but the surer half at least. */
+/** Those by which rules go: of those computed the sure ones, but the surer half at least. */
 function surest(cells: readonly DensityCell[]): DensityCell[] {
-  const known = cells.filter(({ pressure, temperature }) =>
-    Number.isFinite(pressure + temperature),
-  );
+  const known = cells.filter((cell) => !cell.between && Number.isFinite(exponentSum(cell)));
   const middle = known.map(({ doubt }) => doubt).sort((a, b) => a - b)[known.length >> 1] ?? 0;
   return known.filter(({ doubt }) => doubt <= Math.max(SURE, middle));
 }

@@ -60,6 +60,11 @@ export function cellsTable(study: LoadStudy): Table {
       words<Cell>('load_told_by', 'told by', ({ signal }) => signal?.tells),
       column<Cell>(q.PRESSURE_EXPONENT, ({ density }) => density?.pressure),
       column<Cell>(q.TEMPERATURE_EXPONENT, ({ density }) => density?.temperature),
+      words<Cell>(
+        'exponents',
+        'a, b',
+        ({ density }) => density && (density.between ? 'between' : 'computed'),
+      ),
     ],
     cells,
   );

@@ -112,19 +112,25 @@ function idleWords(study: LoadStudy): string {
   );
 }
 
-function ruleWords({ density: { rules } }: LoadStudy): string {
+function ruleWords({ density: { rules, cells } }: LoadStudy): string {
   const [best] = rules;
   if (!best) return '';
   const { at, day, worst, name } = best;
   const exponents = `p^${best.pressure.toFixed(2)} T^-${best.temperature.toFixed(2)}`;
   return (
     `For another day's air the best single rule is ${name === 'mean exponents' ? `${exponents} (mean of the cells)` : name}: off by ` +
-    `${told(RULE_ERROR, worst)} at worst, at ${angle(at.angle)} and ${rpm(at.speed)} for ${day.name}.`
+    `${told(RULE_ERROR, worst)} at worst, at ${angle(at.angle)} and ${rpm(at.speed)} for ${day.name}.${betweenWords(cells)}`
   );
 }
 
+function betweenWords(cells: LoadStudy['density']['cells']): string {
+  const rows = cells.filter((row) => !row.some(({ between }) => between)).length;
+  if (rows === cells.length) return '';
+  return ` Exponents are computed in ${rows} of ${cells.length} rows, between them by straight lines.`;
+}
+
 const NOTES: readonly string[] = [
-  'a and b of air as p^a T^-b: from each settled cell on with a tenth less pressure, and with air 20 K warmer, on cells of twice the length.',
+  'a and b of air as p^a T^-b: from settled cells on with a tenth less pressure, and with air 20 K warmer, on cells of twice the length; "between": straight between the rows above and below.',
   'Told by: pressure where 1 % of air moves the mean pressure behind the plate by more than 0.1 kPa, angle where it moves the plate by more than a ten-bit step of 0.09 deg; common practice, no source.',
   ...POINT_NOTES,
 ];
