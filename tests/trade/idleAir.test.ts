@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { sweptVolume } from '../../sim/cylinder/crank.ts';
 import { brakeTorque } from '../../sim/decision/brakeTorque.ts';
 import { runSpeeds } from '../../sim/engine/point.ts';
+import type { EngineSpecification } from '../../sim/specification.ts';
 import { airMass, withAngle } from '../../sim/study/load/cell.ts';
 import { IDLE_AIR_FLOW } from '../../sim/study/load/compute.ts';
 import { demo } from '../scenario.ts';
@@ -14,7 +15,7 @@ const TOLD = [0.74, 0.82, 0.92, 0.97];
 const PLATES = [8.6, 8.7, 8.8, 8.9, 9];
 
 /** Cells of twice the length: those of the file take four times as long. */
-function coarse<E extends typeof engine>(fine: E): E {
+function coarse(fine: EngineSpecification): EngineSpecification {
   const { intakeCell, exhaustCell } = fine.numerics;
   const numerics = { ...fine.numerics, intakeCell: 2 * intakeCell, exhaustCell: 2 * exhaustCell };
   return { ...fine, numerics };
