@@ -12,8 +12,9 @@ import { NonPhysicalStateError } from '../errors.ts';
 import { SPRAY_STEP, type Spray } from '../spray/spray.ts';
 import * as AT from '../step/layout.ts';
 import { resetLedgers } from './audit.ts';
+import type { CylinderLine } from './cylinderLine.ts';
 import { lineSpray } from './lineSpray.ts';
-import type { CylinderLine, EngineModel } from './plan.ts';
+import type { EngineModel } from './plan.ts';
 
 /** What one line did over a cycle. */
 export interface LineCycle {

@@ -8,7 +8,8 @@ import { throttleOf } from '../loss/throttles.ts';
 import type { ThrottleSpecification } from '../specification.ts';
 import { liquidFuel } from '../spray/liquidFuel.ts';
 import { Spray } from '../spray/spray.ts';
-import type { CylinderLine, EngineModel } from './plan.ts';
+import type { CylinderLine } from './cylinderLine.ts';
+import type { EngineModel } from './plan.ts';
 
 export function lineSpray(
   { spec, working }: EngineModel,

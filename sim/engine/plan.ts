@@ -7,44 +7,21 @@ import { DuctEnd } from '../boundary/ductEnd.ts';
 import { type Collector, mouth, type Node, openEnd, valve } from '../boundary/node.ts';
 import { OpenAir, type Volume } from '../boundary/reservoir.ts';
 import { wrapAngle } from '../crankAngle.ts';
-import { Cylinder } from '../cylinder/cylinder.ts';
-import { besideCrevices, ringsOf } from '../cylinder/rings.ts';
 import { effectiveValveArea } from '../cylinder/valveFlow.ts';
-import { type LiftCurve, liftCurve } from '../cylinder/valveLift.ts';
+import { liftCurve } from '../cylinder/valveLift.ts';
 import type { Duct } from '../duct/duct.ts';
-import { type Firing, firings } from '../firings.ts';
+import { firings } from '../firings.ts';
 import type { Gas } from '../gas/gas.ts';
 import type { EngineSpecification, IntakeSpecification } from '../specification.ts';
 import { type Bar, barParts } from './bars.ts';
 import { chamberParts, plateNode } from './chamber.ts';
-import { primaryDuct } from './exhaustDucts.ts';
+import { type CylinderLine, cylinderLine } from './cylinderLine.ts';
 import { exhaustEnds } from './exhaustEnds.ts';
-import { intakeDucts, intakeMouth, mouthInertia, mouthLoss, portLoss } from './intakeDucts.ts';
+import { intakeMouth, mouthInertia, mouthLoss, portLoss } from './intakeDucts.ts';
 import { kindsOf } from './manifolds.ts';
 import { Network } from './network.ts';
 import { type FluxName, LIMITERS, type LimiterName } from './numerics.ts';
 import { type WorkingGas, workingGas } from './workingGas.ts';
-
-/** One cylinder and what hangs on it. */
-export interface CylinderLine {
-  cylinder: Cylinder;
-  /** Numbers of the cylinders that do as this one, its own first. */
-  like: readonly number[];
-  /** Its firing behind the first cylinder's [deg]. */
-  phase: number;
-  intakeLift: LiftCurve;
-  exhaustLift: LiftCurve;
-  trumpet: Duct;
-  runner: Duct;
-  primary: Duct;
-  /** Distance of the rim plane in front of x = 0 of the trumpet duct [m]. */
-  flareDepth: number;
-  mouth: DuctEnd;
-  /** Just behind the throttle plate, where a gauge is tapped. */
-  behindPlate: DuctEnd;
-  intakeValve: DuctEnd;
-  exhaustValve: DuctEnd;
-}
 
 export interface EngineModel {
   spec: EngineSpecification;
@@ -75,7 +52,6 @@ export type Solved = 'unlike' | 'all';
 
 /** State of the exhaust before the first cycle; forgotten within a few. */
 const START_EXHAUST_TEMPERATURE = 800;
-const START_CHARGE_TEMPERATURE = 350;
 
 /** Cylinders that breathe from one chamber, or that a bar joins, are solved together. */
 const solvedOf = ({ intake }: EngineSpecification): Solved =>
@@ -200,56 +176,6 @@ function ofCylinder(spec: EngineSpecification, j: number): EngineSpecification {
     ...(bleedBores && { bleed: { bore: bleedBores[j]!, open: 1 } }),
   };
   return { ...spec, intake: { ...intake, trumpet, throttle } };
-}
-
-function cylinderLine(
-  spec: EngineSpecification,
-  working: WorkingGas,
-  { angle: phase }: Firing,
-  like: readonly number[],
-  start: number,
-): CylinderLine {
-  const { intake, exhaust, cylinder, combustion, numerics } = spec;
-  const intakeLift = liftCurve(intake.valve.lift);
-  const exhaustLift = liftCurve(exhaust.valve.lift);
-  const body = new Cylinder(
-    {
-      name: 'cylinder',
-      crank: besideCrevices(cylinder),
-      wallTemperature: cylinder.wallTemperature,
-      burn: {
-        middle: combustion.burn50,
-        duration: combustion.burnDuration,
-        response: combustion.burnResponse,
-      },
-      fuelHeat: working.fuelHeat,
-      shut: { from: wrapAngle(intakeLift.close), to: exhaustLift.open },
-      phase,
-      rings: ringsOf(cylinder, spec.ambient.pressure),
-    },
-    start,
-  );
-  body.fill(working.gas, {
-    pressure: intake.feed.pressure,
-    temperature: START_CHARGE_TEMPERATURE,
-    burned: 0.05,
-  });
-  const into = intakeDucts(intake, numerics.intakeCell);
-  const primary = primaryDuct(exhaust, numerics.exhaustCell);
-  return {
-    cylinder: body,
-    like,
-    phase,
-    intakeLift,
-    exhaustLift,
-    ...into,
-    flareDepth: intake.trumpet.bellmouth.depth,
-    primary,
-    mouth: new DuctEnd(into.trumpet, 'low'),
-    behindPlate: new DuctEnd(into.runner, 'low'),
-    intakeValve: new DuctEnd(into.runner, 'high'),
-    exhaustValve: new DuctEnd(primary, 'low'),
-  };
 }
 
 /** Mouth, throttle plate and both valves of one line. */

@@ -2,48 +2,29 @@
  * Operating points: cycles until trapped mass and pressure at valve closing repeat, first on meshes of
  * four times and twice the cell, then on the mesh asked for; the figures of the last cycle there, carried
  * on by what the meshes differ, with their audit.
- *
- * Volumetric efficiency = fresh air trapped at intake closing / (ambient density x swept volume).
  */
-import { sweptVolume } from '../cylinder/crank.ts';
 import type { NonPhysicalStateError } from '../errors.ts';
 import type { EngineSpecification } from '../specification.ts';
 import type { SprayCycle } from '../spray/sprayTally.ts';
 import type { Audit } from './audit.ts';
-import { type LineCycle, meanCycle, Run } from './cycle.ts';
+import { meanCycle, Run } from './cycle.ts';
 import type { Driver, End, Start } from './driver.ts';
 import { inLanes } from './lanes.ts';
 import { cylindersDiffer } from './manifolds.ts';
 import { airOnDays, type OtherDay } from './otherDays.ts';
 import { type EngineModel, engineModel, type Solved } from './plan.ts';
+import {
+  beyond,
+  type CycleFigures,
+  type CylinderFigures,
+  cylindersOf,
+  figuresOf,
+} from './pointFigures.ts';
 import type { SettledState } from './settle.ts';
+
 import { takeOver } from './takeOver.ts';
 
-/** What a cycle comes to. */
-export interface CycleFigures {
-  /** Volumetric efficiency against ambient air [-]. */
-  volumetricEfficiency: number;
-  /** Cylinder pressure at intake closing [Pa]. */
-  pressureAtClosing: number;
-  /** Temperature of the charge at intake closing [K]. */
-  chargeTemperature: number;
-  /** Burned products of the last cycle in the charge [-]. */
-  residualFraction: number;
-  /** Gas pushed from the cylinder back into the port, as a share of the charge [-]. */
-  backflow: number;
-  /** Gas blown out of the mouth, as a share of the charge [-]. */
-  mouthOutflow: number;
-  /** Mean pressure over time just behind the throttle plate [Pa]. */
-  portPressure: number;
-  /** Indicated torque of the engine, gas exchange included [N m]; compare, do not quote. */
-  indicatedTorque: number;
-}
-
-/** What the cylinders come to that do alike. */
-export interface CylinderFigures extends CycleFigures {
-  /** Their numbers, from 1. */
-  numbers: readonly number[];
-}
+export type { CycleFigures, CylinderFigures } from './pointFigures.ts';
 
 /** Figures of the engine: means over its cylinders. */
 export interface PointResult extends CycleFigures {
@@ -218,13 +199,6 @@ function meshed(spec: EngineSpecification, factor: number): EngineSpecification 
   return { ...spec, numerics };
 }
 
-/**
- * Share of the difference between the last two meshes by which figures go on beyond the finest: a scheme
- * of second order asks for 1/3, one of first order for 1; shocks and contacts leave this one between,
- * and the middle is taken (docs/speed.md).
- */
-const BEYOND = 2 / 3;
-
 function pointResult(
   model: EngineModel,
   speed: number,
@@ -247,45 +221,6 @@ function pointResult(
     meshError: difference + model.spec.numerics.settle,
     audit,
     ...(spray && { spray }),
-  };
-}
-
-/** Figures line by line, carried on from the coarser mesh's where that is given. */
-function cylindersOf(
-  model: EngineModel,
-  fine: readonly LineCycle[],
-  coarse: readonly LineCycle[] | undefined,
-): CylinderFigures[] {
-  return model.lines.map(({ like: numbers }, i) => {
-    const here = figuresOf(model, fine[i]!);
-    return { numbers, ...(coarse ? beyond(here, figuresOf(model, coarse[i]!)) : here) };
-  });
-}
-
-/** Figures on the finest mesh carried on towards no cell at all. */
-function beyond(fine: CycleFigures, coarse: CycleFigures): CycleFigures {
-  const entries = (Object.keys(fine) as (keyof CycleFigures)[]).map((key) => {
-    const value = fine[key] + BEYOND * (fine[key] - coarse[key]);
-    // What is all but nothing stays no less than nothing.
-    return [key, fine[key] >= 0 ? Math.max(value, 0) : value];
-  });
-  return Object.fromEntries(entries);
-}
-
-function figuresOf({ spec, working }: EngineModel, line: LineCycle): CycleFigures {
-  const { trapped, work, backflow, mouthOutflow, portPressure } = line;
-  const { pressure, temperature } = spec.ambient;
-  const density = pressure / (working.gas.gasConstant(0, 0) * temperature);
-  const charge = trapped.air + trapped.burned + trapped.fuel;
-  return {
-    volumetricEfficiency: trapped.air / (density * sweptVolume(spec.cylinder)),
-    pressureAtClosing: trapped.pressure,
-    chargeTemperature: trapped.temperature,
-    residualFraction: trapped.burned / charge,
-    backflow: backflow / charge,
-    mouthOutflow: mouthOutflow / charge,
-    portPressure,
-    indicatedTorque: (work * spec.cylinder.count) / (4 * Math.PI),
   };
 }
 

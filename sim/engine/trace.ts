@@ -7,7 +7,8 @@ import { byAngle, wrapAngle } from '../crankAngle.ts';
 import type { Duct } from '../duct/duct.ts';
 import { circleArea } from '../duct/profile.ts';
 import type { EngineSpecification } from '../specification.ts';
-import type { CylinderLine, EngineModel } from './plan.ts';
+import type { CylinderLine } from './cylinderLine.ts';
+import type { EngineModel } from './plan.ts';
 import { type PointResult, runPoint } from './point.ts';
 
 /** A place in a duct of the first line, or in the pipe that feeds the chamber of all. */

@@ -1,4 +1,4 @@
-/** The answer in one strip: what to cut, how exact, what it gives and costs, how sure; and all its words. */
+/** The answer in one strip: what to cut, how exact, what it gives and costs, how sure. */
 import {
   bandWords,
   goodEnough,
@@ -14,6 +14,7 @@ import { addressOf } from '../state/place.ts';
 import { isDemo, reading, source } from '../state/scenario.ts';
 import { type Study, study } from '../state/study.ts';
 import { lengthFigure, lengthText } from '../state/unit.ts';
+import { AllWords } from './AllWords.tsx';
 import { Progress } from './Progress.tsx';
 import { Spoken } from './Spoken.tsx';
 
@@ -239,63 +240,5 @@ function HowSure() {
         )}
       </dd>
     </div>
-  );
-}
-
-function AllWords({ picture: now, verdict }: { picture: Picture; verdict: Verdict }) {
-  const { words } = verdict;
-  const rest = [
-    words.gain,
-    words.price,
-    words.found,
-    words.flywheel,
-    words.inside,
-    words.edge,
-    words.resolution,
-    words.shelf,
-    words.mixed,
-    words.feed,
-    words.fuel,
-  ].filter((sentence) => sentence !== '');
-  const count = words.cautions.length;
-  return (
-    <details class="all-words">
-      <summary>
-        All it says
-        {count > 0 && (
-          <span class="price">
-            {' '}
-            and {count} {count === 1 ? 'caution' : 'cautions'}
-          </span>
-        )}
-      </summary>
-      <div class="all-words-box">
-        {rest.map((sentence) => (
-          <p key={sentence}>{sentence}</p>
-        ))}
-        {words.cautions.map((caution) => (
-          <p key={caution} class="notice">
-            {caution}
-          </p>
-        ))}
-        <FirstLookWas study={now.study} />
-        <p>
-          <a href={addressOf('trust')}>
-            How far to trust it, and what to mind before you fit the trumpets
-          </a>
-        </p>
-      </div>
-    </details>
-  );
-}
-
-/** How good the first look was, once the answer is there. */
-function FirstLookWas({ study: { preview } }: { study: Study }) {
-  if (!preview || !Number.isFinite(preview.decision.gainPercent)) return null;
-  return (
-    <p class="quiet">
-      The first look had said {lengthText(preview.recommended.length)},{' '}
-      {told(q.GAIN, preview.decision.gainPercent)}.
-    </p>
   );
 }

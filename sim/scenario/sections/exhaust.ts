@@ -4,7 +4,8 @@ import { maybe, optional, section } from '../key.ts';
 import type { ScenarioView } from '../schema.ts';
 import { checkJoints, jointKeys, ONE_JOINT, resolveJoint } from './joints.ts';
 import { PIPE_DIAMETER, pipeKeys, resolveWalledPipe } from './pipe.ts';
-import { checkValves, resolveValves, valvesSection } from './valve.ts';
+import { resolveValves, valvesSection } from './valve.ts';
+import { checkValves } from './valveChecks.ts';
 
 const STEEL = { value: '0.045 mm', why: 'commercial steel, Moody 1944, from memory' } as const;
 const PAINT = { half: '100 K', why: 'temperature paint' } as const;

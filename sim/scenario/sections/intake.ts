@@ -12,7 +12,8 @@ import { ambientPressure } from './ambient.ts';
 import { PIPE_DIAMETER, pipeKeys, resolveWalledPipe } from './pipe.ts';
 import { checkThrottle, resolveThrottle, throttleSection } from './throttle.ts';
 import { checkTrumpet, resolveTrumpet, trumpetSection } from './trumpet.ts';
-import { checkValves, resolveValves, valvesSection } from './valve.ts';
+import { resolveValves, valvesSection } from './valve.ts';
+import { checkValves } from './valveChecks.ts';
 
 const feedSection = section('A box that feeds the trumpets; without it they breathe ambient air.', {
   pressure: maybe('pressure', 'Pressure in the box, absolute; or above ambient with "gauge".', {
