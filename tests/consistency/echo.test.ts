@@ -3,8 +3,8 @@
  * cycle, reached another way. No source: an evenly firing engine of like cylinders has but one.
  * With all solved some cylinder always blows down and steps are shorter, so the two differ by what
  * the mesh still changes; cycles that are alike within a limit can have twice as far to go, so both settle to
- * less than is asked of the difference. On 1/2, 0.35 and 1/4 of the demo's cells residual gas, 1.2 % of the charge, differs
- * by 3.1, 2.1 and 1.7 thousandths of itself at 6600 rpm.
+ * less than is asked of the difference, on a quarter of the demo's cells: residual gas is 1.2 % of the charge, and on
+ * half of them differs by more than is asked.
  */
 import { expect, it } from 'vitest';
 import { runPoint } from '../../sim/engine/point.ts';

@@ -104,7 +104,7 @@ export function frequencyTable({ frequencies }: IdleStudy) {
 }
 
 /** What each state is called. */
-export const STATE_WORDS: Record<IdleState, string> = {
+const STATE_WORDS: Record<IdleState, string> = {
   warm: 'warm',
   loaded: 'warm, load',
   cold: 'cold',

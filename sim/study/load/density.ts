@@ -4,7 +4,8 @@
  *   air ~ p^a T^-b,   a = ln(air'/air) / ln(p'/p),   b = -ln(air'/air) / ln(T'/T)
  *
  * from the settled state of cells on with a tenth less pressure, and with air 20 K warmer, outside and where
- * the mouths breathe alike (engine/otherDays.ts). Rows between have a and b of their neighbours, by straight lines. A choked plate has a = 1, b = 0.5 (p / sqrt(T)); wide open b lies between 0.5 and 1.
+ * the mouths breathe alike (engine/otherDays.ts). Rows between have a and b of their neighbours, by straight
+ * lines. A choked plate has a = 1, b = 0.5 (p / sqrt(T)); wide open b lies between 0.5 and 1.
  * Altitude by the standard atmosphere (gas/atmosphere.ts).
  */
 import { log, power } from '../../elementary/powers.ts';

@@ -9,7 +9,7 @@ import { airOf } from './cell.ts';
 import type { LoadStudy } from './compute.ts';
 
 /** One step of a sensor: 0.1 % of 100 kPa; ten bits of a right angle. Common practice, no source. */
-export const RESOLVED = { pressure: 100, angle: 90 / 1024 };
+const RESOLVED = { pressure: 100, angle: 90 / 1024 };
 
 const PERCENT = 0.01;
 

@@ -30,7 +30,7 @@ export const wayName = (name: WayName, { plenum }: ResponseQuestion): string =>
 
 export const FIRING_TIME = q.milliseconds('firing_ms', 'fires at');
 const CLOSING_TIME = q.milliseconds('closing_ms', 'closes at');
-export const TO_VALVE = q.boreOf('plate_to_valve_mm', 'to valve');
+const TO_VALVE = q.boreOf('plate_to_valve_mm', 'to valve');
 export const SHARE = q.percentOf('share_of_change', 'of the change', { decimals: 0 });
 export const LEAN = q.ratio('lambda_over_wanted', 'lambda over wanted', 2);
 export const READY = q.milliseconds('all_there_ms', 'all there', 0);

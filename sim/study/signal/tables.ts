@@ -52,8 +52,8 @@ const FILTER_WORTH = q.milliseconds('filter_for_ripple_ms', 'filter worth', 0);
 
 export const LAG = q.milliseconds('lag_ms', 'lag');
 const OVERSHOOT = q.percentOf('overshoot_fraction', 'overshoot', { decimals: 0 });
-export const HOSE_BORE = q.boreOf('hose_bore_mm', 'hose');
-export const JET_BORE = q.boreOf('jet_bore_mm', 'jet');
+const HOSE_BORE = q.boreOf('hose_bore_mm', 'hose');
+const JET_BORE = q.boreOf('jet_bore_mm', 'jet');
 export const VOLUME = q.cubicCentimetres('volume_cm3', 'volume');
 const WORST_SPEED = { ...q.AT_SPEED, key: 'worst_at_rpm', head: 'worst at' };
 const WORST_ANGLE = { ...ANGLE, key: 'worst_at_throttle_angle_deg' };
@@ -175,7 +175,7 @@ export function volumesTable(study: SignalStudy) {
 }
 
 export const BLIND_FROM = q.plateAngle('blind_from_deg', 'blind from', { digits: 2 });
-export const MISSING = q.percentOf('air_missing_there_fraction', 'air missing');
+const MISSING = q.percentOf('air_missing_there_fraction', 'air missing');
 const AT_WIDEST = { ...OFFSET, key: 'widest_less_ambient_kPa', head: 'widest less ambient' };
 const SLOPE = q.kilopascals('rise_per_deg_at_narrowest_kPa', 'rise a degree');
 
