@@ -102,7 +102,7 @@ function singleKnob({ path, key, quantity, taken }: LeafPlace, byTrade: boolean)
       path,
       value,
       half,
-      text: spread > 0 ? text : `${text} +- ${assumed!.half}`,
+      text: spread > 0 ? text : withHalf(text, assumed!),
       given: spread > 0,
       why: spread > 0 ? 'given' : assumed!.why,
       changes: (at) => [{ path, text: insideText(held(value + at * half), key, gauge) }],
@@ -120,6 +120,14 @@ export function doubtsByTrade(): (Doubt & { path: string })[] {
     return [TABLE_DOUBT, typicalDoubt(kind)].map((doubt) => ({ path, ...doubt }));
   });
   return [...singles, ...tables];
+}
+
+/** Value and half-width as a file would say them: of a value in per cent in points. */
+function withHalf(text: string, { half }: Doubt): string {
+  if (!text.endsWith('%')) return `${text} +- ${half}`;
+  return half.endsWith('%')
+    ? `${text} +- ${half} of it`
+    : `${text} +- ${Number((100 * Number(half)).toPrecision(6))} %`;
 }
 
 /** Half-width inside the program. */

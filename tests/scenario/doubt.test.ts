@@ -39,6 +39,26 @@ describe('inputs in doubt', () => {
     expect(named(list, 'intake.trumpet.bellmouth.entryLoss')?.half).toBeCloseTo(0.021, 9);
   });
 
+  it('reach crevices and blow-by, and say halves of per cents in points', () => {
+    const list = inputs('hill-climb');
+    expect(named(list, 'engine.crevice')).toMatchObject({
+      half: 0.005,
+      text: '1.5 % +- 0.5 %',
+      given: false,
+    });
+    expect(named(list, 'engine.blowBy')).toMatchObject({ half: 0.003, text: '0.5 % +- 0.3 %' });
+    const own = HILL.replace('  cylinders: 4', '  cylinders: 4\n  blowBy: 0.2 % +- 0.1 %');
+    const blowBy = named(doubtfulInputs(own, 'own.yaml'), 'engine.blowBy');
+    expect(blowBy).toMatchObject({ text: '0.2 % +- 0.1 %', given: true });
+    expect(blowBy!.half).toBeCloseTo(0.001, 12);
+    const loss = HILL.replace('radius: 12 mm #', 'entryLoss: 4 %\n      radius: 12 mm #');
+    expect(
+      named(doubtfulInputs(loss, 'own.yaml'), 'intake.trumpet.bellmouth.entryLoss'),
+    ).toMatchObject({
+      text: '4 % +- 70 % of it',
+    });
+  });
+
   it('reach the shape of a lift that is known by its timing alone', () => {
     expect(named(inputs('hill-climb'), 'intake.valves.lift.fullness')).toMatchObject({
       half: 0.04,

@@ -57,12 +57,14 @@ export const engineSection = section('Cylinders, crank and combustion chamber.',
     limits: ['0', '20 %'],
     usual: ['0.5 %', '4 %'],
     absent: { value: '1.5 %', why: 'Heywood (1988) sec. 8.6, from memory' },
+    doubt: { half: '0.005', why: 'nobody measures it; our own reading, no source' },
   }),
   blowBy: maybe('ratio', 'Charge lost past the rings at full load and 15 m/s mean piston speed.', {
     example: '0.5 %',
     limits: ['0', '10 %'],
     usual: ['0.1 %', '3 %'],
     absent: { value: '0.5 %', why: 'sound rings; common practice, no source' },
+    doubt: { half: '0.003', why: 'rings worn or fresh, unless leak is measured' },
   }),
 });
 
