@@ -29,7 +29,7 @@ export function mixtureTorque(charge: number, speed: number, lambda: number): nu
   const m = GRAMS * charge;
   const w = (Math.PI * speed) / 30;
   const F = STOICHIOMETRIC * lambda;
-  const s = (0.26 + 0.00048 * w + 2.55 * m) / (2 * (0.0028 + 0.05 * m));
+  const s = bestSpark(charge, speed);
   return (
     -181.3 +
     379.36 * m +
@@ -38,6 +38,13 @@ export function mixtureTorque(charge: number, speed: number, lambda: number): nu
     (0.027 - 0.000107 * w) * w +
     (0.00048 * w + 2.55 * m - 0.05 * s * m) * s
   );
+}
+
+/** Advance of most torque [deg], at a charge [kg] and speed [rpm]. */
+export function bestSpark(charge: number, speed: number): number {
+  const m = GRAMS * charge;
+  const w = (Math.PI * speed) / 30;
+  return (0.26 + 0.00048 * w + 2.55 * m) / (2 * (0.0028 + 0.05 * m));
 }
 
 /** Torque that a spread of lambda with this standard deviation costs the published engine [N m]. */

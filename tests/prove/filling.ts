@@ -1,26 +1,19 @@
 /**
- * How long a manifold takes to fill: the closed formula against an engine whose throttle, pumping and filling
- * were published as fits, and against round numbers.
- *
- *   g(p) = 2 sqrt(p - p^2) above 0.5, else 1    m = -0.366 + 0.08979 N p - 0.0337 N p^2 + 0.0001 N^2 p    dp/dt = 0.41328 (m_in - m)
- *
- *   p  manifold over ambient [bar]   N  [rad/s]   m  [g/s]; so 2.00 litres at 288 K
+ * How long a manifold takes to fill, and how far a small one empties: the closed formula against an engine whose
+ * throttle, pumping and filling were published as fits (cases/meanValueEngine.ts), and against round numbers.
  */
-import { turnsToFill } from '../../sim/decision/idleAir.ts';
+import { chokedFlow, turnsToFill, valveRipple } from '../../sim/decision/idleAir.ts';
 import { flowFunction } from '../../sim/loss/nozzle.ts';
+import { pumped, pumpedSlope, throttled } from './cases/meanValueEngine.ts';
 import { absolute, type Check, type Group, relative } from './check.ts';
 
 const [VOLUME, HEAT] = [2e-3, 287.05 * 288];
 
-const throttle = (p: number) => (p <= 0.5 ? 1 : 2 * Math.sqrt(p - p * p));
-const pumped = (p: number, n: number) =>
-  -0.366 + 0.08979 * n * p - 0.0337 * n * p * p + 0.0001 * n * n * p;
-
 /** Time constant [s] by our formula: swept volume times filling from how both flows change with the pressure. */
 function fillingTime(rpm: number, p: number): number {
   const n = (2 * Math.PI * rpm) / 60;
-  const out = 0.08979 * n - 0.0674 * n * p + 0.0001 * n * n;
-  const area = pumped(p, n) / throttle(p);
+  const out = pumpedSlope(p, n);
+  const area = pumped(p, n) / throttled(p);
   const into = p <= 0.5 ? 0 : ((1 - 2 * p) / Math.sqrt(p - p * p)) * area;
   const swept = (((out - into) * 1e-3) / 1e5) * HEAT * (120 / rpm);
   return (turnsToFill(VOLUME, swept, 1) * 60) / rpm;
@@ -42,8 +35,30 @@ const linearised: Check[] = (
   run: () => fillingTime(rpm, p),
 }));
 
+const inTurns: Check[] = (
+  [
+    [2000, 0.536, 4.7],
+    [800, 0.515, 5.9],
+  ] as const
+).map(([rpm, p, published]) => ({
+  what: `two litres of manifold, ${rpm} rpm, ${p} bar: turns to one e-th`,
+  source: 'crossleyCook',
+  published,
+  tolerance: absolute(0.05),
+  run: () => (fillingTime(rpm, p) * rpm) / 60,
+}));
+
+const published: Check = {
+  what: 'volume whose pressure rises by 0.41328 bar/s for each g/s at 288 K [l]',
+  source: 'crossleyCook',
+  published: 2,
+  tolerance: relative(1e-3),
+  by: 'copy',
+  run: () => (1e-3 * HEAT * 1e3) / (0.41328 * 1e5),
+};
+
 /** Flow past a plate over its choked flow, the fit against the nozzle. */
-const throttled: Check[] = (
+const nozzleChecks: Check[] = (
   [
     [0.6, 0.9798],
     [0.7, 0.9165],
@@ -77,7 +92,54 @@ const roundNumbers: Check[] = MILLISECONDS.map(
   }),
 );
 
+const turnsOfThree: Check = {
+  what: '3 l behind one plate, 2 l swept, filling 0.9: turns to one e-th',
+  source: 'airMass',
+  published: 3.33,
+  tolerance: absolute(5e-3),
+  run: () => turnsToFill(0.003, 0.002, 0.9),
+};
+
+const IDLE = { pressure: 101325, temperature: 300, gasConstant: 287.05 };
+const [CHARGE, IDLE_SPEED] = [0.45e-3, 900];
+
+/** Volume [cm3], swing [kPa]: all of a cycle's air gone at once, the port filling at one rate between. */
+const swings: Check[] = (
+  [
+    [100, 51.7],
+    [150, 34.4],
+    [300, 17.2],
+  ] as const
+).map(([volume, published]) => ({
+  what: `0.45 g/s at 900 rpm drawn at once from ${volume} cm3 at 300 K: swing [kPa]`,
+  source: 'airMass',
+  published,
+  tolerance: absolute(0.06),
+  run: () => {
+    const once = { flow: Number.POSITIVE_INFINITY, frequency: IDLE_SPEED / 120, deadTime: 0 };
+    return valveRipple(once, CHARGE, volume * 1e-6, IDLE) / 1e3;
+  },
+}));
+
+const portTime: Check = {
+  what: '150 cm3 behind 1.88 mm2 of effective area at 300 K, choked: time to fill [s]',
+  source: 'airMass',
+  published: 0.4,
+  tolerance: absolute(5e-3),
+  run: () =>
+    (150e-6 * IDLE.pressure) / (IDLE.gasConstant * IDLE.temperature) / chokedFlow(1.88e-6, IDLE),
+};
+
 export const filling: Group = {
   name: 'Filling of a manifold',
-  checks: [...roundNumbers, ...linearised, ...throttled],
+  checks: [
+    ...roundNumbers,
+    turnsOfThree,
+    published,
+    ...linearised,
+    ...inTurns,
+    ...nozzleChecks,
+    ...swings,
+    portTime,
+  ],
 };

@@ -112,6 +112,7 @@ const probeChecks: Check[] = (
 /** Charge [g], speed [rpm], torque at 14.6:1 [N m], share that 5 % of lambda costs [%]. */
 const TORQUES = [
   [0.4, 2000, 131.0, 0.35],
+  [0.25, 1000, 68.6, 0.66],
   [0.2, 1000, 48.07, undefined],
   [0.15, 800, 27.13, 1.7],
 ] as const;

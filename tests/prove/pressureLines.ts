@@ -12,6 +12,7 @@ import { JetLaw } from '../../sim/acoustics/marchedBar.ts';
 import { barLines, barResponse } from '../../sim/acoustics/pressureBar.ts';
 import { atSensor, peakOf, phaseNear, restingAir, type SensorLine } from './cases/pressureLines.ts';
 import { absolute, type Check, type Group, relative } from './check.ts';
+import { hoseLimits } from './pressureLimits.ts';
 
 const CUBIC_MM = 1e-9;
 const CUBIC_CM = 1e-6;
@@ -361,5 +362,6 @@ export const pressureLines: Group = {
     ...lagChecks,
     ...barChecks,
     ...jetChecks,
+    ...hoseLimits,
   ],
 };

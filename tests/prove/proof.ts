@@ -11,6 +11,7 @@ import { gasDynamics } from './gasDynamics.ts';
 import { idleAir } from './idleAir.ts';
 import { independent } from './independent.ts';
 import { linkage } from './linkage.ts';
+import { meanValue } from './meanValue.ts';
 import { mixture } from './mixture.ts';
 import { pipeAcoustics } from './pipeAcoustics.ts';
 import { pressureLines } from './pressureLines.ts';
@@ -32,6 +33,7 @@ export const GROUPS: readonly Group[] = [
   throttle,
   idleAir,
   filling,
+  meanValue,
   flowMeter,
   linkage,
   mixture,

@@ -107,6 +107,10 @@ export const SOURCES = {
     'mean of the size of 1 + a sin, (2/pi)(asin(1/a) + sqrt(a^2 - 1)) for a > 1 (computed)',
   hotElement:
     'mean of a power of the flow, linearised: King 1914, Phil. Trans. R. Soc. A 214:373 (law from memory; computed)',
+  sonicConductance:
+    'ISO 6358-1, m = C rho0 p1 sqrt(T0/T1) when choked (computed; equation from memory)',
+  meanValue:
+    'Hendricks & Sorenson 1990, SAE 900616; Hendricks et al. 1996, SAE 960037 (computed; formula and its numbers from memory)',
   airMass: 'mass balance of a volume behind a choked hole (computed)',
   shadow: 'shadow of plate and shaft integrated across the bore (computed outside this program)',
   weisbachGate:
