@@ -17,7 +17,7 @@ async function underWay(folder: string): Promise<void> {
   await pause(1500);
 }
 
-test.each([
+test.concurrent.each([
   ['SIGINT', 130],
   ['SIGTERM', 143],
 ] as const)(
@@ -37,7 +37,7 @@ test.each([
   },
 );
 
-test.each(['SIGTERM', 'SIGHUP', 'SIGKILL'] as const)(
+test.concurrent.each(['SIGTERM', 'SIGHUP', 'SIGKILL'] as const)(
   'npm ended by %s leaves nothing running, and no lock; what was finished is kept',
   async (signal) => {
     const folder = join(freshFolder(), 'out');

@@ -129,8 +129,12 @@ const SHORT = {
 const joinedCalls: Call[] = [
   { name: 'signal', words: ['signal'], said: SHORT },
   { name: 'idle', words: ['idle'] },
+  { name: 'idle-no-bar', words: ['idle'], said: { pressureBar: undefined } },
   { name: 'listen', words: ['listen'] },
 ];
+
+/** What `worth` has to say of an engine that has no pedal in its file. */
+const SECTIONS = { 'plenum.volume': '2.5 L', 'idle.speed': '1000 rpm' };
 
 const isUneven = (demo: GoldenDemo): demo is (typeof UNEVEN)[number] =>
   (UNEVEN as readonly string[]).includes(demo);
@@ -177,7 +181,12 @@ export function callsOf(demo: GoldenDemo): Call[] {
     ...(demo === 'boosted-four'
       ? ['plenum', 'airbox'].map((name) => ({ name, words: [name] }))
       : []),
-    ...(demo === 'hill-climb' ? [{ name: 'load', words: ['load', '--most', '7x7'] }] : []),
+    ...(demo === 'hill-climb'
+      ? [
+          { name: 'load', words: ['load', '--most', '7x7'] },
+          { name: 'worth', words: ['worth'], said: SECTIONS },
+        ]
+      : []),
     ...(demo === 'endurance-six' ? [{ name: 'inject', words: ['inject'] }] : []),
   ];
 }

@@ -50,7 +50,7 @@ const QUESTIONS: Record<GoldenDemo, { speeds: string[]; lengths: string[] }> = {
   },
 };
 
-/** Values by their keys, joined by dots, as a file would say them. */
+/** Values by their keys, joined by dots, as a file would say them; undefined: not said at all. */
 export type Said = Record<string, unknown>;
 
 /** What makes a demo cheap. */
@@ -68,7 +68,9 @@ function cheapKeys(demo: GoldenDemo): Said {
 export function cheapText(demo: GoldenDemo, said: Said = {}): string {
   const document = parseDocument(demoText(demo));
   for (const [path, value] of Object.entries({ ...cheapKeys(demo), ...said })) {
-    document.setIn(path.split('.'), document.createNode(value));
+    const keys = path.split('.');
+    if (value === undefined) document.deleteIn(keys);
+    else document.setIn(keys, document.createNode(value));
   }
   return String(document);
 }
