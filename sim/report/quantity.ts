@@ -18,6 +18,8 @@ export interface Quantity {
   decimals?: number;
   /** Significant digits without trailing zeros, in place of decimals. */
   digits?: number;
+  /** At most so many decimals, beside digits. */
+  finest?: number;
   /** Whether a plus stands before a gain. */
   signed?: boolean;
 }
@@ -43,10 +45,15 @@ export function percentage(key: string, head: string, rest: Partial<Quantity> = 
 
 export const [MILLI, MICRO, KILO] = [1e3, 1e6, 1e-3];
 
+const THOUSANDTHS = 3;
+
 /** A length in the unit of the builder: thousandths of an inch for hundredths of a millimetre; all else stays as it is. */
 export function inUnit<Any extends Partial<Quantity>>(one: Any, unit: LengthUnit = 'mm'): Any {
   if (unit === 'mm' || one.unit !== 'mm') return one;
-  const fine = one.digits === undefined ? { decimals: (one.decimals ?? 0) + 1 } : { digits: 4 };
+  const fine =
+    one.digits === undefined
+      ? { decimals: (one.decimals ?? 0) + 1 }
+      : { digits: 4, finest: THOUSANDTHS };
   return { ...one, unit, shown: 1 / METRES[unit], ...fine };
 }
 
@@ -55,11 +62,12 @@ type Scale = Omit<Quantity, 'key' | 'head' | 'unit'>;
 
 /** The figure in its unit for people, without it. */
 export function shown(
-  { times = 1, shown: scale = times, decimals = 0, digits, signed }: Scale,
+  { times = 1, shown: scale = times, decimals = 0, digits, finest, signed }: Scale,
   value: number,
 ): string {
   const figure = scale * value;
-  const text = digits === undefined ? fixed(figure, decimals) : brief(figure, digits);
+  const fine = finest === undefined ? figure : Number(figure.toFixed(finest));
+  const text = digits === undefined ? fixed(figure, decimals) : brief(fine, digits);
   return signed ? withSign(text) : text;
 }
 

@@ -1,10 +1,13 @@
 /** How quickly air follows the plates: common practice, no source, unless named. */
 import { beforeAll, describe, expect, it } from 'vitest';
+import { sweptVolume } from '../../sim/cylinder/crank.ts';
+import { turnsToFill } from '../../sim/decision/idleAir.ts';
 import { deliveredAfterStep } from '../../sim/decision/tipIn.ts';
 import { type MovedPlates, movePlates } from '../../sim/engine/plateMove.ts';
-import { pedalled, withPlates } from '../../sim/engine/platesAtRest.ts';
+import { type AtRest, pedalled, withPlates } from '../../sim/engine/platesAtRest.ts';
 import type { Scenario } from '../../sim/scenario/resolve.ts';
 import type { EngineSpecification } from '../../sim/specification.ts';
+import { behindPlate } from '../../sim/study/plenum/compute.ts';
 import { onPlenum } from '../../sim/study/plenum/fitted.ts';
 import { usualResponse } from '../../sim/study/response/ask.ts';
 import { type ResponseWay, responseStudyOf } from '../../sim/study/response/compute.ts';
@@ -42,6 +45,15 @@ function there({ charges, rest }: MovedPlates): number {
   return charges.find(({ filling }) => filling - before >= 0.9 * (after - before))!.time;
 }
 
+/** When a share of the change is there, straight between charges [s]. */
+function untilShare({ charges, rest }: MovedPlates, share: number): number {
+  const [before, after] = rest.map(({ filling }) => filling) as [number, number];
+  const of = (i: number) => (charges[i]!.filling - before) / (after - before);
+  const k = charges.findIndex((_, i) => of(i) >= share);
+  const [last, next] = [charges[k - 1]!.time, charges[k]!.time];
+  return last + ((next - last) * (share - of(k - 1))) / (of(k) - of(k - 1));
+}
+
 let own: MovedPlates;
 let other: MovedPlates;
 beforeAll(() => {
@@ -56,6 +68,18 @@ describe('plates nearly shut, opened a little', () => {
 
   it('a plenum slows the response: it takes at least four times as long', () => {
     expect(there(other)).toBeGreaterThan(4 * there(own));
+  });
+
+  it('the plenum fills as the closed formula says of all room behind its plate, runners and ports with it', () => {
+    const [before, after] = other.rest as [AtRest, AtRest];
+    // How the air drawn goes with the pressure, in place of a filling.
+    const slope = (after.filling - before.filling) / (after.pressure - before.pressure);
+    const swept = filed.cylinder.count * sweptVolume(filed.cylinder);
+    const turns = (room: number) => turnsToFill(room, swept, slope * filed.ambient.pressure);
+    const found = (untilShare(other, 1 - 1 / Math.E) * SPEED) / 60;
+    expect(Math.abs(found / turns(behindPlate(behind, alike)) - 1)).toBeLessThan(0.1);
+    // The plenum alone is little more than half of it.
+    expect(found).toBeGreaterThan(1.5 * turns(alike.volume));
   });
 });
 

@@ -14,7 +14,7 @@ export const idleStudy: Study = {
     const { engine, idle: spec, pressureBar: bar } = scenario;
     if (!spec) {
       throw new InputError(
-        `${file}: there is no section idle; add one with speed and, where measured, air`,
+        `${file}: there is no section idle; add one with speed and, where measured, air, as scenarios/road-four.yaml has it`,
       );
     }
     return {

@@ -38,7 +38,8 @@ const PRICES: Record<WayName, string> = {
     'a motor that must fail shut, fine steps near the stop, and plates that stay as uneven as they are',
 };
 
-const amount = (quantity: Quantity, value: number) => told({ ...quantity, digits: 3 }, value);
+const amount = (quantity: Quantity, value: number) =>
+  told({ ...quantity, digits: 3, finest: 2 }, value);
 const celsius = (kelvin: number) => `${fixed(kelvin - ZERO_CELSIUS, 0)} degC`;
 const lambdas = ({ lambda }: Pick<StateWay, 'lambda'>) =>
   `a lambda of ${lambda.one.toFixed(2)} where the others have ${lambda.others.toFixed(2)}`;
@@ -75,7 +76,7 @@ function bestWords({ best, ways, spec }: JoinedIdle): string {
     return (
       `Best of these: ${t.WAYS[name][1]}. Cold or warm, with the load or without, one cylinder ends at most ${share(spread)} above the ` +
       `others; it reaches ${reach.toFixed(1)} times the warm engine's air and follows in ${turns.toFixed(1)} turns, ` +
-      `${inMilliseconds((60 * turns) / spec.speed, 0)}. Its price: ${PRICES[name]}.`
+      `${inMilliseconds((60 * turns) / spec.speed, 0)}, by the closed formula of filling. Its price: ${PRICES[name]}.`
     );
   }
   const most = Math.max(...ways.flatMap(({ name, reach }) => (name === 'one' ? [] : [reach])));
@@ -199,7 +200,7 @@ export function idleReport(study: JoinedIdle, scenario: Scenario): Report {
           'Above stop, drilling: for the warm engine. Duty: share of the period that the valve is driven, warm, cold, cold with load. One above: ' +
             'air of the cylinder whose plate, drilling or nipple is off by what the file says, above the others, where it is most; its lambda ' +
             "and the others' with equal fuel. Reach: most air over that of the warm engine. Turns: of the crank, until the " +
-            'runner has followed to one e-th. Ripple, offset: what the way puts on the pressure signal at worst, over driven plates that give as much air.',
+            'runner has followed to one e-th, by a closed formula without waves. Ripple, offset: what the way puts on the pressure signal at worst, over driven plates that give as much air.',
         ],
       },
       {

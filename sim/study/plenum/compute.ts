@@ -8,6 +8,7 @@ import type { LengthUnit } from '../../decision/lengthUnit.ts';
 import { portVolume } from '../../decision/portFilling.ts';
 import { scores, type Target } from '../../decision/target.ts';
 import { type TradeOff, tradeOff } from '../../decision/tradeOff.ts';
+import { circleArea } from '../../duct/profile.ts';
 import type { PlenumSpecification } from '../../fittings.ts';
 import type { EngineSpecification } from '../../specification.ts';
 import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
@@ -47,7 +48,7 @@ export interface PlenumStudy extends Omit<PlenumQuestion, 'engine'> {
   /** The same breathing ambient air, where the feed is boosted: filling over speed of both. */
   free?: Record<SensedPoint['way'], PointOutcome[]>;
   part: SensedPoint[];
-  /** Crank turns in which a port and the plenum fill to one e-th behind a choked plate. */
+  /** Crank turns in which a port, and the plenum with its runners and ports, fill to one e-th behind a choked plate. */
   turns: { port: number; plenum: number };
 }
 
@@ -80,7 +81,7 @@ export async function plenumStudyOf(
     weighed: tradeOff(speeds, ours!, theirs!, target),
     ...(freed.length > 0 && { free: { bodies: freed[0]!, plenum: freed[1]! } }),
     part,
-    turns: turnsOf(question),
+    turns: turnsOf(question, other),
   };
 }
 
@@ -118,12 +119,25 @@ function partPlaces({ engine, plenum, speeds, target }: PlenumQuestion): PartPla
   );
 }
 
-function turnsOf({ engine, plenum }: PlenumQuestion) {
+function turnsOf({ engine, plenum }: PlenumQuestion, other: EngineSpecification) {
   const swept = sweptVolume(engine.cylinder);
+  const { count } = engine.cylinder;
   return {
     port: turnsToFill(portVolume(engine), swept),
-    plenum: turnsToFill(plenum.volume, engine.cylinder.count * swept),
+    plenum: turnsToFill(behindPlate(other, plenum), count * swept),
   };
+}
+
+/** All room from the one plate, or one a bank, to the valves: plenum, runners, ports [m^3]. */
+export function behindPlate(
+  other: EngineSpecification,
+  { volume, throttle }: PlenumSpecification,
+): number {
+  const { trumpet } = other.intake;
+  const plates = other.intake.chamber!.banks ? 2 : 1;
+  const body = circleArea(throttle.bore) * (throttle.length - throttle.shaftPosition);
+  const each = circleArea(trumpet.innerDiameter) * trumpet.length + portVolume(other);
+  return volume + plates * body + other.cylinder.count * each;
 }
 
 /** Every point that the study rests on. */

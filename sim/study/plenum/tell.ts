@@ -118,7 +118,7 @@ function signalWords({ part, speeds }: PlenumStudy): string[] {
     ),
   );
   if (!ours || !theirs) return [];
-  const kPa = (pressure: number) => q.told({ ...SENSED_SWING, digits: 3 }, pressure);
+  const kPa = (pressure: number) => q.told({ ...SENSED_SWING, digits: 3, finest: 2 }, pressure);
   return [
     `Signal: at ${rpm(speeds[0]!)}, plates ${q.told(q.plateAngle('', ''), ours.angle)} above the stop, the pressure behind one plate swings by ` +
       `${kPa(ours.swing)} about a mean of ${kPa(ours.mean)}, in the plenum by ${kPa(theirs.swing)} about ${kPa(theirs.mean)}: ` +
@@ -128,7 +128,7 @@ function signalWords({ part, speeds }: PlenumStudy): string[] {
 
 function fillingWords({ turns }: PlenumStudy): string {
   return (
-    `Behind a choked plate a port fills to one e-th in ${turns.port.toFixed(2)} turns of the crank, the plenum in ` +
+    `Behind a choked plate a port fills to one e-th in ${turns.port.toFixed(2)} turns of the crank, the plenum with its runners in ` +
     `${turns.plenum.toFixed(1)}: so much quicker the air follows the pedal at small openings.`
   );
 }

@@ -107,7 +107,9 @@ export function responseReport(study: ResponseStudy, scenario: Scenario): Report
     flags: [
       ...pointCautions([{ name: 'plates at rest', outcomes }]),
       ...(missing.length > 0
-        ? [`The file has no section ${missing.join(' and ')}: sizes are as is usual, not measured.`]
+        ? [
+            `The file has no section ${missing.join(' and no section ')}: sizes are as is usual, not measured.`,
+          ]
         : []),
       ...(isBoosted(study.question.engine) ? [BOOSTED] : []),
     ],

@@ -13,6 +13,7 @@ import type { EngineSpecification } from '../../specification.ts';
 import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
 import type { SweepObserver } from '../../sweep/sweep.ts';
 import type { Computer } from '../../sweep/tasks.ts';
+import { isBoosted } from '../length/freeFeed.ts';
 import { barOf, shiftsOf } from './hoses.ts';
 import { type LoadSense, loadSense } from './load.ts';
 import { type PlateError, plateErrorAt } from './plateError.ts';
@@ -28,6 +29,8 @@ import {
 export interface SignalStudy {
   spec: PressureBarSpecification;
   cylinders: number;
+  /** Whether mouths breathe from a pressurised box. */
+  boosted: boolean;
   bar: PressureBar;
   outcomes: PointOutcome[];
   points: SignalPoint[];
@@ -95,6 +98,7 @@ async function concluded(
   const { plateError, outcomes: more } = await plateErrorAt(question, points[0], computer);
   const { best } = search;
   return {
+    boosted: isBoosted(engine),
     ...{ spec, cylinders, bar, points, step, search, triedAt },
     outcomes: [...outcomes, ...more],
     answer: stepAnswer(bar, step.from, step.to, step.gas, step.frequency, WATCHED),
@@ -126,11 +130,13 @@ async function confirmed(
   return found.reduce((worst, one) => (one.ripple > worst.ripple ? one : worst));
 }
 
-/** All runners step from the lowest mean there is to ambient, as when all plates are snapped open. */
-function stepOf(points: readonly SignalPoint[], { ambient, cylinder }: EngineSpecification): Step {
+/** All runners step from the lowest mean there is to what feeds them, as when all plates are snapped open. */
+function stepOf(points: readonly SignalPoint[], engine: EngineSpecification): Step {
+  const { ambient, cylinder, intake } = engine;
+  const to = intake.feed.pressure;
   const from = Math.min(...points.map(({ mean }) => mean));
-  const gas = airInHoses(ambient, (from + ambient.pressure) / 2);
-  return { from, to: ambient.pressure, gas, frequency: cylinder.count * points[0]!.frequency };
+  const gas = airInHoses(ambient, (from + to) / 2);
+  return { from, to, gas, frequency: cylinder.count * points[0]!.frequency };
 }
 
 /** At every speed the points at which the runners' mean at each instant, which a bar is left with, swings most. */

@@ -14,14 +14,14 @@ export const signalStudy: Study = {
   options: [],
   open({ file, scenario }) {
     const { engine, pressureBar: spec } = scenario;
-    if (!spec) {
-      throw new InputError(
-        `${file}: the signal needs hoses and a bar; add a section pressureBar with hoseLength, hoseBore and volume`,
-      );
-    }
     if (!firesEvenly(engine)) {
       throw new InputError(
-        `${file}: the signal takes cylinders fired evenly, and engine.firing has them fire unevenly`,
+        `${file}: the signal takes cylinders fired evenly, and engine.firing has them fire unevenly; trace has the pressure behind the plate of one cylinder`,
+      );
+    }
+    if (!spec) {
+      throw new InputError(
+        `${file}: the signal needs hoses and a bar; add a section pressureBar with hoseLength, hoseBore and volume, as scenarios/road-four.yaml has it`,
       );
     }
     return {

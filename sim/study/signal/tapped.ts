@@ -124,9 +124,9 @@ export async function signalPoint(
   const cycle = await computer.task('joined', { engine: fitted, speed });
   if ('failure' in cycle) return cycle;
   const joined = readingOf(cycle, fitted.intake.bars![0]!);
-  const day = engine.ambient.pressure;
-  const between = airInHoses(engine.ambient, (mean + day) / 2);
-  const { lag } = stepAnswer(own, mean, day, between, cylinders * frequency, WATCHED);
+  const open = engine.intake.feed.pressure;
+  const between = airInHoses(engine.ambient, (mean + open) / 2);
+  const { lag } = stepAnswer(own, mean, open, between, cylinders * frequency, WATCHED);
   return { ...known, frequency, gas, mean, swing, bar, alone, cycle, joined, lag, ...onOne() };
 
   /** What window and filter make of one runner alone. */

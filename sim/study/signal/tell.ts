@@ -2,11 +2,13 @@
 
 import { resonanceOf, type TriedBar } from '../../acoustics/barTrial.ts';
 import type { LengthUnit } from '../../decision/lengthUnit.ts';
+import { cylindersDiffer } from '../../engine/manifolds.ts';
 import { inMilliseconds, rpm, share, sizeIn } from '../../report/figures.ts';
 import { counted } from '../../report/numbers.ts';
 import { told } from '../../report/quantities.ts';
 import type { Report, Section } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import type { EngineSpecification } from '../../specification.ts';
 import { pointCautions } from '../cautions.ts';
 import { leadCautions } from '../cylinders.ts';
 import type { SignalStudy } from './compute.ts';
@@ -27,13 +29,21 @@ export const HOSE_CAUTIONS: readonly string[] = [
 ];
 
 /** What the figures rest on. */
-const ASSUMED =
-  'Cylinders are taken as alike and fired evenly. The bar of the file is computed with the engine, all cylinders ' +
-  'and hoses together; other bars are tried on the pressure that runners have without one. The sensor ' +
-  "itself is taken as quick. The solver's mesh is coarse here: 40 mm in the intake and in the hoses.";
+function assumed(engine: EngineSpecification): string {
+  const alike = cylindersDiffer(engine)
+    ? 'Without the bar the pressure of one runner stands for all, each in its turn.'
+    : 'Cylinders are taken as alike.';
+  return (
+    `${engine.cylinder.count > 1 ? `${alike} ` : ''}The bar of the file is computed with the engine, all cylinders and hoses together; other bars are ` +
+    'tried on the pressure that runners have without one. The sensor itself is taken as quick. ' +
+    "The solver's mesh is coarse here: 40 mm in the intake and in the hoses."
+  );
+}
 
-const kPa = (value: number) => told({ ...t.RIPPLE, digits: 3 }, value);
-const off = (value: number) => told({ ...t.OFFSET, digits: 3 }, value);
+const kPa = (value: number) => told({ ...t.RIPPLE, digits: 3, finest: 2 }, value);
+const off = (value: number) => told({ ...t.OFFSET, digits: 3, finest: 2 }, value);
+/** A reading beside the true one [Pa]. */
+const astray = (value: number) => `${kPa(Math.abs(value))} ${value < 0 ? 'low' : 'high'}`;
 const plate = (angle: number) => told(t.ANGLE, angle);
 const place = ({ speed, angle }: { speed: number; angle: number }) =>
   `${rpm(speed)}, plate at ${plate(angle)}`;
@@ -89,7 +99,7 @@ function bestWords({ search, confirmed, spec }: SignalStudy, unit?: LengthUnit):
     `Smallest ripple within a lag of ${allowed}, of ${counted(tried.length, 'bar')} tried with hoses as long: ` +
     `${sizes(best.bar, unit)}. It takes ${lagText(best.lag)}, and with jets by their own law it swings by ` +
     `${kPa(confirmed.ripple)} at worst (${place(confirmed.worst)}; linear theory, by which it was chosen, says ` +
-    `${kPa(confirmed.linearRipple)} there) and reads ${off(confirmed.offset)} off the true mean.`
+    `${kPa(confirmed.linearRipple)} there) and reads ${astray(confirmed.offset)}.`
   );
 }
 
@@ -116,7 +126,7 @@ function biggerWords(study: SignalStudy, unit?: LengthUnit): string {
 }
 
 /** Jets let gas in and out by a law that is no straight line, so the bar's mean is not the runners'. */
-function offsetWords({ points }: SignalStudy): string[] {
+function offsetWords({ points, spec }: SignalStudy): string[] {
   const worst = worstOf(points, ({ joined }) => Math.abs(joined.offset));
   const [idle] = points;
   const apart = (of: (point: SignalPoint) => number) => {
@@ -124,10 +134,10 @@ function offsetWords({ points }: SignalStudy): string[] {
     return `${Math.min(...ratios).toFixed(1)} to ${Math.max(...ratios).toFixed(1)}`;
   };
   return [
-    'The mean of the bar is not the mean of the runners: a hole passes gas by the root of the difference, so short ' +
-      `deep pulses count for less than they do in the mean. At idle it reads ${off(idle!.joined.offset)}, at worst ${off(worst.joined.offset)} ` +
+    `The mean of the bar is not the mean of ${spec.hoses > 1 ? 'the runners' : 'the runner'}: a hole passes gas by the root of the difference, so short ` +
+      `deep pulses count for less than they do in the mean. At idle it reads ${astray(idle!.joined.offset)}, at worst ${astray(worst.joined.offset)} ` +
       `(${place(worst)}). Linear theory knows nothing of that, and its ripple is ${apart(({ bar }) => bar.linearRipple)} times what the ` +
-      `engine with its bar gives; hoses in time on runners whose pressure is given, ${apart(({ bar }) => bar.ripple)} times.`,
+      `engine with its bar gives; hoses in time on a pressure given at the nipples, ${apart(({ bar }) => bar.ripple)} times.`,
   ];
 }
 
@@ -143,7 +153,7 @@ function blindWords({ speed, blindFrom, missing = 0 }: LoadSense): string {
   return `${rpm(speed)}: from ${told(t.BLIND_FROM, blindFrom)} on, with ${rest}`;
 }
 
-function loadWords({ load, spec }: SignalStudy): string[] {
+function loadWords({ load, spec, boosted }: SignalStudy): string[] {
   const worst = load.reduce(
     (far, one) => (Math.abs(one.atWidest) > Math.abs(far.atWidest) ? one : far),
     load[0]!,
@@ -151,8 +161,9 @@ function loadWords({ load, spec }: SignalStudy): string[] {
   return [
     `Pressure no longer tells load, within ${kPa(spec.resolution)} of its value at the widest plate, at ${load.map(blindWords).join('; ')}. ` +
       'Let the fuel table go over to the plate angle before that.',
-    `As a barometer: key on, the sensor reads the day. At the widest plate it reads at worst ` +
-      `${off(worst.atWidest)} off it, at ${rpm(worst.speed)}.`,
+    boosted
+      ? `As a barometer: key on, the sensor reads the day. Under boost it reads what feeds the runners: ${kPa(worst.atWidest)} above the day at ${rpm(worst.speed)}, plate at its widest.`
+      : `As a barometer: key on, the sensor reads the day. At the widest plate it reads at worst ${astray(worst.atWidest)}, at ${rpm(worst.speed)}.`,
   ];
 }
 
@@ -163,14 +174,19 @@ function aloneWords({ points, spec }: SignalStudy): string {
     ? `a filter of ${inMilliseconds(idle!.filterWorth, 0)} would be needed to be as steady as the bar`
     : 'no filter is as steady as the bar';
   return (
-    `One runner alone: a sensor on its hose swings by ${kPa(idle!.alone.ripple)} at idle; filtered by ` +
+    `${spec.hoses > 1 ? 'One runner alone' : 'Without the bar'}: a sensor on ${spec.hoses > 1 ? 'its' : 'the'} hose swings by ${kPa(idle!.alone.ripple)} at idle; filtered by ` +
     `${inMilliseconds(spec.filter, 0)} it still swings by ${kPa(idle!.filtered)}, and ${filter}. Read over a crank window it ` +
-    `repeats from cycle to cycle, but off the mean by up to ${off(worst.windowOffset)} (${place(worst)}), and ` +
+    `repeats from cycle to cycle, but reads up to ${astray(worst.windowOffset)} (${place(worst)}), and ` +
     `ten degrees of window move it by ${off(idle!.windowSlope)} at idle.`
   );
 }
 
-function crossingWords({ points, plateError, spec }: SignalStudy): string[] {
+function crossingWords({ points, plateError, spec, cylinders }: SignalStudy): string[] {
+  if (cylinders < 2) {
+    return [
+      'One cylinder draws once in two turns, and no hose beside its own fills the gap: only a long lag makes that steady.',
+    ];
+  }
   if (spec.hoses < 2) return ['With one hose nothing crosses from cylinder to cylinder.'];
   const [idle] = points;
   const gross =
@@ -207,7 +223,7 @@ export function signalReport(study: SignalStudy, scenario: Scenario): Report {
     flags: [
       ...pointCautions([{ name: 'the signal', outcomes: study.outcomes }]),
       ...leadCautions(scenario.engine),
-      ASSUMED,
+      assumed(scenario.engine),
     ],
     sections: [
       { heading: 'Mind', items: HOSE_CAUTIONS },
@@ -246,7 +262,12 @@ function tables(study: SignalStudy): Section[] {
           'more. Filter worth: the time constant that makes it as steady as the bar.',
       ],
     },
-    { tables: [t.volumesTable(study)] },
+    {
+      tables: [t.volumesTable(study)],
+      notes: [
+        'Resonance: of hoses and volume alone, all runners in phase. Lag -: longer than was watched.',
+      ],
+    },
     {
       tables: [t.unbeatenTable(study)],
       notes: [

@@ -48,7 +48,7 @@ export function responseWords(study: WorthStudy): string {
   const [port, box] = [plenum.turns.port.toFixed(2), plenum.turns.plenum.toFixed(1)];
   return (
     `Response: from plates ${plate(from)} above their stop at ${rpm(speed)} nine tenths of the new torque are there ${both('little')}, ${both('wide')}. ` +
-    `${leanWords(study, lag)}Nearly shut a port fills in ${port} turns of the crank, the plenum in ${box} (response).`
+    `${leanWords(study, lag)}Nearly shut a port fills in ${port} turns of the crank, the plenum with its runners in ${box} (response).`
   );
 }
 

@@ -72,7 +72,7 @@ function plenumSpread({ plenum: { onPlenum } }: WorthStudy) {
 }
 
 const AIR = q.signedShare('', '');
-const KPA = { ...SENSED_SWING, digits: 3 };
+const KPA = { ...SENSED_SWING, digits: 3, finest: 2 };
 const NONE = '-';
 
 const row = (what: string, bodies: string, plenum: string, more: string): WorthRow => {

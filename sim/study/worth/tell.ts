@@ -115,7 +115,7 @@ function signalWords(study: WorthStudy): string {
   if (!pair) return '';
   const alone = study.plenum.bodies.engine.cylinder.count === 1;
   const smooth = alone ? 'damp it in a hose and a volume' : 'join the runners to a damped bar';
-  const swing = (value: number) => q.told({ ...SENSED_SWING, digits: 3 }, value);
+  const swing = (value: number) => q.told({ ...SENSED_SWING, digits: 3, finest: 2 }, value);
   return (
     `Signal: nearly shut at ${rpm(pair.bodies.speed)} the pressure behind one plate swings by ${swing(pair.bodies.swing)}, ` +
     `in the plenum by ${swing(pair.plenum.swing)}: ${smooth}, or fuel by plate angle (signal, load).`
