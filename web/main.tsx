@@ -16,10 +16,13 @@ declare global {
 
 if (!window.unfit) void begin();
 
+/** Files are kept only then [ms]: to read and compile all of them takes a core a second, which the answer needs first. */
+const KEEP_AFTER = 3000;
+
 /** The built page keeps its own files, so that it opens without a network; some browsers forbid that. */
 function keepForOffline(): void {
   if (!document.querySelector('link[rel=manifest]')) return;
-  void navigator.serviceWorker?.register('./sw.js').catch(() => {});
+  setTimeout(() => void navigator.serviceWorker?.register('./sw.js').catch(() => {}), KEEP_AFTER);
 }
 
 async function begin(): Promise<void> {

@@ -5,16 +5,10 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import {
-  type Browser,
-  type BrowserContext,
-  type BrowserContextOptions,
-  chromium,
-  type Page,
-} from 'playwright-core';
+import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
 import { build } from 'vite';
 import { pageConfig } from '../../web/build/pageConfig.ts';
-import { chromiumPath } from './chromium.ts';
+import { launched } from './chromium.ts';
 import { more, QUICK } from './quick.ts';
 import { serve } from './serve.ts';
 
@@ -47,10 +41,7 @@ let running: Promise<Browser> | undefined;
 
 /** The browser, begun once; it ends with this process. */
 export function browser(): Promise<Browser> {
-  running ??= chromium.launch({
-    executablePath: chromiumPath(),
-    args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
-  });
+  running ??= launched();
   return running;
 }
 

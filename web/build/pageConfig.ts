@@ -2,6 +2,7 @@
 import { join } from 'node:path';
 import type { UserConfig } from 'vite';
 import { demosPlugin, type WithRunner } from './demosPlugin.ts';
+import { eagerPlugin } from './eagerPlugin.ts';
 import { offlinePlugin } from './offlinePlugin.ts';
 import { developmentPlugin, HEADERS, policyPlugin } from './policyPlugin.ts';
 
@@ -26,6 +27,7 @@ export function pageConfig(options: PageOptions): UserConfig {
     base: './',
     plugins: [
       demosPlugin({ files: demos, root, ...(withRunner && { withRunner }) }),
+      eagerPlugin(),
       policyPlugin(),
       offlinePlugin(),
       developmentPlugin(),

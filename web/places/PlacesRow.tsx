@@ -23,11 +23,18 @@ function To({ id, name }: { id: string; name: string }) {
   const here = place.value === id;
   // Where the row is too long for the window, the name of the place that is open is brought into sight.
   useEffect(() => {
-    if (here) link.current!.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    if (here) bringIntoSight(link.current!);
   }, [here]);
   return (
     <a href={addressOf(id)} aria-current={here ? 'page' : undefined} ref={link}>
       {name}
     </a>
   );
+}
+
+/** By the row's own scrolling: `scrollIntoView` would also have the first Tab begin here, and not at the page's top. */
+function bringIntoSight(link: HTMLElement): void {
+  const row = link.parentElement!;
+  const [at, within] = [link.getBoundingClientRect(), row.getBoundingClientRect()];
+  row.scrollLeft += Math.min(0, at.left - within.left) + Math.max(0, at.right - within.right);
 }

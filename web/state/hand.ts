@@ -44,20 +44,25 @@ let stopper = new AbortController();
 let rest: ReturnType<typeof setTimeout> | undefined;
 let frame: number | undefined;
 
-/** Takes a length [m], to the nearest step; `held` while more moves are to come. */
+/**
+ * Takes a length [m], to the nearest step; `held` while more moves are to come. What is neither held nor follows
+ * another is computed at once: workers are asked first, so that they begin before the page draws the move.
+ */
 export function moveHand(length: number, held = false): void {
   const { least, most } = handRange.value;
   const step = STEP[unit.peek()];
   const round = Math.round(Math.round(length / step) * step * 1e6) / 1e6;
   const next = Math.min(Math.max(round, least), most);
   if (next === hand.peek()) return;
-  hand.value = next;
-  stopHand();
   const now = performance.now();
-  const following = now - moved < TOGETHER;
+  const following = held || now - moved < TOGETHER;
   moved = now;
-  if (following) afterFrame(() => computeHand(held));
-  else rest = setTimeout(() => void computeHand(held), 0);
+  batch(() => {
+    stopHand();
+    if (following) afterFrame(() => computeHand(next, held));
+    else void computeHand(next, false);
+    hand.value = next;
+  });
 }
 
 /** A slow frame is no rest: the next move of a drag comes with the next frame, before what waits for it. */
@@ -71,9 +76,12 @@ function afterFrame(compute: () => Promise<void>): void {
 
 /** What was held is let go: its exact curve at once. */
 export function letGo(): void {
-  if (hand.peek() === undefined || handRun.peek().total > 0) return;
-  stopHand();
-  void computeHand(false);
+  const length = hand.peek();
+  if (length === undefined || handRun.peek().total > 0) return;
+  batch(() => {
+    stopHand();
+    void computeHand(length, false);
+  });
 }
 
 function stopHand(): void {
@@ -95,10 +103,9 @@ const WHOLE = 1;
  * The exact curve of the length under the hand. While it is held a quick one in single precision comes before
  * it, in two thirds of the time.
  */
-async function computeHand(held: boolean): Promise<void> {
-  const now = study.value;
-  const length = hand.value;
-  if (!now || length === undefined) return;
+async function computeHand(length: number, held: boolean): Promise<void> {
+  const now = study.peek();
+  if (!now) return;
   stopper = new AbortController();
   const { signal: stop } = stopper;
   try {
@@ -121,13 +128,15 @@ async function computeExactly({ scenario, table }: Study, length: number, stop: 
   const total = speeds.length;
   const runner = table.recording(pool.runner(URGENCY.hand, stop, { shares: WHOLE }), refresh);
   let done = 0;
-  handRun.value = { busy: true, done, total };
-  await runLengths(engine, [length], speeds, runner, {
+  const asked = runLengths(engine, [length], speeds, runner, {
     onPoint: () => {
       done++;
       if (!stop.aborted) handRun.value = { busy: true, done, total };
     },
   });
+  handRun.value = { busy: true, done, total };
+  await asked;
+  if (stop.aborted) return;
   batch(() => {
     handRun.value = { busy: false, done, total };
     refreshNow();
