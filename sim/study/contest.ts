@@ -43,6 +43,8 @@ export interface Resolution {
 /** Whether points are computed between the speeds, and which set-ups may win. */
 interface Rules {
   refine: boolean;
+  /** Whether only means in the bands are asked for, and no price outside them. */
+  meansAlone?: boolean;
   mayWin(name: number): boolean;
 }
 
@@ -81,10 +83,12 @@ export class Contest {
     let pains = USUAL;
     for (let left = MOST_TRIES; ; left--) {
       await this.resolve();
-      const dear = this.nearlyBest();
-      const others = this.inContest().filter((length) => !dear.includes(length));
+      const { baseline } = this.curves;
+      const dear = this.rules.meansAlone ? [] : this.nearlyBest();
+      const others = new Set([baseline.length, ...this.inContest()]);
+      for (const length of dear) others.delete(length);
       await Promise.all([
-        this.curves.refine(others, 'bands', pains),
+        this.curves.refine([...others], 'bands', pains),
         this.curves.refine(dear, 'all', pains),
       ]);
       const moves = this.moves();
@@ -190,4 +194,18 @@ function decisive({ known, worstLossSpeed, bandLossSpeed, floors }: WeighedLengt
 function narrowest(curve: Parameters<typeof allPoints>[0]): number {
   const speeds = allPoints(curve).map(({ speed }) => speed);
   return Math.min(...speeds.slice(1).map((speed, i) => speed - speeds[i]!));
+}
+
+/** What several contests moved at most, as one; what is open names each by itself. */
+export function together(all: readonly Resolution[]): Resolution {
+  const most = (of: (one: Resolution) => number) => Math.max(...all.map(of));
+  return {
+    step: Math.min(...all.map(({ step }) => step)),
+    meanPercent: most(({ meanPercent }) => meanPercent),
+    lossPoints: most(({ lossPoints }) => lossPoints),
+    floors: all.some(({ floors }) => floors),
+    resolved: all.every(({ resolved }) => resolved),
+    open: [],
+    points: all.reduce((sum, { points }) => sum + points, 0),
+  };
 }

@@ -3,16 +3,22 @@ import * as reading from '../acoustics/barReading.ts';
 import { type Brake, brakeTorque } from '../decision/brakeTorque.ts';
 import type { Station, Trace } from '../engine/trace.ts';
 import type { EngineSpecification } from '../specification.ts';
-import { isFailure, type PointFailure, type PointOutcome } from '../sweep/runner.ts';
-import type { SweepObserver } from '../sweep/sweep.ts';
+import {
+  isFailure,
+  type PointFailure,
+  type PointOutcome,
+  type PointRunner,
+} from '../sweep/runner.ts';
+import { allPoints, type SweepObserver } from '../sweep/sweep.ts';
 import type { Computer } from '../sweep/tasks.ts';
+import { spreadOf } from './cylinders.ts';
+import type { PairCurve } from './pair.ts';
 import { historyOf } from './signal/history.ts';
 import { TAPPING } from './signal/tapped.ts';
 
-/** One way to feed the engine at every speed. */
-export interface FedCurve {
+/** One way to feed the engine at every speed of the file, and what was computed between them. */
+export interface FedCurve extends PairCurve {
   engine: EngineSpecification;
-  outcomes: PointOutcome[];
 }
 
 /** A pressure over a cycle: mean, and peak to peak [Pa]. */
@@ -54,6 +60,24 @@ export class Runs {
   }
 }
 
+/** A runner that traces one engine at some speeds, and what it traced. */
+export function tracing(
+  computer: Computer,
+  engine: EngineSpecification,
+  speeds: readonly number[],
+): PointRunner & { traces: Map<number, Traced> } {
+  const traces = new Map<number, Traced>();
+  return {
+    traces,
+    async run(job) {
+      if (job.engine !== engine || !speeds.includes(job.speed)) return computer.run(job);
+      const found = await computer.task('trace', { ...job, stations: [TAPPING] });
+      traces.set(job.speed, found);
+      return outcomeOf(found);
+    },
+  };
+}
+
 /** What a sensor is under, behind one plate or in the chamber; undefined where the point failed. */
 export function sensedIn(one: Traced, where: 'plate' | 'chamber'): Sensed | undefined {
   if (!('point' in one)) return undefined;
@@ -72,4 +96,23 @@ export function gainOf(one: PointOutcome, other: PointOutcome): number | undefin
 export function brakeAt({ engine, outcomes }: FedCurve, i: number): Brake | undefined {
   const outcome = outcomes[i]!;
   return isFailure(outcome) ? undefined : brakeTorque(outcome, engine);
+}
+
+/** What a dyno would read at a point of a curve [N m]; undefined where it failed. */
+export const brakeTorqueOf = (outcome: PointOutcome, { engine }: FedCurve) =>
+  isFailure(outcome) ? undefined : brakeTorque(outcome, engine).torque;
+
+/** The greatest brake power of all points of a curve [W] and its speed [rpm]; undefined where all failed. */
+export function topPower(curve: FedCurve): { power: number; speed: number } | undefined {
+  const rows = allPoints(curve).flatMap((one) =>
+    isFailure(one) ? [] : [{ power: brakeTorque(one, curve.engine).power, speed: one.speed }],
+  );
+  return rows.toSorted((a, b) => b.power - a.power)[0];
+}
+
+/** The most that cylinders differ at any point of a curve [-], and where [rpm]. */
+export function widestSpread(curve: FedCurve): { speed: number; spread: number } {
+  return allPoints(curve)
+    .map((one) => ({ speed: one.speed, spread: spreadOf(one) ?? 0 }))
+    .reduce((a, b) => (b.spread > a.spread ? b : a));
 }

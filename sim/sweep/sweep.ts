@@ -95,7 +95,10 @@ export interface LengthCurve {
 export type Reach = 'bands' | 'all';
 
 /** Every point of a curve, by rising speed. */
-export function allPoints({ outcomes, between = [] }: LengthCurve): PointOutcome[] {
+export function allPoints({
+  outcomes,
+  between = [],
+}: Pick<LengthCurve, 'outcomes' | 'between'>): PointOutcome[] {
   return [...outcomes, ...between].sort((a, b) => a.speed - b.speed);
 }
 

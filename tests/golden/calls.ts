@@ -148,6 +148,8 @@ export function callsOf(demo: GoldenDemo): Call[] {
   const at = { speeds: { at: speeds.map((speed) => `${speed} rpm`) } };
   const measured = { said: at, run: dynoRun(speeds, torque) };
   const resolved = { speeds: RANGES[demo] };
+  // What settling leaves in a point cannot be resolved.
+  const settled = { ...resolved, 'numerics.settle': '0.002' };
   const sure = {
     uncertainty: { samples: 16, tradeSense: demo === 'endurance-six' ? 'no' : 'yes' },
   };
@@ -174,6 +176,8 @@ export function callsOf(demo: GoldenDemo): Call[] {
       ? [
           { name: 'pedal', words: ['pedal'], said: { pedal: PEDAL } },
           { name: 'worth', words: ['worth'], said: { pedal: PEDAL } },
+          { name: 'plenum-resolved', words: ['plenum'], said: settled },
+          { name: 'airbox-resolved', words: ['airbox'], said: resolved },
           { name: 'response', words: ['response'] },
           { name: 'meter', words: ['meter'] },
         ]

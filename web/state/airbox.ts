@@ -5,9 +5,9 @@ import { askedStudy } from './asked.ts';
 import { pool } from './pool.ts';
 
 export const inTheBox = askedStudy<AirboxStudy>(({ scenario, study }, runner, seen, stop) => {
-  const { engine, airbox, speeds, target, sweep, lengthUnit } = scenario;
+  const { engine, airbox, speeds, target, refine, sweep, lengthUnit } = scenario;
   const fitted = withLength(engine, study.full?.recommended.length ?? engine.intake.trumpet.length);
   const { lengths } = sweep;
-  const question = { engine: fitted, airbox, speeds, target, lengths, lengthUnit };
+  const question = { engine: fitted, airbox, speeds, target, refine, lengths, lengthUnit };
   return airboxStudyOf(question, { ...runner, task: pool.tasks(URGENCY.asked, stop) }, seen);
 });

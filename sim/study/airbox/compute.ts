@@ -3,16 +3,19 @@
  * and to the length that is best in the band. All cylinders in the box are solved together.
  */
 import type { LengthUnit } from '../../decision/lengthUnit.ts';
-import { scores, type Target, targetMean } from '../../decision/target.ts';
-import { type TradeOff, tradeOff } from '../../decision/tradeOff.ts';
+import type { Target } from '../../decision/target.ts';
+import type { TradeOff } from '../../decision/tradeOff.ts';
 import type { AirboxSpecification } from '../../fittings.ts';
 import type { EngineSpecification } from '../../specification.ts';
 import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
-import { type SweepObserver, withLength } from '../../sweep/sweep.ts';
+import { allPoints, type SweepObserver } from '../../sweep/sweep.ts';
 import type { Computer } from '../../sweep/tasks.ts';
-import { type FedCurve, outcomeOf, Runs, type Sensed, sensedIn } from '../fed.ts';
+import type { Resolution } from '../contest.ts';
+import { type FedCurve, Runs, type Sensed, sensedIn, tracing } from '../fed.ts';
 import { isBoosted, withFreeFeed } from '../length/freeFeed.ts';
+import { resolvedPair } from '../pair.ts';
 import { inBox } from './fitted.ts';
+import { type LengthMean, lengthsInBand, onceOnly } from './lengths.ts';
 
 export interface AirboxQuestion {
   /** With the trumpets that are looked at. */
@@ -23,6 +26,8 @@ export interface AirboxQuestion {
   target: Target;
   /** Trumpet lengths tried in the band [m]; rising. */
   lengths: readonly number[];
+  /** Whether points are computed between the speeds until what is told of them is known. */
+  refine?: boolean;
   lengthUnit: LengthUnit;
 }
 
@@ -31,6 +36,8 @@ export interface BoxedLength {
   length: number;
   open: number;
   boxed: number;
+  /** Where it is out of contest, and so known at the speeds of the file alone. */
+  coarse: Record<'open' | 'boxed', boolean>;
 }
 
 export interface AirboxStudy extends Omit<AirboxQuestion, 'engine' | 'lengths'> {
@@ -43,6 +50,8 @@ export interface AirboxStudy extends Omit<AirboxQuestion, 'engine' | 'lengths'> 
   /** The same breathing ambient air, where the feed is boosted: filling over speed of both. */
   free?: Record<'open' | 'boxed', PointOutcome[]>;
   lengths: BoxedLength[];
+  /** How well all is known between the speeds: box against open, lengths in the open, in the box. */
+  resolutions?: Record<'pair' | 'open' | 'boxed', Resolution>;
   /** Best length in the open and in the box, of those tried; undefined where points failed. */
   best?: { open: number; boxed: number };
   /** Every point that the lengths stand on. */
@@ -55,49 +64,52 @@ export async function airboxStudyOf(
   observer: SweepObserver = {},
 ): Promise<AirboxStudy> {
   const { engine, lengths, ...asked } = question;
-  const { speeds, target, airbox } = asked;
-  const run = new Runs(computer, observer);
+  const { speeds, target, airbox, refine = false } = asked;
   const boxed = inBox(engine, airbox);
   const unboosted = isBoosted(engine) ? [withFreeFeed(engine), withFreeFeed(boxed)] : [];
-  const across = speedsAcross(speeds, target);
-  const curves = 2 + unboosted.length;
-  observer.onTotal?.(curves * speeds.length + 2 * lengths.length * across.length);
+  observer.onTotal?.(unboosted.length * speeds.length);
+  const traced = tracing(computer, boxed, speeds);
+  const runner = onceOnly(traced);
+  const run = new Runs(computer, observer);
   const inBand = (one: EngineSpecification) =>
-    Promise.all(lengths.map((length) => run.curve(withLength(one, length), across)));
-  const [freed, open, traces, ...bands] = await Promise.all([
-    Promise.all(unboosted.map((one) => run.curve(one, speeds))),
-    run.curve(engine, speeds),
-    Promise.all(speeds.map((speed) => run.trace(boxed, speed))),
+    lengthsInBand({ engine: one, lengths, speeds, target, refine }, runner, observer);
+  const engines = [boxed, engine] as const;
+  const [pair, inOpen, inTheBox, ...freed] = await Promise.all([
+    resolvedPair({ engines, speeds, target, refine }, runner, observer),
     inBand(engine),
     inBand(boxed),
+    ...unboosted.map((one) => run.curve(one, speeds)),
   ]);
-  const outcomes = traces.map(outcomeOf);
-  const [out, own] = [open, outcomes].map((one) => scores(one, target.score));
-  const [free, closed] = bands.map((curves) =>
-    curves.map((one) => targetMean(across, scores(one, target.score), target)),
+  const tried = lengths.map((length, i) =>
+    boxedLength(length, inOpen.means[i]!, inTheBox.means[i]!),
   );
-  const tried = lengths.map((length, i) => ({ length, open: free![i]!, boxed: closed![i]! }));
   return {
     ...asked,
-    open: { engine, outcomes: open },
-    boxed: { engine: boxed, outcomes },
-    inBox: traces.map((one) => sensedIn(one, 'chamber')),
-    weighed: tradeOff(speeds, own!, out!, target),
+    open: { engine, ...pair.theirs },
+    boxed: { engine: boxed, ...pair.ours },
+    inBox: speeds.map((speed) => sensedIn(traced.traces.get(speed)!, 'chamber')),
+    weighed: pair.weighed,
     ...(freed.length > 0 && { free: { open: freed[0]!, boxed: freed[1]! } }),
     lengths: tried,
+    ...resolutionsOf(pair.resolution, inOpen.resolution, inTheBox.resolution),
     ...bestOf(tried),
-    tried: bands.flat(2),
+    tried: [...inOpen.outcomes, ...inTheBox.outcomes],
   };
 }
 
-/** Speeds of the band, with those beside it where it ends between two. */
-function speedsAcross(speeds: readonly number[], { from, to }: Target): number[] {
-  const first = Math.max(
-    speeds.findLastIndex((speed) => speed <= from),
-    0,
-  );
-  const last = speeds.findIndex((speed) => speed >= to);
-  return speeds.slice(first, last < 0 ? undefined : last + 1);
+const boxedLength = (length: number, open: LengthMean, boxed: LengthMean): BoxedLength => ({
+  length,
+  open: open.mean,
+  boxed: boxed.mean,
+  coarse: { open: open.coarse, boxed: boxed.coarse },
+});
+
+function resolutionsOf(
+  pair?: Resolution,
+  open?: Resolution,
+  boxed?: Resolution,
+): Pick<AirboxStudy, 'resolutions'> {
+  return pair && open && boxed ? { resolutions: { pair, open, boxed } } : {};
 }
 
 function bestOf(lengths: readonly BoxedLength[]): Pick<AirboxStudy, 'best'> {
@@ -111,7 +123,7 @@ function bestOf(lengths: readonly BoxedLength[]): Pick<AirboxStudy, 'best'> {
 /** Every point that the study rests on. */
 export function airboxOutcomes({ open, boxed, tried, free }: AirboxStudy): PointOutcome[] {
   const unboosted = free ? [...free.open, ...free.boxed] : [];
-  return [...open.outcomes, ...boxed.outcomes, ...tried, ...unboosted];
+  return [...allPoints(open), ...allPoints(boxed), ...tried, ...unboosted];
 }
 
 /** Whether every point has settled. */

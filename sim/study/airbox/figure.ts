@@ -1,7 +1,7 @@
 /** Filling over speed in the open and in the box; the mean in the band over length. */
 import { axes, type Plot, plotted } from '../../report/plot.ts';
 import * as q from '../../report/quantities.ts';
-import { bandShades } from '../curve/figure.ts';
+import { fedPlot } from '../fedFigure.ts';
 import { efficiencyOf } from '../points.ts';
 import type { AirboxStudy } from './compute.ts';
 
@@ -11,21 +11,13 @@ const WAYS = [
 ] as const;
 
 export function boxedPlot(study: AirboxStudy): Plot {
-  const { speeds, target } = study;
-  return {
+  const ways = WAYS.map(({ way, ...named }) => ({ ...named, curve: study[way] }));
+  return fedPlot(ways, study, q.EFFICIENCY, efficiencyOf, {
     id: 'airbox-filling',
     caption: 'Full load: volumetric efficiency over engine speed',
     description:
       'Volumetric efficiency over engine speed with the mouths in the open and in the box.',
-    ...axes(q.SPEED, q.EFFICIENCY),
-    series: WAYS.map(({ way, name, look }) => ({
-      name,
-      look,
-      xs: speeds,
-      ys: plotted(q.EFFICIENCY, study[way].outcomes.map(efficiencyOf)),
-    })),
-    bands: bandShades(target),
-  };
+  });
 }
 
 export function boxedLengthsPlot({ lengths, target, lengthUnit }: AirboxStudy): Plot {

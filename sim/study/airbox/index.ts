@@ -12,13 +12,13 @@ export const airboxStudy: Study = {
   options: [LENGTH_OPTION],
   open(asked) {
     const { scenario } = asked;
-    const { airbox, speeds, target, lengthUnit } = scenario;
+    const { airbox, speeds, target, refine, lengthUnit } = scenario;
     const { lengths } = scenario.sweep;
     const engine = withLength(scenario.engine, askedLength(asked));
     return {
       width: 2 * speeds.length,
       async run(computer, observer) {
-        const question = { engine, airbox, speeds, target, lengths, lengthUnit };
+        const question = { engine, airbox, speeds, target, refine, lengths, lengthUnit };
         const study = await airboxStudyOf(question, computer, observer);
         return {
           stem: 'airbox',

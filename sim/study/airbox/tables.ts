@@ -14,9 +14,11 @@ import {
 import type { Scenario } from '../../scenario/resolve.ts';
 import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
 import { bankColumns } from '../banks.ts';
+import { together } from '../contest.ts';
 import { spreadOf } from '../cylinders.ts';
 import { brakeAt, gainOf } from '../fed.ts';
 import { efficiencyOf, REMARK, remarksOf } from '../points.ts';
+import { resolutionDocument } from '../resolution.ts';
 import { targetDocument, tradeOffDocument } from '../tradeOffs.ts';
 import { type AirboxStudy, airboxOutcomes, type BoxedLength } from './compute.ts';
 
@@ -70,10 +72,11 @@ export function airboxTable({ speeds, open, boxed, inBox, lengthUnit }: AirboxSt
 /** One row a length tried. */
 export function boxedLengthsTable({ lengths, lengthUnit, target, best }: AirboxStudy): Table {
   const mean = q.bandMean(target.score);
-  const remark = ({ length }: BoxedLength) =>
+  const remark = ({ length, coarse }: BoxedLength) =>
     [
       length === best?.open ? 'best in the open' : '',
       length === best?.boxed ? 'best in the box' : '',
+      coarseWords(coarse),
     ]
       .filter(Boolean)
       .join(', ');
@@ -89,6 +92,9 @@ export function boxedLengthsTable({ lengths, lengthUnit, target, best }: AirboxS
     ({ length }) => (length === best?.boxed ? 'cut' : ''),
   );
 }
+
+const coarseWords = ({ open, boxed }: BoxedLength['coarse']) =>
+  open && boxed ? 'coarse' : open ? 'coarse in the open' : boxed ? 'coarse in the box' : '';
 
 /** A cylinder in the box at one speed. */
 interface Boxed {
@@ -140,7 +146,7 @@ export function boxTable({ airbox }: AirboxStudy): Table {
 }
 
 export function airboxDocument(study: AirboxStudy, scenario: Scenario) {
-  const { airbox, target, weighed, open, best, free } = study;
+  const { airbox, target, weighed, open, best, free, resolutions } = study;
   return {
     ...documentHead('airbox', scenario),
     length_mm: q.filed(q.LENGTH, open.engine.intake.trumpet.length),
@@ -149,6 +155,7 @@ export function airboxDocument(study: AirboxStudy, scenario: Scenario) {
     target: targetDocument(target),
     full_load: asObjects(airboxTable(study)),
     box_against_open: tradeOffDocument(weighed, target.score),
+    ...(resolutions && { resolution: resolutionDocument(together(Object.values(resolutions))) }),
     ...(free && {
       box_over_open_fraction_unboosted: free.boxed.map((one, i) =>
         q.filed(GAIN, gainOf(one, free.open[i]!)),

@@ -4,12 +4,13 @@ import { lengthIn, percent, rpm, sizeIn, UNFELT } from '../../report/figures.ts'
 import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import { allPoints } from '../../sweep/sweep.ts';
 import { banksWords } from '../banks.ts';
 import { boostWords } from '../boosted.ts';
 import { pointCautions } from '../cautions.ts';
-import { spreadOf } from '../cylinders.ts';
-import { rippleCautions } from '../resolution.ts';
-
+import { together } from '../contest.ts';
+import { widestSpread } from '../fed.ts';
+import { knownNotes, resolutionCautions, resolutionWords } from '../resolution.ts';
 import { bandWords, lossWords } from '../verdict.ts';
 import { type AirboxStudy, airboxOutcomes } from './compute.ts';
 import { boxedLengthsPlot, boxedPlot } from './figure.ts';
@@ -28,6 +29,7 @@ export function airboxSentences(study: AirboxStudy): string[] {
     ...banksWords('box', study.airbox, study.open.engine, study.lengthUnit),
     ...airboxBoostWords(study),
     lengthWords(study),
+    ...knownWords(study),
     ...spreadWords(study),
     ...pressureWords(study),
   ];
@@ -82,12 +84,20 @@ function lengthWords({ best, lengths, lengthUnit }: AirboxStudy): string {
   );
 }
 
+/** All that was resolved, as one. */
+const allOf = ({ resolutions, ...study }: AirboxStudy) =>
+  resolutions ? { ...study, resolution: together(Object.values(resolutions)) } : study;
+
+/** How well it is known between the speeds; what is not known is a caution. */
+function knownWords(study: AirboxStudy): string[] {
+  const words = resolutionWords(allOf(study), 'two ways and the lengths');
+  return words === '' ? [] : [words];
+}
+
 /** Where cylinders differ most along the box. */
 function spreadWords({ boxed, airbox }: AirboxStudy): string[] {
   if (!airbox.row) return [];
-  const worst = boxed.outcomes
-    .flatMap((one) => ({ speed: one.speed, spread: spreadOf(one) ?? 0 }))
-    .reduce((a, b) => (b.spread > a.spread ? b : a));
+  const worst = widestSpread(boxed);
   return [
     `Along the box cylinders differ by up to ${q.told(SPREAD, worst.spread)} of filling, at ${rpm(worst.speed)}; each wants its own fuel by so much.`,
   ];
@@ -100,7 +110,7 @@ function pressureWords({ inBox, speeds }: AirboxStudy): string[] {
   const lowest = known.reduce((a, b) => (b.mean < a.mean ? b : a));
   const kPa = (value: number) => q.told(SWING, value);
   return [
-    `Where the snorkel opens the pressure swings by ${kPa(worst.swing)} at most, at ${rpm(worst.speed)}; its mean is lowest at ${rpm(lowest.speed)} with ${kPa(lowest.mean)}.`,
+    `Where the snorkel opens the pressure swings by ${kPa(worst.swing)} at most at the speeds of the file, at ${rpm(worst.speed)}; its mean is lowest at ${rpm(lowest.speed)} with ${kPa(lowest.mean)}.`,
   ];
 }
 
@@ -112,7 +122,7 @@ export const BOX_CAUTIONS: readonly string[] = [
 
 const LIMITS =
   'Mouths stand along the box in a row, or one a bank side by side, and breathe its air as still air; waves across it, heat of its walls and what the filter holds back when dirty are left out. ' +
-  'Computed at the speeds of the file alone: between them curves ripple.';
+  'The first table has the speeds of the file alone.';
 
 const BOOSTED =
   'The feed is boosted: in the open means a box without end at the pressure of the feed, and the snorkel draws from there. How a compressor answers is not in it.';
@@ -130,12 +140,12 @@ export function airboxReport(study: AirboxStudy, scenario: Scenario): Report {
     answer: airboxSentences(study),
     flags: [
       ...pointCautions([
-        { name: 'in the open', outcomes: open.outcomes },
-        { name: 'in the box', outcomes: boxed.outcomes },
+        { name: 'in the open', outcomes: allPoints(open) },
+        { name: 'in the box', outcomes: allPoints(boxed) },
         { name: 'lengths in the band', outcomes: tried },
         { name: 'on ambient air', outcomes: study.free ? Object.values(study.free).flat() : [] },
       ]),
-      ...rippleCautions([open.engine, boxed.engine], scenario.speeds),
+      ...resolutionCautions(allOf(study), String),
       ...(study.free ? [BOOSTED] : []),
       ...(airbox.given ? [] : [ASSUMED]),
     ],
@@ -143,7 +153,7 @@ export function airboxReport(study: AirboxStudy, scenario: Scenario): Report {
       { plots: [boxedPlot(study), boxedLengthsPlot(study)] },
       {
         tables: [airboxTable(study), boxedLengthsTable(study), boxTable(study)],
-        notes: [LIMITS],
+        notes: [LIMITS, ...knownNotes(study.resolutions?.open)],
       },
       ...(airbox.row ? [{ tables: [cylinders], only: 'html' as const }] : []),
       { heading: 'Mind', items: BOX_CAUTIONS },

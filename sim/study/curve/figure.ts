@@ -3,9 +3,10 @@
 import { smoothAt } from '../../decision/smooth.ts';
 import { bandsOf, scores, type Target } from '../../decision/target.ts';
 import { axes, type Plot, plotted, type Series } from '../../report/plot.ts';
-import { EFFICIENCY, headed, SPEED } from '../../report/quantities.ts';
+import { EFFICIENCY, headed, type Quantity, SPEED } from '../../report/quantities.ts';
 import type { PointOutcome } from '../../sweep/runner.ts';
 import { allPoints, type LengthCurve } from '../../sweep/sweep.ts';
+import { efficiencyOf } from '../points.ts';
 import { rangesOf } from '../refinement.ts';
 
 /** Distance of the points that a smooth line is drawn through [rpm]. */
@@ -43,17 +44,20 @@ export function bandShades(target: Target): NonNullable<Plot['bands']> {
   }));
 }
 
-/** Volumetric efficiency as a smooth line where a curve is resolved; nothing elsewhere. */
+/** A figure of points, volumetric efficiency unless told, as a smooth line where a curve is resolved; nothing elsewhere. */
 export function smoothLine(
-  curve: LengthCurve,
+  curve: Omit<LengthCurve, 'length'>,
   asked: { speeds: readonly number[]; target: Target },
+  quantity: Quantity = EFFICIENCY,
+  figure: (outcome: PointOutcome) => number | undefined = efficiencyOf,
 ): NonNullable<Series['line']> {
   if (!curve.resolved) return [];
   const points = allPoints(curve);
-  const [xs, ys] = [points.map(({ speed }) => speed), scores(points, 'volumetric-efficiency')];
+  const xs = points.map(({ speed }) => speed);
+  const ys = points.map((one) => figure(one) ?? Number.NaN);
   return rangesOf(asked, curve.resolved).map((range) => {
     const line = drawnLine(xs, ys, range);
-    return { xs: line.xs, ys: plotted(EFFICIENCY, line.ys) };
+    return { xs: line.xs, ys: plotted(quantity, line.ys) };
   });
 }
 

@@ -6,16 +6,18 @@ import { sweptVolume } from '../../cylinder/crank.ts';
 import { turnsToFill } from '../../decision/idleAir.ts';
 import type { LengthUnit } from '../../decision/lengthUnit.ts';
 import { portVolume } from '../../decision/portFilling.ts';
-import { scores, type Target } from '../../decision/target.ts';
-import { type TradeOff, tradeOff } from '../../decision/tradeOff.ts';
+import type { Target } from '../../decision/target.ts';
+import type { TradeOff } from '../../decision/tradeOff.ts';
 import { circleArea } from '../../duct/profile.ts';
 import type { PlenumSpecification } from '../../fittings.ts';
 import type { EngineSpecification } from '../../specification.ts';
 import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
-import type { SweepObserver } from '../../sweep/sweep.ts';
+import { allPoints, type SweepObserver } from '../../sweep/sweep.ts';
 import type { Computer } from '../../sweep/tasks.ts';
-import { type FedCurve, outcomeOf, Runs, type Sensed, sensedIn } from '../fed.ts';
+import type { Resolution } from '../contest.ts';
+import { type FedCurve, outcomeOf, Runs, type Sensed, sensedIn, tracing } from '../fed.ts';
 import { isBoosted, withFreeFeed } from '../length/freeFeed.ts';
+import { resolvedPair } from '../pair.ts';
 import { coarse } from '../signal/tapped.ts';
 import { onPlenum, wideOpen } from './fitted.ts';
 
@@ -26,6 +28,8 @@ export interface PlenumQuestion {
   /** [rpm], rising. */
   speeds: readonly number[];
   target: Target;
+  /** Whether points are computed between the speeds until the difference is known. */
+  refine?: boolean;
   lengthUnit: LengthUnit;
 }
 
@@ -41,6 +45,8 @@ export interface SensedPoint extends Partial<Sensed> {
 export interface PlenumStudy extends Omit<PlenumQuestion, 'engine'> {
   bodies: FedCurve;
   onPlenum: FedCurve;
+  /** How well both are known between the speeds; absent where nothing was refined. */
+  resolution?: Resolution;
   /** Pressure in the plenum at full load, a speed each; undefined where the point failed. */
   inPlenum: (Sensed | undefined)[];
   /** Bodies against plenum. */
@@ -59,26 +65,26 @@ export async function plenumStudyOf(
 ): Promise<PlenumStudy> {
   const { engine: filed, ...asked } = question;
   const engine = wideOpen(filed);
-  const { speeds, target, plenum } = asked;
+  const { speeds, target, plenum, refine } = asked;
   const other = onPlenum(engine, plenum);
   const free = isBoosted(engine) ? [withFreeFeed(engine), withFreeFeed(other)] : [];
   const places = partPlaces(question);
-  observer.onTotal?.((2 + free.length) * speeds.length + places.length);
+  observer.onTotal?.(free.length * speeds.length + places.length);
   const run = new Runs(computer, observer);
-  const [traces, part, bodies, ...freed] = await Promise.all([
-    Promise.all(speeds.map((speed) => run.trace(other, speed))),
+  const traced = tracing(computer, other, speeds);
+  const pair = { engines: [engine, other] as const, speeds, target, ...(refine && { refine }) };
+  const [{ ours, theirs, weighed, resolution }, part, ...freed] = await Promise.all([
+    resolvedPair(pair, traced, observer),
     Promise.all(places.map((place) => sensed(run, place))),
-    run.curve(engine, speeds),
     ...free.map((one) => run.curve(one, speeds)),
   ]);
-  const outcomes = traces.map(outcomeOf);
-  const [ours, theirs] = [bodies!, outcomes].map((one) => scores(one, target.score));
   return {
     ...asked,
-    bodies: { engine, outcomes: bodies! },
-    onPlenum: { engine: other, outcomes },
-    inPlenum: traces.map((one) => sensedIn(one, 'chamber')),
-    weighed: tradeOff(speeds, ours!, theirs!, target),
+    bodies: { engine, ...ours },
+    onPlenum: { engine: other, ...theirs },
+    inPlenum: speeds.map((speed) => sensedIn(traced.traces.get(speed)!, 'chamber')),
+    weighed,
+    ...(resolution && { resolution }),
     ...(freed.length > 0 && { free: { bodies: freed[0]!, plenum: freed[1]! } }),
     part,
     turns: turnsOf(question, other),
@@ -149,7 +155,7 @@ export function plenumOutcomes({
 }: PlenumStudy): PointOutcome[] {
   const unboosted = free ? [...free.bodies, ...free.plenum] : [];
   const sensed = part.map(({ outcome }) => outcome);
-  return [...bodies.outcomes, ...other.outcomes, ...sensed, ...unboosted];
+  return [...allPoints(bodies), ...allPoints(other), ...sensed, ...unboosted];
 }
 
 /** Whether every point has settled. */

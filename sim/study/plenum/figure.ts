@@ -2,8 +2,8 @@
 import { axes, type Plot, plotted } from '../../report/plot.ts';
 import * as q from '../../report/quantities.ts';
 import { plenumName } from '../banks.ts';
-import { bandShades } from '../curve/figure.ts';
-import { brakeAt } from '../fed.ts';
+import { brakeTorqueOf } from '../fed.ts';
+import { fedPlot, type NamedWay } from '../fedFigure.ts';
 import { efficiencyOf } from '../points.ts';
 import type { PlenumStudy, SensedPoint } from './compute.ts';
 import { SENSED_SWING } from './tables.ts';
@@ -14,44 +14,29 @@ const waysOf = ({ plenum }: Pick<PlenumStudy, 'plenum'>) =>
     { way: 'plenum', name: plenumName(plenum), look: 'now' },
   ] as const;
 
+const curvesOf = (study: PlenumStudy): NamedWay[] =>
+  waysOf(study).map(({ way, ...named }) => ({
+    ...named,
+    curve: way === 'bodies' ? study.bodies : study.onPlenum,
+  }));
+
 export function bothPlot(study: PlenumStudy): Plot {
-  const { speeds, target, bodies, onPlenum } = study;
-  return {
+  return fedPlot(curvesOf(study), study, q.EFFICIENCY, efficiencyOf, {
     id: 'plenum-filling',
     caption: 'Full load: volumetric efficiency over engine speed',
     description:
       'Volumetric efficiency over engine speed with individual bodies and with a plenum.',
-    ...axes(q.SPEED, q.EFFICIENCY),
-    series: waysOf(study).map(({ way, name, look }) => ({
-      name,
-      look,
-      xs: speeds,
-      ys: plotted(q.EFFICIENCY, (way === 'bodies' ? bodies : onPlenum).outcomes.map(efficiencyOf)),
-    })),
-    bands: bandShades(target),
-  };
+  });
 }
 
 export function torquePlot(study: PlenumStudy): Plot {
-  const { speeds, target, bodies, onPlenum, lengthUnit } = study;
-  const quantity = q.FLYWHEEL_TORQUE[lengthUnit];
-  return {
+  const quantity = q.FLYWHEEL_TORQUE[study.lengthUnit];
+  return fedPlot(curvesOf(study), study, quantity, brakeTorqueOf, {
     id: 'plenum-torque',
     caption: 'Full load: brake torque over engine speed',
     description:
       'Torque at the flywheel, less friction by a correlation, with individual bodies and with a plenum.',
-    ...axes(q.SPEED, quantity),
-    series: waysOf(study).map(({ way, name, look }) => ({
-      name,
-      look,
-      xs: speeds,
-      ys: plotted(
-        quantity,
-        speeds.map((_, i) => brakeAt(way === 'bodies' ? bodies : onPlenum, i)?.torque),
-      ),
-    })),
-    bands: bandShades(target),
-  };
+  });
 }
 
 /** Swing over filling, both ways at the lowest speed. */

@@ -12,12 +12,12 @@ export const plenumStudy: Study = {
   options: [LENGTH_OPTION],
   open(asked) {
     const { scenario } = asked;
-    const { plenum, speeds, target, lengthUnit } = scenario;
+    const { plenum, speeds, target, refine, lengthUnit } = scenario;
     const engine = withLength(scenario.engine, askedLength(asked));
     return {
       width: speeds.length,
       async run(computer, observer) {
-        const question = { engine, plenum, speeds, target, lengthUnit };
+        const question = { engine, plenum, speeds, target, refine, lengthUnit };
         const study = await plenumStudyOf(question, computer, observer);
         return {
           stem: 'plenum',

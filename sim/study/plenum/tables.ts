@@ -17,6 +17,7 @@ import { bankColumns } from '../banks.ts';
 import { spreadOf } from '../cylinders.ts';
 import { brakeAt, gainOf } from '../fed.ts';
 import { efficiencyOf, REMARK, remarkOf, remarksOf } from '../points.ts';
+import { resolutionDocument } from '../resolution.ts';
 import { targetDocument, tradeOffDocument } from '../tradeOffs.ts';
 import { type PlenumStudy, plenumOutcomes, type SensedPoint } from './compute.ts';
 
@@ -122,7 +123,7 @@ export function sizesTable({ plenum }: PlenumStudy): Table {
 }
 
 export function plenumDocument(study: PlenumStudy, scenario: Scenario) {
-  const { plenum, target, weighed, free, turns, bodies } = study;
+  const { plenum, target, weighed, resolution, free, turns, bodies } = study;
   return {
     ...documentHead('plenum', scenario),
     length_mm: q.filed(q.LENGTH, bodies.engine.intake.trumpet.length),
@@ -131,6 +132,7 @@ export function plenumDocument(study: PlenumStudy, scenario: Scenario) {
     target: targetDocument(target),
     full_load: asObjects(plenumTable(study)),
     bodies_against_plenum: tradeOffDocument(weighed, target.score),
+    ...(resolution && { resolution: resolutionDocument(resolution) }),
     ...(free && {
       bodies_over_plenum_fraction_unboosted: free.bodies.map((one, i) =>
         q.filed(GAIN, gainOf(one, free.plenum[i]!)),

@@ -4,12 +4,12 @@ import { change, lengthIn, percent, rpm, sizeIn, UNFELT } from '../../report/fig
 import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import { allPoints } from '../../sweep/sweep.ts';
 import { banksWords } from '../banks.ts';
 import { boostWords } from '../boosted.ts';
 import { pointCautions } from '../cautions.ts';
-import { spreadOf } from '../cylinders.ts';
-import { brakeAt, type FedCurve } from '../fed.ts';
-import { rippleCautions } from '../resolution.ts';
+import { type FedCurve, topPower, widestSpread } from '../fed.ts';
+import { resolutionCautions, resolutionWords } from '../resolution.ts';
 import { bandWords, lossWords, stretchWords } from '../verdict.ts';
 import { type PlenumStudy, plenumOutcomes, type SensedPoint } from './compute.ts';
 import { bothPlot, swingPlot, torquePlot } from './figure.ts';
@@ -21,10 +21,12 @@ export const PLENUM_CAUTIONS: readonly string[] = [
 ];
 
 export function plenumSentences(study: PlenumStudy): string[] {
+  const known = resolutionWords(study, 'two ways');
   return [
     verdictWords(study),
     ...banksWords('plenum', study.plenum, study.bodies.engine, study.lengthUnit),
     whereWords(study),
+    ...(known === '' ? [] : [known]),
     flywheelWords(study),
     ...plenumBoostWords(study),
     ...spreadWords(study),
@@ -79,13 +81,8 @@ function whereWords({ weighed }: PlenumStudy): string {
 
 function flywheelWords({ bodies, onPlenum, lengthUnit }: PlenumStudy): string {
   const best = (curve: FedCurve) => {
-    const power = q.FLYWHEEL_POWER[lengthUnit];
-    const rows = curve.outcomes.flatMap((one, i) => {
-      const brake = brakeAt(curve, i);
-      return brake ? [{ speed: one.speed, power: brake.power }] : [];
-    });
-    const top = rows.toSorted((a, b) => b.power - a.power)[0];
-    return top ? `${q.told(power, top.power)} at ${rpm(top.speed)}` : 'none';
+    const top = topPower(curve);
+    return top ? `${q.told(q.FLYWHEEL_POWER[lengthUnit], top.power)} at ${rpm(top.speed)}` : 'none';
   };
   return `Most brake power of the speeds computed: individual bodies ${best(bodies)}, plenum ${best(onPlenum)}; friction by a correlation, so compare and do not quote.`;
 }
@@ -99,9 +96,7 @@ export function plenumBoostWords({ bodies, onPlenum, free }: PlenumStudy): strin
 
 /** Where the plenum's cylinders differ most. */
 function spreadWords({ onPlenum, plenum }: PlenumStudy): string[] {
-  const worst = onPlenum.outcomes
-    .flatMap((one) => ({ speed: one.speed, spread: spreadOf(one) ?? 0 }))
-    .reduce((a, b) => (b.spread > a.spread ? b : a));
+  const worst = widestSpread(onPlenum);
   if (!plenum.row || worst.spread === 0) return [];
   return [
     `Along the plenum cylinders differ by up to ${q.told(SPREAD, worst.spread)} of filling, at ${rpm(worst.speed)}; individual bodies in the open do not by that cause.`,
@@ -135,7 +130,7 @@ function fillingWords({ turns }: PlenumStudy): string {
 
 const LIMITS =
   'Runners stand along the plenum in a row, or one a bank side by side; waves across it and heat of its walls are left out. ' +
-  'Runners breathe its air with the inertia of that outside. Computed at the speeds of the file alone: between them curves ripple. ' +
+  'Runners breathe its air with the inertia of that outside. The table has the speeds of the file alone. ' +
   'Pressures at part throttle stand on a coarse mesh, 40 mm in the intake, the plenum one volume there.';
 
 export function plenumReport(study: PlenumStudy, scenario: Scenario): Report {
@@ -146,11 +141,11 @@ export function plenumReport(study: PlenumStudy, scenario: Scenario): Report {
     answer: plenumSentences(study),
     flags: [
       ...pointCautions([
-        { name: 'individual bodies', outcomes: bodies.outcomes },
-        { name: 'the plenum', outcomes: onPlenum.outcomes },
+        { name: 'individual bodies', outcomes: allPoints(bodies) },
+        { name: 'the plenum', outcomes: allPoints(onPlenum) },
         { name: 'part throttle', outcomes: part.map(({ outcome }) => outcome) },
       ]),
-      ...rippleCautions([bodies.engine, onPlenum.engine], scenario.speeds),
+      ...plenumResolutionCautions(study),
       ...(plenum.given ? [] : [ASSUMED]),
     ],
     sections: [
@@ -162,6 +157,9 @@ export function plenumReport(study: PlenumStudy, scenario: Scenario): Report {
     outcomes: plenumOutcomes(study),
   };
 }
+
+export const plenumResolutionCautions = (study: PlenumStudy) =>
+  resolutionCautions(study, (way) => (way === 0 ? 'the bodies' : 'the plenum'));
 
 /** Said where the file has no section of its own. */
 export const ASSUMED =

@@ -2,8 +2,7 @@
  * Whether individual bodies pay on this engine, from the studies that each answer a part: length, plenum, response, which
  * sensor to trust, one plate that is off, idle air, pedal, and what the defaults of the file move. Nothing is computed here.
  */
-import { scores } from '../../decision/target.ts';
-import { type TradeOff, tradeOff } from '../../decision/tradeOff.ts';
+import type { TradeOff } from '../../decision/tradeOff.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
 import { type SweepObserver, withLength } from '../../sweep/sweep.ts';
@@ -14,6 +13,7 @@ import { type JoinedIdle, joinedIdleOf } from '../idle/joined.ts';
 import { type LengthStudy, lengthStudy } from '../length/compute.ts';
 import { meterQuestion } from '../meter/ask.ts';
 import { type MeterStudy, meterOutcomes, meterStudyOf } from '../meter/compute.ts';
+import { weighedBeside } from '../pair.ts';
 import { type PedalStudy, pedalStudyOf } from '../pedal/compute.ts';
 import { type PlenumStudy, plenumOutcomes, plenumStudyOf } from '../plenum/compute.ts';
 import { usualResponse } from '../response/ask.ts';
@@ -51,11 +51,11 @@ export async function worthStudyOf(
   observer: SweepObserver = {},
 ): Promise<WorthStudy> {
   const { scenario } = asked;
-  const { engine, speeds, target, pressureBar: bar } = scenario;
+  const { engine, speeds, target, refine, pressureBar: bar } = scenario;
   const length = await lengthStudy(lengthQuestion(scenario), computer, observer);
   const best = withLength(engine, length.recommended.length);
   const { plenum: spec, lengthUnit } = scenario;
-  const question = { engine: best, plenum: spec, speeds, target, lengthUnit };
+  const question = { engine: best, plenum: spec, speeds, target, refine, lengthUnit };
   const opened = openings({ ...scenario, engine: best });
   const [plenum, little, wide, meter, plates, effects] = await Promise.all([
     plenumStudyOf(question, computer, observer),
@@ -67,13 +67,10 @@ export async function worthStudyOf(
       : undefined,
     effectsOf(effectQuestion(asked), computer, observer),
   ]);
-  const [now, other] = [length.baseline.outcomes, plenum.onPlenum.outcomes].map((outcomes) =>
-    scores(outcomes, target.score),
-  );
   const idle = scenario.idle && { engine: best, spec: scenario.idle, ...(bar && { bar }) };
   return {
     ...{ length, plenum, meter, effects, response: { little, wide } },
-    fitted: tradeOff(speeds, now!, other!, target),
+    fitted: weighedBeside(length.baseline, plenum.onPlenum, { speeds, target }),
     ...(plates && { plates }),
     ...(idle && { idle: await joinedIdleOf(idle, computer) }),
     ...(scenario.pedal && { pedal: pedalStudyOf(scenario.pedal) }),

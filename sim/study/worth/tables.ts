@@ -8,8 +8,7 @@ import { asObjects, type Table, tableOf, words } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import type { SpreadRow } from '../balance/spread.ts';
 import { effectsTable } from '../check/tables.ts';
-import { spreadOf } from '../cylinders.ts';
-import { brakeAt, type FedCurve } from '../fed.ts';
+import { type FedCurve, topPower, widestSpread } from '../fed.ts';
 import { WAYS } from '../idle/tables.ts';
 import { trustCounts } from '../meter/compute.ts';
 import { SENSORS } from '../meter/errors.ts';
@@ -17,6 +16,7 @@ import { SENSOR_NAMES } from '../meter/tables.ts';
 import { stuck } from '../pedal/compute.ts';
 import type { SensedPoint } from '../plenum/compute.ts';
 import { SENSED_SWING, SPREAD } from '../plenum/tables.ts';
+import { resolutionDocument } from '../resolution.ts';
 import { SIGNALS } from '../response/fuelled.ts';
 import { READY } from '../response/tables.ts';
 import { tradeOffDocument } from '../tradeOffs.ts';
@@ -30,15 +30,6 @@ export interface WorthRow {
   plenum: string;
   /** The command that says more. */
   more: string;
-}
-
-/** The greatest brake power of a curve [W] and its speed [rpm]; undefined where every point failed. */
-export function topPower(curve: FedCurve): { power: number; speed: number } | undefined {
-  const rows = curve.outcomes.flatMap(({ speed }, i) => {
-    const brake = brakeAt(curve, i);
-    return brake ? [{ power: brake.power, speed }] : [];
-  });
-  return rows.toSorted((a, b) => b.power - a.power)[0];
 }
 
 export type SensedPair = Record<SensedPoint['way'], SensedPoint & { mean: number; swing: number }>;
@@ -64,13 +55,6 @@ export function plateOff({ plates }: WorthStudy): SpreadRow | undefined {
   );
 }
 
-/** The most that cylinders differ along the plenum [-], and where [rpm]. */
-function plenumSpread({ plenum: { onPlenum } }: WorthStudy) {
-  return onPlenum.outcomes
-    .map((one) => ({ speed: one.speed, spread: spreadOf(one) ?? 0 }))
-    .reduce((a, b) => (b.spread > a.spread ? b : a));
-}
-
 const AIR = q.signedShare('', '');
 const KPA = { ...SENSED_SWING, digits: 3, finest: 2 };
 const NONE = '-';
@@ -84,7 +68,7 @@ function worthRows(study: WorthStudy): WorthRow[] {
   const mean = q.bandMean(target.score);
   const score = q.scored(target.score);
   const other = weighed.bandMean / (1 + weighed.gainPercent / 100);
-  const spread = plenumSpread(study);
+  const spread = widestSpread(onPlenum);
   const apart = `${q.told(SPREAD, spread.spread)} at ${rpm(spread.speed)}`;
   const power = (curve: FedCurve) => {
     const top = topPower(curve);
@@ -192,6 +176,7 @@ export function worthDocument(study: WorthStudy, scenario: Scenario) {
     plenum_given: plenum.plenum.given,
     recommended_against_plenum: tradeOffDocument(plenum.weighed, score),
     fitted_against_plenum: tradeOffDocument(fitted, score),
+    ...(plenum.resolution && { plenum_resolution: resolutionDocument(plenum.resolution) }),
     recommended_against_fitted: tradeOffDocument(length.decision, score),
     most_brake_power: { bodies: top(plenum.bodies), plenum: top(plenum.onPlenum) },
     response: OPENINGS.map((opening) => responseDocument(study, opening)),

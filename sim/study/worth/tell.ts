@@ -4,25 +4,34 @@ import { counted } from '../../report/numbers.ts';
 import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import { allPoints } from '../../sweep/sweep.ts';
 import { BALANCE_CAUTIONS } from '../balance/cautions.ts';
 import { plenumName } from '../banks.ts';
 import { pointCautions } from '../cautions.ts';
 import { effectsTable } from '../check/tables.ts';
-import type { FedCurve } from '../fed.ts';
+import { together } from '../contest.ts';
+import { type FedCurve, topPower } from '../fed.ts';
 import { IDLE_CAUTIONS, idleSentences } from '../idle/tell.ts';
+import type { LengthStudy } from '../length/compute.ts';
 import { meterOutcomes } from '../meter/compute.ts';
 import { METER_CAUTIONS, verdictWords as sensorWords } from '../meter/tell.ts';
 import { PEDAL_CAUTIONS, pedalSentences } from '../pedal/tell.ts';
 import { bothPlot, torquePlot } from '../plenum/figure.ts';
 import { plenumTable, SENSED_SWING, sizesTable } from '../plenum/tables.ts';
-import { ASSUMED, PLENUM_CAUTIONS, plenumBoostWords, plenumWords } from '../plenum/tell.ts';
-import { rippleCautions } from '../resolution.ts';
+import {
+  ASSUMED,
+  PLENUM_CAUTIONS,
+  plenumBoostWords,
+  plenumResolutionCautions,
+  plenumWords,
+} from '../plenum/tell.ts';
+import { resolutionCautions, resolutionWords } from '../resolution.ts';
 import { responseOutcomes } from '../response/compute.ts';
 import { RESPONSE_CAUTIONS } from '../response/tell.ts';
 import { bandWords, lossWords } from '../verdict.ts';
 import { type WorthStudy, worthOutcomes } from './compute.ts';
 import { responseWords } from './opened.ts';
-import { plateOff, sensedPair, topPower, worthTable } from './tables.ts';
+import { plateOff, sensedPair, worthTable } from './tables.ts';
 
 /** The sentence that the page begins with, and those behind it. */
 export function worthSentences(study: WorthStudy): string[] {
@@ -31,6 +40,7 @@ export function worthSentences(study: WorthStudy): string[] {
     sizeWords(study),
     lengthWords(study),
     priceWords(study),
+    ...knownWords(study),
     ...plenumBoostWords(study.plenum),
     ...workWords(study),
   ];
@@ -88,6 +98,18 @@ function priceWords({ plenum: { weighed } }: WorthStudy): string {
     ? 'Outside the band they lose at no speed computed.'
     : `Outside the band they give at worst ${lossWords(loss, speed, feltLossPercent)}.`;
 }
+
+/** How well lengths, bodies and plenum are known between the speeds; what is not known is a caution. */
+function knownWords({ plenum, length }: WorthStudy): string[] {
+  if (!plenum.resolution || !length.resolution) return [];
+  const resolution = together([plenum.resolution, length.resolution]);
+  const words = resolutionWords({ ...plenum, resolution }, 'lengths and the plenum');
+  return words === '' ? [] : [words];
+}
+
+/** The lengths by themselves, where they alone are in doubt; a list of speeds the plenum has told of. */
+const lengthResolutionCautions = (length: LengthStudy) =>
+  length.resolution ? resolutionCautions(length, (one) => lengthIn(one, length.unit)) : [];
 
 /** Response, signal, balance, idle, pedal: what else changes and what there is to do. */
 function workWords(study: WorthStudy): string[] {
@@ -175,8 +197,8 @@ export function worthReport(study: WorthStudy, scenario: Scenario): Report {
     answer: worthSentences(study),
     flags: [
       ...pointCautions([
-        { name: 'individual bodies', outcomes: plenum.bodies.outcomes },
-        { name: 'the plenum', outcomes: plenum.onPlenum.outcomes },
+        { name: 'individual bodies', outcomes: allPoints(plenum.bodies) },
+        { name: 'the plenum', outcomes: allPoints(plenum.onPlenum) },
         { name: 'part throttle', outcomes: plenum.part.map(({ outcome }) => outcome) },
         {
           name: 'plates that open',
@@ -184,7 +206,8 @@ export function worthReport(study: WorthStudy, scenario: Scenario): Report {
         },
         { name: 'sensors', outcomes: meterOutcomes(study.meter) },
       ]),
-      ...rippleCautions([plenum.bodies.engine, plenum.onPlenum.engine], scenario.speeds),
+      ...plenumResolutionCautions(plenum),
+      ...lengthResolutionCautions(length),
       ...(plenum.plenum.given ? [] : [ASSUMED]),
     ],
     sections: [
