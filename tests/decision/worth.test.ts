@@ -67,6 +67,6 @@ it('says when torque is there and what comes lean, bodies before the plenum', ()
   expect(sentencesOf(6, 0).find((one) => one.startsWith('Response:'))).toBe(
     'Response: from plates 8 deg above their stop at 3000 rpm nine tenths of the new torque are there 56 ms on when opened by 3 deg (plenum more than 10 cycles), ' +
       '56 ms on when opened wide in 50 ms (plenum more than 10 cycles). Opened wide, 1 charge comes more than a tenth lean by a pressure signal 20 ms behind (plenum 0), ' +
-      '0 by plate angle (0): enrichment to set. Nearly shut a port fills in 1.00 turns of the crank, the plenum in 4.0 (response).',
+      '0 by plate angle (0): enrichment to set. Nearly shut a port fills in 1.00 turns of the crank, the plenum with its runners in 4.0 (response).',
   );
 });
