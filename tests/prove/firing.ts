@@ -46,7 +46,9 @@ const FIGURES: [string, (point: PointResult) => number, (value: number) => strin
 function eights(): void {
   const text = read('cross-plane-eight');
   const cross = engineOf(text);
-  const crossed = engineOf(edited(text, 'groups: [1-3-5-7, 2-4-6-8]', 'groups: [1-4-6-7, 2-3-5-8]'));
+  const crossed = engineOf(
+    edited(text, 'groups: [1-3-5-7, 2-4-6-8]', 'groups: [1-4-6-7, 2-3-5-8]'),
+  );
   const flat = engineOf(edited(text, '1-8-4-3-6-5-7-2', '1-8-3-6-7-2-5-4'));
   const speeds = range(5600, 7400, 100);
   const [uneven, even] = [points(cross, speeds), points(crossed, speeds)];
