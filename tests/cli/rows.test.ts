@@ -28,6 +28,9 @@ describe('a table of variants', () => {
     const out = freshFolder();
     const { stdout } = await table(out);
     expect(stdout).toContain(`40 rows of 3 keys at ${SPEEDS} speeds, ${40 * SPEEDS} points`);
+    expect(stdout.replace(/\s+/g, ' ')).toMatch(
+      /Computed at these 4 speeds alone: .* What lies between is not known; sweep of a file with the values of a row, or with --vary, computes it\./,
+    );
     expect(stdout.split('\n').length).toBeLessThan(40);
     const { data } = Papa.parse<Record<string, string>>(read(out, 'table.csv').trim(), {
       header: true,

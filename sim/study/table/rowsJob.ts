@@ -10,13 +10,15 @@ import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
 import { inTurn } from '../../sweep/shard.ts';
 import { LatePoint, type TablePoint } from '../../sweep/sweep.ts';
 import { pointColumns } from '../points.ts';
+import { rippleCautions } from '../resolution.ts';
 import type { Asked, Findings, Job } from '../study.ts';
 import { type KeyColumn, RowEngines, readRows, type VariantRows } from './rows.ts';
 
 export function rowsJob({ text, file, scenario, options, read }: Asked): Job {
   const path = String(options.rows);
   const rows = readRows(read(path), path);
-  const table = pointsOf(new RowEngines(text, file, rows), scenario.speeds);
+  const engines = new RowEngines(text, file, rows);
+  const table = pointsOf(engines, scenario.speeds);
   return {
     width: table.length,
     table,
@@ -40,7 +42,7 @@ export function rowsJob({ text, file, scenario, options, read }: Asked): Job {
         observer,
         computer.atOnce,
       );
-      return findingsOf(rows, scenario, outcomes, cells);
+      return findingsOf(rows, engines, scenario, outcomes, cells);
     },
   };
 }
@@ -80,8 +82,12 @@ function columnsOf(
 
 const BEST = 10;
 
+/** A table holds the points that were asked for and no others, so that it can be dealt out and merged. */
+const BETWEEN = 'sweep of a file with the values of a row, or with --vary, computes it';
+
 function findingsOf(
   rows: VariantRows,
+  engines: RowEngines,
   scenario: Scenario,
   outcomes: PointOutcome[],
   cells: PackedCells,
@@ -111,7 +117,11 @@ function findingsOf(
           `${counted(scenario.speeds.length, 'speed')}, ${figures.points} points: ${failed} failed, ` +
           `${figures.points - failed - settled} not settled. Nothing is weighed; all of them stand in the files.`,
       ],
-      flags: [],
+      flags: rippleCautions(
+        best.map(({ i }) => engines.at(i)),
+        scenario.speeds,
+        BETWEEN,
+      ),
       sections: [{ tables: [bestTable(rows, best)] }],
       outcomes: [],
     },
