@@ -17,7 +17,7 @@ export function pointCautions(
   const failed = points.filter(({ outcome }) => isFailure(outcome));
   const restless = points.filter(({ outcome }) => !isFailure(outcome) && !outcome.settled);
   const careful = points.filter(({ outcome }) => !isFailure(outcome) && outcome.careful);
-  const places = (of: typeof points) => listed(of.map(({ place }) => place));
+  const places = (of: typeof points) => listed([...new Set(of.map(({ place }) => place))]);
   const first = failed[0]?.outcome;
   return [
     ...(first && isFailure(first)

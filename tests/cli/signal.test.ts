@@ -75,6 +75,13 @@ describe('signal', () => {
     );
   });
 
+  it('does not ask first for hoses where it could not tell of them anyway', async () => {
+    const { code, stderr } = await answer('signal', 'scenarios/uneven-twin.yaml');
+    expect(code).toBe(2);
+    expect(stderr).toMatch(/fire unevenly; trace has the pressure behind the plate/);
+    expect(stderr).not.toMatch(/add a section/);
+  });
+
   it.each([
     [
       'hoseBore: 4 mm',

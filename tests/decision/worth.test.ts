@@ -43,13 +43,13 @@ it.each([
   [
     6,
     0.2,
-    /^Worth it for power: .* give 6\.0 % more .*, and lose nothing that is felt outside it\.$/,
+    /^Worth it for power: .* give 6\.0 % more .*, and lose nothing that is felt outside the band\.$/,
   ],
-  [6, 3, /^Worth it for power: .*, and at worst 3\.0 % less outside it\.$/],
+  [6, 3, /^Worth it for power: .*, and at worst 3\.0 % less outside the band\.$/],
   [
     2,
     9,
-    /^Worth it in the band alone: .* give 2\.0 % more .*, and at worst 9\.0 % less outside it\.$/,
+    /^Worth it in the band alone: .* give 2\.0 % more .*, and at worst 9\.0 % less outside the band\.$/,
   ],
   [0.3, 0, /^Not worth it for power alone: nothing is felt; .* give 0\.3 % more/],
   [-0.4, 2, /^Not worth it for power alone: .* give 0\.4 % less/],

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../sim/scenario/read.ts';
 import { idleStudyOf } from '../../sim/study/idle/compute.ts';
+import { waysTable } from '../../sim/study/idle/tables.ts';
 import type { WayName } from '../../sim/study/idle/ways.ts';
 
 const text = readFileSync('scenarios/road-four.yaml', 'utf8');
@@ -26,6 +27,15 @@ describe('air into one cylinder', () => {
 
   it('is never recommended', () => {
     expect(usual.best!.name).not.toBe('one');
+  });
+
+  it('is no way of its own where there is but one, and nothing is said of others', () => {
+    const single = study((file) =>
+      file.replace('cylinders: 4', 'cylinders: 1').replace(/\n {2}joined: 4[^\n]*/, ''),
+    );
+    expect(single.ways.map(({ name }) => name)).not.toContain('one');
+    expect(waysTable(single).columns.map(({ key }) => key)).not.toContain('lambda_of_others');
+    expect(waysTable(usual).columns.map(({ key }) => key)).toContain('lambda_of_others');
   });
 });
 

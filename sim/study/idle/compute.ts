@@ -48,6 +48,7 @@ export interface FrequencyRow {
 
 export interface IdleStudy {
   spec: IdleSpecification;
+  cylinders: number;
   need: IdleNeed;
   /** Mean pressure behind the plates of the warm engine [Pa]. */
   mean: number;
@@ -77,6 +78,7 @@ export function idleStudyOf(question: IdleQuestion): IdleStudy {
   const best = bestOf(ways, bar);
   return {
     spec,
+    cylinders: question.engine.cylinder.count,
     need,
     mean: context.mean,
     ways,

@@ -56,7 +56,12 @@ export const RIPPLE = q.kilopascals('signal_ripple_kPa', 'ripple', { decimals: 2
 export const OFFSET = q.kilopascals('signal_offset_kPa', 'offset', { decimals: 2 });
 
 /** One row a way. */
-export function waysTable({ ways, best }: IdleStudy, rows = ways) {
+export function waysTable({ ways, best, cylinders }: IdleStudy, rows = ways) {
+  const uneven: Column<IdleWay>[] = [
+    column(SPREAD, ({ spread }) => spread),
+    column(LAMBDA, ({ lambda }) => lambda.one),
+    column({ ...LAMBDA, key: 'lambda_of_others', head: 'others' }, ({ lambda }) => lambda.others),
+  ];
   return tableOf<IdleWay>(
     'Ways to let idle air in',
     [
@@ -66,9 +71,7 @@ export function waysTable({ ways, best }: IdleStudy, rows = ways) {
       column(DUTY, ({ duty }) => duty?.[0]),
       column({ ...DUTY, key: 'duty_cold', head: 'cold' }, ({ duty }) => duty?.[1]),
       column({ ...DUTY, key: 'duty_most', head: 'most' }, ({ duty }) => duty?.[2]),
-      column(SPREAD, ({ spread }) => spread),
-      column(LAMBDA, ({ lambda }) => lambda.one),
-      column({ ...LAMBDA, key: 'lambda_of_others', head: 'others' }, ({ lambda }) => lambda.others),
+      ...(cylinders > 1 ? uneven : []),
       column(REACH, ({ reach }) => reach),
       column(TURNS, ({ turns }) => turns),
       column(RIPPLE, ({ ripple }) => ripple),
@@ -117,7 +120,7 @@ const SENSOR_RIPPLE = { ...RIPPLE, key: 'sensor_ripple_kPa', head: 'sensor swing
 const SENSOR_OFFSET = { ...OFFSET, key: 'sensor_offset_kPa', signed: true };
 export const LEFT = q.ratio('authority_left', 'left');
 
-type Stated = Pick<JoinedIdle, 'joined' | 'spec' | 'stop'>;
+type Stated = Pick<JoinedIdle, 'joined' | 'spec' | 'stop' | 'cylinders'>;
 
 const NAMED: readonly Column<StateWay>[] = [
   words('way', 'way', ({ name }) => WAYS[name][0]),
@@ -140,17 +143,21 @@ const setColumns = ({ spec, stop }: Stated): Column<StateWay>[] => [
   column(LEFT, ({ left }) => left),
 ];
 
-const EVEN: readonly Column<StateWay>[] = [
+const UNEVEN: readonly Column<StateWay>[] = [
   column({ ...SPREAD, name: 'one above' }, ({ spread }) => spread),
   column(LAMBDA, ({ lambda }) => lambda.one),
   column({ ...LAMBDA, key: 'lambda_of_others', head: 'others' }, ({ lambda }) => lambda.others),
+];
+/** How even cylinders are, where there are others, and what the sensor sees. */
+const even = ({ cylinders }: Stated): Column<StateWay>[] => [
+  ...(cylinders > 1 ? UNEVEN : []),
   column(SENSOR_RIPPLE, ({ signal }) => signal?.ripple),
   column(SENSOR_OFFSET, ({ signal }) => signal?.offset),
 ];
 
 /** Ways computed with the engine, for files: one row a way and state, the first cylinder's plate, drilling or nipple off. */
 export function statesTable(study: Stated) {
-  const columns = [...NAMED, ...AIRS, ...setColumns(study), ...EVEN];
+  const columns = [...NAMED, ...AIRS, ...setColumns(study), ...even(study)];
   return tableOf('Ways computed with the engine', columns, study.joined);
 }
 
@@ -167,7 +174,7 @@ export function settingsTable(study: Stated) {
 }
 
 export function evennessTable(study: Stated) {
-  const columns = [...NAMED, AIRS[1]!, ...EVEN];
+  const columns = [...NAMED, AIRS[1]!, ...even(study)];
   return tableOf('How even it is, and what the sensor sees', columns, once(study));
 }
 

@@ -70,12 +70,15 @@ export function idleSentences(study: JoinedIdle, unit?: LengthUnit): string[] {
   ];
 }
 
-function bestWords({ best, ways, spec }: JoinedIdle): string {
+function bestWords({ best, ways, spec, cylinders }: JoinedIdle): string {
   if (best) {
     const { name, spread, turns = 0, reach } = best;
     return (
-      `Best of these: ${t.WAYS[name][1]}. Cold or warm, with the load or without, one cylinder ends at most ${share(spread)} above the ` +
-      `others; it reaches ${reach.toFixed(1)} times the warm engine's air and follows in ${turns.toFixed(1)} turns, ` +
+      `Best of these: ${t.WAYS[name][1]}. ` +
+      (cylinders > 1
+        ? `Cold or warm, with the load or without, one cylinder ends at most ${share(spread)} above the others; it reaches `
+        : 'It reaches ') +
+      `${reach.toFixed(1)} times the warm engine's air and follows in ${turns.toFixed(1)} turns, ` +
       `${inMilliseconds((60 * turns) / spec.speed, 0)}, by the closed formula of filling. Its price: ${PRICES[name]}.`
     );
   }
@@ -107,24 +110,28 @@ function plateWords(study: JoinedIdle, ajar?: States, driven?: States): string[]
   if (!ajar) return [];
   const { warm } = ajar;
   const moved = driven
-    ? ` Driven on to ${opened(study, driven.most)} they give it its air with the load, and the one that is off counts for ${share(driven.most.spread)}.`
+    ? ` Driven on to ${opened(study, driven.most)} ${study.cylinders > 1 ? `they give it its air with the load, and the one that is off counts for ${share(driven.most.spread)}` : 'it gives it its air with the load'}.`
     : '';
   return [
-    `Plates ajar stand ${opened(study, warm)} above their stop, and one that is ${told(t.OPENING, study.spec.plateError)} further open ` +
-      `takes ${share(warm.spread)} more air than the others. Left there they give ${leftCold(ajar)}.${moved}`,
+    study.cylinders > 1
+      ? `Plates ajar stand ${opened(study, warm)} above their stop, and one that is ${told(t.OPENING, study.spec.plateError)} further open ` +
+        `takes ${share(warm.spread)} more air than the others. Left there they give ${leftCold(ajar)}.${moved}`
+      : `The plate ajar stands ${opened(study, warm)} above its stop. Left there it gives ${leftCold(ajar)}.${moved}`,
   ];
 }
 
-function bleedWords({ spec }: JoinedIdle, bleeds?: States, unit?: LengthUnit): string[] {
+function bleedWords({ spec, cylinders }: JoinedIdle, bleeds?: States, unit?: LengthUnit): string[] {
   if (!bleeds) return [];
   const { warm } = bleeds;
   return [
-    `Drillings of ${sizeIn(warm.setting.bore!, unit)} in every body do the same with plates shut, and one that is ` +
-      `${sizeIn(spec.boreError, unit)} wider takes ${share(warm.spread)} more. They give ${leftCold(bleeds)}.`,
+    cylinders > 1
+      ? `Drillings of ${sizeIn(warm.setting.bore!, unit)} in every body do the same with plates shut, and one that is ` +
+        `${sizeIn(spec.boreError, unit)} wider takes ${share(warm.spread)} more. They give ${leftCold(bleeds)}.`
+      : `A drilling of ${sizeIn(warm.setting.bore!, unit)} does the same with the plate shut. It gives ${leftCold(bleeds)}.`,
   ];
 }
 
-function ownWords({ spec }: JoinedIdle, own?: States): string[] {
+function ownWords({ spec, cylinders }: JoinedIdle, own?: States): string[] {
   if (!own) return [];
   const duty = ({ setting }: StateWay) => told(t.DUTY, t.dutyOf(spec, setting.valve!.open));
   const all = STATES.map((state) => own[state].spread);
@@ -135,8 +142,10 @@ function ownWords({ spec }: JoinedIdle, own?: States): string[] {
     : `, and has ${told(t.LEFT, own.most.left ?? 0)} times the warm engine's air left`;
   return [
     `The valve into a bar of its own is driven ${duty(own.warm)} of the time for the warm engine, ${duty(own.most)} for the cold one with the ` +
-      `load${end}. Its bar joins the runners by wide hoses: one whose plate and nipple are off ` +
-      `ends ${least === most ? most : `${least} to ${most}`} above the others.`,
+      `load${end}.` +
+      (cylinders > 1
+        ? ` Its bar joins the runners by wide hoses: one whose plate and nipple are off ends ${least === most ? most : `${least} to ${most}`} above the others.`
+        : ''),
   ];
 }
 
@@ -210,7 +219,7 @@ export function idleReport(study: JoinedIdle, scenario: Scenario): Report {
         ],
       },
       {
-        plots: [evennessPlot(study)],
+        plots: study.cylinders > 1 ? [evennessPlot(study)] : [],
         tables: [t.evennessTable(study)],
         notes: [
           'Others: their lambda. Sensor: of the pressure bar, ' +

@@ -48,7 +48,7 @@ export interface IdleWay {
   offset: number;
 }
 
-/** All that the file can have; into the pressure bar only where every runner has a hose. */
+/** All that the file can have; into the pressure bar only where every runner has a hose, through one cylinder where there are others. */
 export function waysOf(context: Context, angle: number): IdleWay[] {
   const { bar, engine } = context;
   const joined = bar && bar.hoses === engine.cylinder.count;
@@ -57,7 +57,7 @@ export function waysOf(context: Context, angle: number): IdleWay[] {
     bleeds(context),
     ownBar(context),
     ...(joined ? [sharedBar(context, bar)] : []),
-    oneCylinder(context),
+    ...(engine.cylinder.count > 1 ? [oneCylinder(context)] : []),
     ajar(context, angle, 'driven'),
   ];
 }

@@ -65,10 +65,10 @@ export function ringingWords(study: MeterStudy): string {
   const worst = worstOf(study);
   const there =
     worst && Math.abs(worst.speed / speed - 1) < NEAR ? ', where the meter is worst' : '';
-  return (
-    `Box and snorkel ring with the firing at about ${rpm(Math.round(speed / 10) * 10)}${there}: more volume or a ` +
-    'longer, narrower snorkel lowers that speed.'
-  );
+  const at = `Box and snorkel ring with the firing at about ${rpm(Math.round(speed / 10) * 10)}`;
+  return speed > study.meter.speeds.at(-1)!
+    ? `${at}, above every speed asked for: more volume or a longer, narrower snorkel would bring it down to them.`
+    : `${at}${there}: more volume or a longer, narrower snorkel lowers that speed.`;
 }
 
 /** Less is what mesh and settling leave. */

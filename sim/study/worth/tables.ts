@@ -142,7 +142,7 @@ export function worthTable(study: WorthStudy): Table {
       words('what', 'what', ({ what }) => what),
       words('individual_bodies', 'individual bodies', ({ bodies }) => bodies),
       words('plenum', 'plenum', ({ plenum }) => plenum),
-      words('more', 'more by', ({ more }) => more),
+      words('more', 'told by', ({ more }) => more),
     ],
     worthRows(study),
   );

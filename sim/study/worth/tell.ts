@@ -1,6 +1,6 @@
 /** Whether individual bodies pay on this engine: one sentence first, then what they give, cost and ask. */
 import { lengthIn, percent, rpm, share, UNFELT } from '../../report/figures.ts';
-import { counted } from '../../report/numbers.ts';
+import { brief, counted } from '../../report/numbers.ts';
 import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
@@ -59,8 +59,8 @@ function verdict({ plenum }: WorthStudy): string {
   if (gain <= UNFELT) return `Not worth it for power alone: nothing is felt; ${figures}.`;
   const price =
     loss > UNFELT
-      ? `and at worst ${percent(loss)} less outside it`
-      : 'and lose nothing that is felt outside it';
+      ? `and at worst ${percent(loss)} less outside the band`
+      : 'and lose nothing that is felt outside the band';
   const answer = loss < gain ? 'Worth it for power' : 'Worth it in the band alone';
   return `${answer}: ${figures}, ${price}.`;
 }
@@ -120,13 +120,13 @@ function workWords(study: WorthStudy): string[] {
   return [
     responseWords(study),
     signalWords(study),
-    `Sensor: ${sensorWords(study.meter)}`,
+    `Sensor: ${uncapitalised(sensorWords(study.meter))}`,
     plateWords(study),
     idle
-      ? `Idle: ${idleSentences(idle)[0]}`
+      ? `Idle: ${uncapitalised(idleSentences(idle)[0]!)}`
       : 'Idle: the file has no section idle, so what its air could come through is not known (idle).',
     pedal
-      ? `Pedal: ${pedalSentences(pedal)[0]}`
+      ? `Pedal: ${uncapitalised(pedalSentences(pedal)[0]!)}`
       : 'Pedal: the file has no section pedal, so whether plates shut with any part gone is not known (pedal).',
     `Work: ${changes ? cut : ''}${count > 1 ? 'plates and bleeds to balance, ' : ''}the fuel table to make anew.`,
   ];
@@ -154,6 +154,14 @@ function plateWords(study: WorthStudy): string {
   );
 }
 
+/** A long decimal in a text with three digits. */
+const shortly = (text: string) =>
+  text.replace(/\d+\.\d{4,}/g, (number) => brief(Number(number), 3));
+
+/** As it stands behind a colon; a word all in capitals stays. */
+const uncapitalised = (sentence: string) =>
+  sentence.replace(/^[A-Z](?![A-Z])/, (first) => first.toLowerCase());
+
 /** What would have to be measured before anything is bought; the defaults that move most come first. */
 function toMeasure({ plenum, effects, idle, pedal }: WorthStudy): string[] {
   const most = effects.filter(({ moves }) => moves > LEAST).slice(0, NAMED);
@@ -165,7 +173,7 @@ function toMeasure({ plenum, effects, idle, pedal }: WorthStudy): string[] {
         ]),
     ...most.map(
       ({ path, text, moves }) =>
-        `${path}, taken as ${text}: moves filling by ${share(moves)} over its doubt.`,
+        `${path}, taken as ${shortly(text)}: moves filling by ${share(moves)} over its doubt.`,
     ),
     ...(idle
       ? ['Air of the warm and the cold engine at idle, and lambda of every cylinder.']
