@@ -15,7 +15,7 @@ import {
 import { questionOf } from '../../web/compute/question.ts';
 import { address, browser, open } from './opened.ts';
 import { answer, refined, scenario, text } from './quick.ts';
-import { answered, apart, column, columns, openFile, saved } from './reader.ts';
+import { answered, apart, column, columns, go, openFile, saved } from './reader.ts';
 
 /** The line that is drawn of the length recommended. */
 function linesOf(page: Page, view: string): Promise<{ x: number[]; y: number[] }> {
@@ -150,5 +150,14 @@ test('is in the unit of the file: inches in, inches out', async () => {
   const before = Number(await slider.inputValue());
   await slider.press('ArrowLeft');
   expect(before - Number(await slider.inputValue())).toBeCloseTo(0.05, 6);
+  await go(page, 'dyno');
+  await page.locator('#measured-run input[type=file]').setInputFiles({
+    name: 'run.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from('speed_rpm,torque_Nm\n8000,18\n9000,20\n10000,24\n11000,23\n12000,21\n'),
+  });
+  const made = page.getByLabel('made with trumpets of');
+  expect(await made.inputValue()).toBe('2.4');
+  expect((await page.locator('.run-length').textContent())!.trim()).toMatch(/of\s+in$/);
   await page.close();
 });

@@ -2,6 +2,7 @@
 import {
   changedText,
   isRefusal,
+  METRES,
   type MeasuredStudy,
   UNKNOWN_NAMES,
   type UnknownName,
@@ -19,7 +20,7 @@ import {
   runLength,
 } from '../state/measured.ts';
 import { picture } from '../state/picture.ts';
-import { source } from '../state/scenario.ts';
+import { source, unit } from '../state/scenario.ts';
 import { AskControl } from './AskControl.tsx';
 import { FileChoice, FileIssues } from './FileChoice.tsx';
 import { useFollowing } from './following.ts';
@@ -47,24 +48,30 @@ export function MeasuredControl() {
   );
 }
 
+/** Trumpets that a run may be said to be made with [m]. */
+const [SHORTEST, LONGEST] = [0.01, 1];
+
 function LengthOfRun() {
   const own = picture.value?.scenario.engine.intake.trumpet.length ?? 0;
-  const field = useFollowing(String(Math.round((runLength.value ?? own) * 1e4) / 10));
+  const metres = METRES[unit.value];
+  const figure = (length: number) => String(Math.round((length / metres) * 1e3) / 1e3);
+  const field = useFollowing(figure(runLength.value ?? own));
   return (
     <label class="run-length">
       made with trumpets of{' '}
       <input
         type="number"
-        min={10}
-        max={1000}
-        step={0.1}
+        min={figure(SHORTEST)}
+        max={figure(LONGEST)}
+        step="any"
         ref={field}
         onChange={({ currentTarget: { valueAsNumber } }) => {
           measured.clear();
-          runLength.value = valueAsNumber >= 10 ? valueAsNumber / 1e3 : undefined;
+          const length = valueAsNumber * metres;
+          runLength.value = length >= SHORTEST ? length : undefined;
         }}
       />{' '}
-      mm
+      {unit.value}
     </label>
   );
 }
