@@ -88,7 +88,9 @@ test('every figure of the form is sketched, and its line is lit while it has the
   const { page } = await open();
   await drawer(page);
   const lit = await page.locator('.figures').evaluate(async (form) => {
-    const fields = [...form.querySelectorAll<HTMLInputElement>('.sketched input[data-path]')];
+    const fields = [
+      ...form.querySelectorAll<HTMLInputElement>('.sketched:has(.sketch) input[data-path]'),
+    ];
     const found: [string, number][] = [];
     for (const field of fields) {
       field.focus();
@@ -99,5 +101,10 @@ test('every figure of the form is sketched, and its line is lit while it has the
   });
   expect(lit.length).toBeGreaterThan(35);
   expect(lit.filter(([, count]) => count !== 1)).toEqual([]);
+  const bare = page.locator('.figures .sketched:not(:has(.sketch)) input[data-path]');
+  const paths = await bare.evaluateAll((all) =>
+    all.map((one) => (one as HTMLElement).dataset.path),
+  );
+  expect(paths.filter((path) => !path!.startsWith('numerics.'))).toEqual([]);
   await page.close();
 });

@@ -20,7 +20,7 @@ const SIZES = [
 ];
 
 /** A run of the dyno. */
-const RUN = 'speed_rpm,torque_Nm\n9000,24.1\n10000,26.3\n11000,25.2\n';
+const RUN = 'speed_rpm,torque_Nm\n8000,22.4\n9000,24.1\n10000,26.3\n11000,25.2\n12000,23.6\n';
 
 async function goTo(page: Page, address: string): Promise<void> {
   await page.evaluate((to) => {

@@ -1,6 +1,6 @@
 /** The fields of a form: those whose figure the text holds, lists row by row, told by what they are sketched with. */
 import type { FigureField } from '../../sim/index.ts';
-import { sketchOf } from '../sketches/index.ts';
+import { sketchFor, sketchOf } from '../sketches/index.ts';
 import type { Sketch } from '../sketches/sketch.ts';
 import type { Figures } from '../state/figures.ts';
 
@@ -34,7 +34,7 @@ const rowOf = (columns: readonly FigureField[], row: number) =>
     label: row === 0 ? label : `${label}, ${row + 1}`,
   }));
 
-/** Fields one after the other that share a sketch. */
+/** Fields one after the other that share a sketch; none where it has a line for none of them. */
 export interface Sketched<F> {
   sketch: Sketch | undefined;
   fields: F[];
@@ -43,12 +43,15 @@ export interface Sketched<F> {
 export function bySketch<F extends { path: string }>(fields: readonly F[]): Sketched<F>[] {
   const runs: Sketched<F>[] = [];
   for (const field of fields) {
-    const sketch = sketchOf(field.path)?.sketch;
+    const sketch = sketchFor(field.path);
     const last = runs.at(-1);
     if (last && last.sketch === sketch) last.fields.push(field);
     else runs.push({ sketch, fields: [field] });
   }
-  return runs;
+  return runs.map(({ sketch, fields }) => ({
+    sketch: fields.some(({ path }) => sketchOf(path)) ? sketch : undefined,
+    fields,
+  }));
 }
 
 /** A key in words: `intake: throttle, shaft position`. */

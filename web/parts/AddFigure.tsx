@@ -48,9 +48,7 @@ function Adding({ offer }: { offer: Offer }) {
   const add = () => edit(withKey(source.peek().text, path, figure ? written.trim() : example));
   return (
     <>
-      {at?.sketch.measures[at.line] && (
-        <SketchOf sketch={at.sketch} lines={[at.line]} lit={at.line} />
-      )}
+      {at && <SketchOf sketch={at.sketch} lines={[at.line]} lit={at.line} />}
       <p class="reading">
         {description} {absent} {taken && taken !== offer.value && `Taken now: ${taken}.`}{' '}
         {limits && `Limits: ${limits}.`} {doubt && `Likely to be off by ${doubt}.`}

@@ -55,9 +55,10 @@ function Others({ section: { name, fields, lists }, issues }: OthersProps) {
       <legend>
         Also: {name} {mayGo(name) && <Remove path={name} name={`all of ${name}`} />}
       </legend>
-      {fields.map((one) => (
-        <Figure key={one.path} asked={one} issues={issues} />
-      ))}
+      <SketchedFields
+        fields={fields}
+        field={(one) => <Figure key={one.path} asked={one} issues={issues} />}
+      />
       {lists.map(({ path, label, rows }) => (
         <p class="figure" key={path}>
           <span>{label}</span>

@@ -3,6 +3,7 @@
  * the length in question. Its mouth is taken and moved with the pointer; the air in it has the colour of its
  * pressure at the moment on show.
  */
+import { useRef } from 'preact/hooks';
 import { METRES, type Trace, throttleOutline } from '../../sim/index.ts';
 import { pipeSpan } from '../drawing/pipeSpan.ts';
 import { mixed, rowAt, stillAir } from '../drawing/pressure.ts';
@@ -13,6 +14,7 @@ import { unit } from '../state/scenario.ts';
 import { look } from '../state/theme.ts';
 import { lengthText } from '../state/unit.ts';
 import { moment } from '../state/wave.ts';
+import { useSize } from './size.ts';
 
 /** Room for the rule [mm]. */
 const RULE = 26;
@@ -33,10 +35,14 @@ export function IntakeDrawing({ picture, length, trace }: DrawingProps) {
     throttle.bore * 500 + 7,
   );
   const middle = widest + 4;
+  const height = 2 * middle + RULE;
+  const drawing = useRef<SVGSVGElement>(null);
+  const [across, up] = useSize(drawing) ?? [width, height];
   return (
     <svg
+      ref={drawing}
       class={classOf(picture)}
-      viewBox={`0 0 ${width} ${2 * middle + RULE}`}
+      viewBox={`0 0 ${width} ${height}`}
       role="img"
       aria-label={`The intake drawn to scale with a trumpet of ${lengthText(length)}`}
       {...taking(face, width)}
@@ -51,7 +57,7 @@ export function IntakeDrawing({ picture, length, trace }: DrawingProps) {
         <path class="trumpet" d={trumpetPath(picture, length, face)} />
         <Grip at={face + length * 1e3} reach={widest} />
       </g>
-      <Rule picture={picture} top={2 * middle + 7} />
+      <Rule picture={picture} top={2 * middle + 7} pixel={Math.max(width / across, height / up)} />
     </svg>
   );
 }
@@ -125,11 +131,18 @@ function Air({ picture, trace, length }: { picture: Picture; trace: Trace; lengt
   );
 }
 
-function Rule({ picture, top }: { picture: Picture; top: number }) {
+interface RuleProps {
+  picture: Picture;
+  top: number;
+  /** What a pixel of the screen is in the drawing [mm]. */
+  pixel: number;
+}
+
+function Rule({ picture, top, pixel }: RuleProps) {
   const { face } = pipeSpan(picture);
   return (
     <g transform={`translate(${face} ${top})`} class="rule">
-      <Ticks most={handRange.value.most * 1e3} inches={unit.value === 'in'} />
+      <Ticks most={handRange.value.most * 1e3} inches={unit.value === 'in'} pixel={pixel} />
       {picture.curves.map((curve) => (
         <path
           key={curve.role}
@@ -143,8 +156,17 @@ function Rule({ picture, top }: { picture: Picture; top: number }) {
   );
 }
 
+/** Height of its figures [px]. */
+const FIGURES = 11;
+
+interface TicksProps {
+  most: number;
+  inches: boolean;
+  pixel: number;
+}
+
 /** Its own part, for it stays while the mouth moves. */
-function Ticks({ most, inches }: { most: number; inches: boolean }) {
+function Ticks({ most, inches, pixel }: TicksProps) {
   const [step, named] = inches ? [METRES.in * 250, 4] : [10, 5];
   const ticks = Array.from({ length: Math.floor(most / step) + 1 }, (_, i) => i);
   return (
@@ -154,7 +176,7 @@ function Ticks({ most, inches }: { most: number; inches: boolean }) {
         <g key={i} transform={`translate(${i * step} 0)`}>
           <line y2={i % named === 0 ? 4 : 2} />
           {i % named === 0 && (
-            <text y={12} text-anchor="middle">
+            <text y={5 + 0.75 * FIGURES * pixel} font-size={FIGURES * pixel} text-anchor="middle">
               {inches ? i / 4 : i * 10}
             </text>
           )}

@@ -24,7 +24,7 @@ export function SketchedFields<F extends { path: string }>(props: SketchedFields
           {sketch && (
             <SketchOf
               sketch={sketch}
-              lines={fields.map(({ path }) => sketchOf(path)!.line)}
+              lines={fields.flatMap(({ path }) => sketchOf(path)?.line ?? [])}
               lit={at?.sketch === sketch ? at?.line : undefined}
             />
           )}

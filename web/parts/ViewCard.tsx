@@ -21,18 +21,26 @@ export function ViewCard({ view, picture }: { view: View; picture: Picture }) {
   const { Above, Below } = view;
   return (
     <section
-      class={`view ${view.width}`}
+      class={`view ${view.width} ${view.asked ? 'asked' : ''}`}
       id={view.id}
       aria-labelledby={`${view.id}-title`}
       ref={card}
     >
-      <h2 id={`${view.id}-title`}>{view.question}</h2>
-      <p class="reading">{view.reading(picture)}</p>
-      {view.lines && <LineKey curves={picture.curves} />}
-      {Above && <Above />}
-      <p class="sr">{ready ? view.summary(picture) : 'Not computed yet.'}</p>
-      <PlotArea view={view} picture={picture} height={view.height ?? HEIGHT} near={near} />
-      {Below && <Below />}
+      <div class="view-says">
+        <h2 id={`${view.id}-title`}>{view.question}</h2>
+        <p class="reading">{view.reading(picture)}</p>
+        {view.lines && <LineKey curves={picture.curves} />}
+        {Above && <Above />}
+        <p class="sr">{ready ? view.summary(picture) : 'Not computed yet.'}</p>
+      </div>
+      <div class="view-shows">
+        <PlotArea view={view} picture={picture} height={view.height ?? HEIGHT} near={near} />
+      </div>
+      {Below && (
+        <div class="view-adds">
+          <Below />
+        </div>
+      )}
       <TakeAway view={view} picture={picture} ready={ready} offered={ready || !view.asked} />
     </section>
   );

@@ -1,4 +1,5 @@
 /** Which sketch shows a key, and which of its dimension lines. */
+import { hoses, injector, linkage, mouths, room } from './beside.ts';
 import { body } from './body.ts';
 import { cylinder } from './engine.ts';
 import { pipe } from './pipe.ts';
@@ -31,17 +32,29 @@ const SKETCHES: readonly (readonly [string, Sketch])[] = [
   ['target.', band],
   ['sweep.lengths.', lengths],
   ['fit.', lengths],
+  ['plenum.', room('plenum')],
+  ['airbox.', room('box over the mouths')],
+  ['pressureBar.', hoses],
+  ['idle.', hoses],
+  ['injectors.', injector],
+  ['pedal.', linkage],
+  ['sound.', mouths],
 ];
 
 /** Keys whose line has another name than their last part. */
 const LINES: Record<string, string> = { 'speeds.from': 'lowest', 'speeds.to': 'highest' };
 
-/** The sketch of a key and the name of its line; undefined where it has none. */
+/** The sketch of what a key belongs to, whether or not it has a line there. */
+export const sketchFor = (path: string): Sketch | undefined =>
+  SKETCHES.find(([begin]) => path.startsWith(begin))?.[1];
+
+/** The sketch of a key and the name of its line; undefined where no line of a sketch shows it. */
 export function sketchOf(path: string): { sketch: Sketch; line: string } | undefined {
-  const sketch = SKETCHES.find(([begin]) => path.startsWith(begin))?.[1];
+  const sketch = sketchFor(path);
   const last = path
     .replace(/\.(\*|\d+)$/, '')
     .split('.')
     .at(-1)!;
-  return sketch && { sketch, line: LINES[path] ?? last };
+  const line = LINES[path] ?? last;
+  return sketch?.measures[line] && { sketch, line };
 }

@@ -37,7 +37,7 @@ export const band: Sketch = {
   },
   words: [
     { x: 138, y: 86, text: 'your band' },
-    { x: 64, y: 52, text: 'floor' },
+    { x: 46, y: 46, text: 'floor' },
   ],
 };
 
