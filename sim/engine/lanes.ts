@@ -126,7 +126,8 @@ class Seat {
     const { lanes, settling } = this;
     const { network } = this.model;
     const { column, small, live } = network.layout;
-    lanes.take(lane, column, 0, live);
+    const { hastened } = this.rule;
+    lanes.take(lane, column, 0, hastened ? column.length : live);
     try {
       network.check();
     } catch (error) {
@@ -137,7 +138,8 @@ class Seat {
       lanes.take(lane, column, live, column.length);
       return { state, column: column.slice(), sprays: settling!.run.sprays };
     }
-    lanes.put(lane, column, settling!.run.sprays.length > 0 ? live : small);
+    const changed = settling!.run.sprays.length > 0 ? live : small;
+    lanes.put(lane, column, hastened ? column.length : changed);
     return undefined;
   }
 }

@@ -2,6 +2,7 @@
  * Air on other days, from the settled state of this one. Gas that is so much thinner and warmer already goes on
  * until it repeats: from the state as it stands warm air would take a trumpet's fill of cycles to come to the plate.
  */
+import type { Slots } from '../boundary/node.ts';
 import { OpenAir, Volume } from '../boundary/reservoir.ts';
 import { Duct } from '../duct/duct.ts';
 import type { NonPhysicalStateError } from '../errors.ts';
@@ -40,6 +41,7 @@ export interface DaysRun {
   drive: Driver;
   /** How near each other two cycles come [-]. */
   limit: number;
+  hastened: boolean;
 }
 
 /** Cycles at most: they begin near their end. Our own choice, no source. */
@@ -63,7 +65,7 @@ function airOn(
   day: OtherDay,
   here: EngineModel,
   ends: readonly (End | NonPhysicalStateError)[],
-  { speeds, solved, drive, limit }: DaysRun,
+  { speeds, solved, drive, limit, hastened }: DaysRun,
 ): number[] {
   const there = engineModel(onDay(here.spec, day), solved);
   const known = ends.flatMap((end, i) => (end instanceof Error ? [] : [{ end, i }]));
@@ -74,7 +76,7 @@ function airOn(
     return { speed: speeds[i]!, column, fuelled: true, sprays: end.sprays };
   });
   const airs = ends.map(() => Number.NaN);
-  drive(there, starts, { limit, most: MOST, held: false }).forEach((end, n) => {
+  drive(there, starts, { limit, most: MOST, held: false, hastened }).forEach((end, n) => {
     if (!(end instanceof Error)) airs[known[n]!.i] = trapped(there, end);
   });
   return airs;
@@ -89,11 +91,13 @@ function carry(there: EngineModel, here: EngineModel, day: OtherDay): void {
   const parts = [...network.layout.place.keys()];
   const others = [...here.network.layout.place.keys()];
   const sums = new Set<unknown>(network.ducts.map((duct) => duct.sums));
+  const records = new Set<unknown>(there.collectors.map(({ record }) => record));
   parts.forEach((part, i) => {
     const from = others[i]!;
     if (part instanceof OpenAir || sums.has(part)) return;
     if (!(part instanceof Duct)) part.slots.set(from.slots);
     if (part instanceof Volume) thin(part, day.pressure);
+    if (records.has(part)) thinRecord(part, day.pressure);
     if (part instanceof Duct) {
       sample(part, from as Duct, network.gas, (gas) => ({
         ...gas,
@@ -110,6 +114,12 @@ function thin({ slots }: Volume, share: number): void {
   const ofCylinder = [AT.C_CLOSE_P, ...from(AT.C_HELD, 3)];
   const all = slots.length > AT.VOLUME_SLOTS ? [...places, ...ofCylinder] : places;
   for (const place of all) slots[place]! *= share;
+}
+
+/** Gas that a joint recalls; left as it was it would push into the thinner exhaust for a trumpet's fill of cycles. */
+function thinRecord({ slots }: Slots, share: number): void {
+  const gases = [AT.REC_LAST, ...from(0, AT.BINS + 1).map((bin) => AT.REC_BINS + bin * AT.A_SIZE)];
+  for (const gas of gases) for (const of of [AT.A_RHO, AT.A_P]) slots[gas + of]! *= share;
 }
 
 const from = (place: number, count: number) => Array.from({ length: count }, (_, k) => place + k);

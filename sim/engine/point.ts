@@ -52,6 +52,14 @@ export interface PointResult extends CycleFigures {
   onDays?: readonly number[];
 }
 
+/** What is asked of points besides. */
+export interface PointWishes {
+  /** Days on which their air is wanted too. */
+  days?: readonly OtherDay[];
+  /** Whether their ends are sought ahead of the cycles: another way to what repeats, so never beside points without. */
+  hastened?: boolean;
+}
+
 export interface PointOptions {
   /** Which cylinders are solved. */
   solved?: Solved;
@@ -116,9 +124,9 @@ export function settleSpeeds(
   speeds: readonly number[],
   solved: Solved | undefined,
   drive: Driver,
-  days: readonly OtherDay[] = [],
+  wishes: PointWishes = {},
 ): Settled[] {
-  const points = settleOnce(spec, speeds, solved, drive, days);
+  const points = settleOnce(spec, speeds, solved, drive, wishes);
   for (const share of SMALLER_STEPS) {
     const failed = points.flatMap((point, i) => (point instanceof Error ? [i] : []));
     if (failed.length === 0) break;
@@ -128,7 +136,7 @@ export function settleSpeeds(
       limiter: 'minmod',
     };
     const chosen = failed.map((i) => speeds[i]!);
-    const again = settleOnce({ ...spec, numerics }, chosen, solved, drive, days);
+    const again = settleOnce({ ...spec, numerics }, chosen, solved, drive, wishes);
     failed.forEach((i, j) => {
       const point = again[j]!;
       if (!(point instanceof Error))
@@ -149,7 +157,7 @@ function settleOnce(
   speeds: readonly number[],
   solved: Solved | undefined,
   drive: Driver,
-  days: readonly OtherDay[],
+  { days = [], hastened = false }: PointWishes,
 ): Settled[] {
   const histories: (End | NonPhysicalStateError)[][] = speeds.map(() => []);
   let last: EngineModel | undefined;
@@ -170,11 +178,12 @@ function settleOnce(
     });
     // Parcels of drops scatter: cycles come no closer than the stated change.
     const limit = spec.injectors ? settle : change * settle;
-    const rule = { limit, most, held: cell === 1 };
+    const ahead = hastened && cell < CASCADE[0]!.cell;
+    const rule = { limit, most, held: cell === 1, hastened: ahead };
     const ends = drive(model, starts, rule);
     for (const [i, end] of ends.entries()) histories[i]!.push(end);
     if (cell === DAYS_CELL && days.length > 0)
-      airs = airOnDays(model, ends, days, { speeds, solved, drive, limit });
+      airs = airOnDays(model, ends, days, { speeds, solved, drive, limit, hastened });
     last = model;
   }
   return histories.map((ends, i) => {
@@ -229,9 +238,9 @@ export function runSpeeds(
   spec: EngineSpecification,
   speeds: readonly number[],
   drive: Driver = inLanes,
-  days: readonly OtherDay[] = [],
+  wishes: PointWishes = {},
 ): (PointResult | NonPhysicalStateError)[] {
-  return settleSpeeds(spec, speeds, undefined, drive, days).map((point) =>
+  return settleSpeeds(spec, speeds, undefined, drive, wishes).map((point) =>
     point instanceof Error ? point : point.result,
   );
 }

@@ -8,6 +8,7 @@ import type { SprayCycle } from '../spray/sprayTally.ts';
 import { type Audit, audit, type Balance, stored } from './audit.ts';
 import { heldBy } from './bars.ts';
 import { type LineCycle, Run } from './cycle.ts';
+import { Hastening } from './hasten.ts';
 import type { EngineModel } from './plan.ts';
 import { swingMean } from './swing.ts';
 
@@ -19,6 +20,8 @@ export interface SettleRule {
   most: number;
   /** Whether films must hold a cycle by themselves; a start for a finer mesh needs not. */
   held: boolean;
+  /** Whether the end is sought ahead of the cycles (hasten.ts); not with injectors or bars. */
+  hastened?: boolean;
 }
 
 /** How a speed ended on a mesh. */
@@ -31,10 +34,18 @@ export interface SettledState {
   spray?: SprayCycle;
 }
 
+/** Cycles after which what was to hasten has not. Our own choice, no source. */
+const PATIENCE = 40;
+
 export class Settling {
   readonly run: Run;
   private readonly rule: SettleRule;
-  private readonly history: LineCycle[][] = [];
+  /** Cycles that came one of the other. */
+  private history: LineCycle[][] = [];
+  private cycles = 0;
+  private hastening: Hastening | undefined;
+  /** What the state reports that the cycle began with, where it was mixed. */
+  private mixed: LineCycle[] | undefined;
   /** Whether films were left alone since the cycle before. */
   private leftAlone: boolean;
   private before: Balance = { mass: 0, energy: 0 };
@@ -45,6 +56,8 @@ export class Settling {
     this.run = new Run(model, speed);
     this.rule = rule;
     this.leftAlone = this.run.sprays.length === 0;
+    if (rule.hastened && this.leftAlone && model.bars.length === 0)
+      this.hastening = new Hastening(model);
   }
 
   /** Begins, the model holding a state already; `fuelled`: its charge has fuel; `sprays`: of a coarser mesh. */
@@ -53,6 +66,7 @@ export class Settling {
     sprays.forEach((spray, j) => {
       this.run.sprays[j]?.takeOver(spray);
     });
+    this.hastening?.begin();
     this.cycle();
   }
 
@@ -61,22 +75,40 @@ export class Settling {
     const reports = this.run.arrive();
     if (!reports) return undefined;
     const { limit, most, held } = this.rule;
-    const last = this.history.at(-1) ?? [];
-    const alike = last.every((line, i) => spread(line.trapped, reports[i]!.trapped) < limit);
-    this.history.push(reports);
-    const cycles = this.history.length;
-    const lines = cycles >= 2 && alike ? reports : swingMean(this.history, limit);
+    const lines = this.repeated(reports);
+    const { cycles } = this;
     const still = this.barsStill(limit);
     const repeats = lines !== undefined && still && sprayRepeats(this.run);
     const settled = repeats && (this.leftAlone || !held);
     if (!settled && cycles < most) {
       this.prepare(repeats);
+      this.hasten(reports);
       this.cycle();
       return undefined;
     }
     const spray = this.run.sprays[0]?.cycle;
     const state = { lines: lines ?? reports, audit: audit(this.run, this.before), settled, cycles };
     return spray ? { ...state, spray } : state;
+  }
+
+  /** What repeats, if anything does: the cycle the one before and the state it began with, or the mean of a swing. */
+  private repeated(reports: LineCycle[]): LineCycle[] | undefined {
+    const { limit } = this.rule;
+    const alike = (others: readonly LineCycle[]) =>
+      others.every((line, i) => spread(line.trapped, reports[i]!.trapped) < limit);
+    const last = this.history.at(-1);
+    this.history.push(reports);
+    this.cycles++;
+    if (last && alike(last) && alike(this.mixed ?? [])) return reports;
+    return this.hastening ? undefined : swingMean(this.history, limit);
+  }
+
+  /** Goes ahead as long as that is worth it; then cycles have it by themselves. */
+  private hasten(reports: LineCycle[]): void {
+    this.mixed = this.hastening?.ahead(reports);
+    if (this.cycles < PATIENCE || !this.hastening) return;
+    this.hastening = undefined;
+    this.history = [];
   }
 
   /** Whether bars hold what they held a cycle ago. */

@@ -3,17 +3,15 @@
  * meshes and go through the lanes of the step side by side (engine/lanes.ts). What a point gives does
  * not depend on what it is computed with.
  */
-import type { OtherDay } from '../engine/otherDays.ts';
+import type { PointWishes } from '../engine/point.ts';
 import type { EngineSpecification } from '../specification.ts';
 import type { PointJob, PointOutcome, PointRunner } from './runner.ts';
 
 /** One engine at several speeds; plain data. */
-export interface SpeedsJob {
+export interface SpeedsJob extends PointWishes {
   engine: EngineSpecification;
   /** [rpm]. */
   speeds: readonly number[];
-  /** Days on which their air is wanted besides. */
-  days?: readonly OtherDay[];
 }
 
 interface Waiting {
@@ -57,9 +55,9 @@ async function compute(
   run: (job: SpeedsJob) => Promise<PointOutcome[]>,
 ): Promise<void> {
   try {
-    const { engine, days } = share[0]!.job;
-    const speeds = share.map(({ job }) => job.speed);
-    const outcomes = await run({ engine, speeds, ...(days && { days }) });
+    const { speed: _, ...job } = share[0]!.job;
+    const speeds = share.map(({ job: { speed } }) => speed);
+    const outcomes = await run({ ...job, speeds });
     share.forEach(({ resolve }, i) => {
       resolve(outcomes[i]!);
     });
@@ -69,7 +67,7 @@ async function compute(
 }
 
 /**
- * By engine, all asked for the same days; where there are few engines, and of the last ones where there are many, speeds dealt out like
+ * By engine, all with the same wishes; where there are few engines, and of the last ones where there are many, speeds dealt out like
  * cards, slow low ones to all: so no worker has long to wait for another at the end.
  */
 function shares(asked: readonly Waiting[], workers: number, perWorker: number): Waiting[][] {

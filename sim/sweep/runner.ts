@@ -4,18 +4,15 @@
  */
 
 import { inQuickLanes } from '../engine/lanes.ts';
-import type { OtherDay } from '../engine/otherDays.ts';
-import { type PointResult, runSpeeds } from '../engine/point.ts';
+import { type PointResult, type PointWishes, runSpeeds } from '../engine/point.ts';
 import type { EngineSpecification } from '../specification.ts';
 import { batched, type SpeedsJob } from './batch.ts';
 
-/** One engine at one speed; plain data. */
-export interface PointJob {
+/** One engine at one speed; plain data. Its wishes are the same wherever one engine is asked for. */
+export interface PointJob extends PointWishes {
   engine: EngineSpecification;
   /** Speed [rpm]. */
   speed: number;
-  /** Days on which its air is wanted besides; the same wherever one engine is asked for. */
-  days?: readonly OtherDay[];
 }
 
 /** A point whose computation failed, with duct, cell, time and crank angle in the message. */
@@ -37,7 +34,7 @@ export function isFailure(outcome: PointOutcome): outcome is PointFailure {
 
 /** What every worker does: the speeds of one engine, in their order. */
 export function runSpeedsJob(job: SpeedsJob): PointOutcome[] {
-  return outcomesOf(job, runSpeeds(job.engine, job.speeds, undefined, job.days));
+  return outcomesOf(job, runSpeeds(job.engine, job.speeds, undefined, job));
 }
 
 /** The same in single precision, for previews: volumetric efficiency is within 1e-4 of the other. */
@@ -52,8 +49,8 @@ function outcomesOf({ speeds }: SpeedsJob, points: ReturnType<typeof runSpeeds>)
 }
 
 /** One point in the calling thread. */
-export function runJob({ engine, speed, days }: PointJob): PointOutcome {
-  return runSpeedsJob({ engine, speeds: [speed], ...(days && { days }) })[0]!;
+export function runJob({ speed, ...job }: PointJob): PointOutcome {
+  return runSpeedsJob({ ...job, speeds: [speed] })[0]!;
 }
 
 /** Computes in the calling thread. */

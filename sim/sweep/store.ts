@@ -37,9 +37,10 @@ export interface StoreContents {
 
 const BY = `${PROGRAM.name} ${PROGRAM.version}`;
 
-/** The name of what a job computes: engine, speed and program version; titles do not count. */
-export function jobKey({ engine, speed }: PointJob): string {
-  const rest = canonicalJson({ speed, version: PROGRAM.version }).replace('{', ',');
+/** The name of what a job computes: engine, speed, how it settles and program version; titles do not count. */
+export function jobKey({ engine, speed, hastened }: PointJob): string {
+  const way = hastened ? { hastened } : {};
+  const rest = canonicalJson({ speed, version: PROGRAM.version, ...way }).replace('{', ',');
   return bytesToHex(begunWith(engine).clone().update(utf8ToBytes(rest)).digest());
 }
 

@@ -51,7 +51,12 @@ export async function fillingMap(
     const found =
       known.get(key) ??
       runner
-        .run({ engine: one, speed, ...(onDays.has(angle) && { days: THIN_AND_WARM }) })
+        .run({
+          engine: one,
+          speed,
+          hastened: true,
+          ...(onDays.has(angle) && { days: THIN_AND_WARM }),
+        })
         .then((outcome) => {
           observer.onPoint?.(0, speed, outcome);
           return outcome;
