@@ -122,8 +122,12 @@ export function doubtsByTrade(): (Doubt & { path: string })[] {
   return [...singles, ...tables];
 }
 
-/** Value and half-width as a file would say them: of a value in per cent in points. */
+/** Value and half-width as a file would say them: of a value in per cent in points, of inches in inches. */
 function withHalf(text: string, { half }: Doubt): string {
+  const [, millimetres] = /^([\d.]+) mm$/.exec(half) ?? [];
+  if (millimetres && /( in|")$/.test(text)) {
+    return `${text} +- ${Number((Number(millimetres) / 25.4).toPrecision(2))} in`;
+  }
   if (!text.endsWith('%')) return `${text} +- ${half}`;
   return half.endsWith('%')
     ? `${text} +- ${half} of it`

@@ -192,6 +192,8 @@ function wrongUnit(
   const names = Object.keys(units).filter((known) => known !== '');
   const other = Object.values<Dimension>(DIMENSIONS).find((d) => Object.hasOwn(d.units, name));
   const near = closest(name, names);
+  const tagged = dimension === 'pressure' && suffixed(number, name, names);
+  if (tagged) return { problem: `"${name}" is not a unit of pressure`, remedy: tagged };
   return {
     problem: other
       ? `"${number} ${name}" is ${other.name}, not ${wanted}`
@@ -200,6 +202,13 @@ function wrongUnit(
       ? `did you mean "${near}"? known units: ${names.join(', ')}`
       : `use one of: ${names.join(', ')}`,
   };
+}
+
+/** What to write for a unit that says in its name against what it counts: psig, bara. */
+function suffixed(number: number, name: string, names: readonly string[]): string | undefined {
+  const [, unit = '', suffix] = /^(.+?)\(?([ag])\)?$/.exec(name) ?? [];
+  if (!names.includes(unit)) return undefined;
+  return `write "${number} ${unit} ${suffix === 'g' ? 'gauge' : 'absolute'}"`;
 }
 
 function applyTag(

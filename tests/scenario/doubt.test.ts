@@ -59,6 +59,12 @@ describe('inputs in doubt', () => {
     });
   });
 
+  it('are in inches where the value is', () => {
+    const list = inputs('sprint-single');
+    expect(named(list, 'intake.port.length')).toMatchObject({ text: '3.1 in +- 0.12 in' });
+    expect(named(list, 'intake.port.length')!.half).toBeCloseTo(0.003, 12);
+  });
+
   it('reach the shape of a lift that is known by its timing alone', () => {
     expect(named(inputs('hill-climb'), 'intake.valves.lift.fullness')).toMatchObject({
       half: 0.04,

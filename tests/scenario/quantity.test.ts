@@ -208,6 +208,15 @@ describe('as the trade writes it', () => {
     expect(new RegExp(quantityPattern('length')).test(text)).toBe(true);
   });
 
+  test.each([
+    ['10 psig', 'write "10 psi gauge"'],
+    ['0.7 bar(g)', 'write "0.7 bar gauge"'],
+    ['1.7 bara', 'write "1.7 bar absolute"'],
+  ])('%s is answered with what to write', (text, remedy) => {
+    const read = readQuantity(text, 'pressure', { gauge: true });
+    expect(read).toMatchObject({ remedy });
+  });
+
   test('what is no fraction of a length is refused', () => {
     expect(value('1/0 in', 'length')).toContain('cannot read');
     expect(value('1 3/4 bar', 'pressure')).toContain('cannot read');
