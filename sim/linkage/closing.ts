@@ -62,7 +62,7 @@ function brokenOnce(linkage: Linkage): Broken[] {
 /** The springs of a place with one of them gone, each in turn. */
 function lessOne(springs: readonly Spring[], place: string) {
   return springs.map((spring, i) => ({
-    without: `${spring.count > 1 ? `one of ${spring.count} ` : ''}${spring.name} (${place})`,
+    without: `${spring.name}${spring.count > 1 ? `, one of ${spring.count}` : ''} (${place})`,
     springs: springs.with(i, { ...spring, count: spring.count - 1 }),
   }));
 }

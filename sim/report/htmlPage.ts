@@ -55,6 +55,8 @@ tr.now td, tr.now th { color: var(--now); }
 .map th { white-space: nowrap; } .failed { color: var(--flag); }
 footer code { overflow-wrap: anywhere; }
 .wide td, .wide th { white-space: nowrap; }
+.sheet .word { white-space: normal; }
+@media (max-width: 40rem) { .sheet .word { font-size: .85rem; padding: .22rem .35rem; hyphens: auto; } }
 :focus-visible { outline: 3px solid var(--cut); outline-offset: 2px; }
 footer { margin-top: 3rem; border-top: 1px solid var(--rule); padding-top: .6rem; }
 @media print { :root { --paper: #fff; --ink: #000; --faint: #333; --rule: #bbb; --wash: #eee;

@@ -88,5 +88,13 @@ test('worth prints on one page of A4, answer, table and cautions, however much i
   expect(await page.getByText('Defaults used').isVisible()).toBe(false);
   await page.emulateMedia({ media: 'screen' });
   expect(await page.getByText('Defaults used').isVisible()).toBe(true);
+  for (const width of [1440, 1024, 390]) {
+    await page.setViewportSize({ width, height: 800 });
+    const right = await page
+      .locator('table', { hasText: 'told by' })
+      .locator('th, td')
+      .evaluateAll((cells) => Math.max(...cells.map((cell) => cell.getBoundingClientRect().right)));
+    expect(right, `what is weighed at ${width} px`).toBeLessThanOrEqual(width);
+  }
   await page.close();
 }, 180_000);

@@ -31,7 +31,8 @@ export function drawn(plot: Plot, look: Look, decimals = 1): Figure {
       look,
       {
         ...layout,
-        yaxis: { ...layout.yaxis, hoverformat: `.${decimals}f` },
+        // Ticks with decimals are wide: the axis makes room for them before its name.
+        yaxis: { ...layout.yaxis, automargin: true, hoverformat: `.${decimals}f` },
         shapes: [
           ...bands.map((band) => shade(band, look)),
           ...marks.map((mark) => rule(mark, look)),
