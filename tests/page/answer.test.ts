@@ -13,7 +13,7 @@ import {
   sweepDocument,
 } from '../../sim/index.ts';
 import { questionOf } from '../../web/compute/question.ts';
-import { address, browser, open } from './opened.ts';
+import { address, again, browser, open } from './opened.ts';
 import { answer, refined, scenario, text } from './quick.ts';
 import { answered, apart, column, columns, go, openFile, saved } from './reader.ts';
 
@@ -62,11 +62,10 @@ test('stands on the page at once, to the digit as the core computes it now', asy
       expect(apart(value, document.volumetric_efficiency[i]![j]!)).toBeLessThan(1e-9);
     });
   });
-  await page.close();
 });
 
 test('has one screen at 1440 by 900: length and curve together, nothing scrolls', async () => {
-  const { page } = await open();
+  const { page } = await again();
   await page.locator('#filling .js-plotly-plot .main-svg').first().waitFor();
   const [high, window] = await page.evaluate(() => [
     document.documentElement.scrollHeight,
@@ -78,11 +77,10 @@ test('has one screen at 1440 by 900: length and curve together, nothing scrolls'
     expect(box.y + box.height, part).toBeLessThanOrEqual(900);
     expect(box.height, part).toBeGreaterThan(50);
   }
-  await page.close();
 });
 
 test('is computed here where the build has none; a first look never says what to cut', async () => {
-  const { page, said } = await open();
+  const { page, said } = await again();
   const changedText = refined.replace('bore: 77 mm', 'bore: 78 mm');
   await openFile(page, 'quick.yaml', changedText);
   await page.getByText('for the figures before your last change').waitFor();
@@ -130,11 +128,10 @@ test('is computed here where the build has none; a first look never says what to
     expect(Math.abs(percent - 100 * (ours![i]! / own![i]! - 1))).toBeLessThan(1e-9);
   });
   expect(said).toEqual([]);
-  await page.close();
 });
 
 test('is in the unit of the file: inches in, inches out', async () => {
-  const { page } = await open({ hash: '' });
+  const { page } = await again();
   const inches = text.replace('length: 60 mm #', 'length: 2.4 in #');
   await page.locator('input[type=file][accept*=yaml]').setInputFiles({
     name: 'inches.yaml',
@@ -159,5 +156,4 @@ test('is in the unit of the file: inches in, inches out', async () => {
   const made = page.getByLabel('made with trumpets of');
   expect(await made.inputValue()).toBe('2.4');
   expect((await page.locator('.run-length').textContent())!.trim()).toMatch(/of\s+in$/);
-  await page.close();
 });

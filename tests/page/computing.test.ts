@@ -1,11 +1,11 @@
 /** What the page says while it computes, when it is stopped, and when something of it breaks. */
 import { expect, test } from 'vitest';
-import { open } from './opened.ts';
+import { again } from './opened.ts';
 import { refined, text } from './quick.ts';
 import { answered, columns, go, openFile, saved } from './reader.ts';
 
 test('stops when told, says what it is then, and goes on where it was', async () => {
-  const { page, said } = await open();
+  const { page, said } = await again();
   // A finer mesh, so that there is time to stop it.
   const slow = refined.replace('bore: 77 mm', 'bore: 76 mm').replace('30 mm', '10 mm');
   await openFile(page, 'slow.yaml', slow);
@@ -19,11 +19,10 @@ test('stops when told, says what it is then, and goes on where it was', async ()
   await page.locator('.sheet-cut').waitFor();
   expect(await page.getByText('Stopped').count()).toBe(0);
   expect(said).toEqual([]);
-  await page.close();
 });
 
 test('survives a worker that stops, and says so', async () => {
-  const { page } = await open();
+  const { page } = await again();
   // A finer mesh, so that there is something left to do when it stops.
   const slow = text.replace('bore: 77 mm', 'bore: 75 mm').replace('30 mm', '5 mm');
   await openFile(page, 'slow.yaml', slow);
@@ -41,7 +40,7 @@ test('survives a worker that stops, and says so', async () => {
 });
 
 test('marks points that failed or did not settle', async () => {
-  const { page } = await open();
+  const { page } = await again();
   const strict = text.replace('settle: 0.02', 'settle: 0.000001\n  maximumCycles: 3');
   await openFile(page, 'strict.yaml', strict);
   await answered(page);
@@ -49,5 +48,4 @@ test('marks points that failed or did not settle', async () => {
   expect(table['state, fitted now']).toContain('not settled');
   await go(page, 'trust');
   await page.getByText('Points to distrust').waitFor();
-  await page.close();
 });

@@ -2,7 +2,7 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { curveDocument, runHere, runLengths } from '../../sim/index.ts';
-import { open } from './opened.ts';
+import { again, open } from './opened.ts';
 import { scenario } from './quick.ts';
 import { apart, column, columns, exactCurve, go, saved, TEN_DIGITS, take } from './reader.ts';
 
@@ -19,7 +19,7 @@ async function threadTime(page: Page): Promise<() => Promise<number>> {
 }
 
 test('shows an estimate after a quarter of a second of work, then what the core gives for it', async () => {
-  const { page, said } = await open();
+  const { page, said } = await again();
   await page.locator('#filling .js-plotly-plot').waitFor();
   expect(await page.locator('#filling .tried').count()).toBe(0);
   const time = await threadTime(page);
@@ -44,7 +44,7 @@ test('shows an estimate after a quarter of a second of work, then what the core 
 });
 
 test('may have the WebAssembly kernel in its workers: the policy of the page lets them', async () => {
-  const { page } = await open();
+  const { page } = await again();
   await take(page, 98);
   await exactCurve(page);
   const [worker] = page.workers();
@@ -56,7 +56,7 @@ test('may have the WebAssembly kernel in its workers: the policy of the page let
 });
 
 test('is dragged by the mouth of the drawing, and the drawing, the figure and the words follow', async () => {
-  const { page, said } = await open();
+  const { page, said } = await again();
   const grip = (await page.locator('.grip-bar').boundingBox())!;
   const from = Number(await page.getByLabel('in millimetres, exact').inputValue());
   const [x, y] = [grip.x + grip.width / 2, grip.y + grip.height / 2];
@@ -90,7 +90,7 @@ async function slide(page: Page, lengths: readonly number[], release: boolean): 
 }
 
 test('workers are asked for the exact curve of the length let go, and for its cycle only then', async () => {
-  const { page } = await open();
+  const { page } = await again();
   await page.locator('.tiles').waitFor();
   await page.evaluate(() => {
     const asked: string[] = [];
@@ -111,7 +111,7 @@ test('workers are asked for the exact curve of the length let go, and for its cy
 });
 
 test('while it is held a quick curve comes first and says how near it is', async () => {
-  const { page } = await open();
+  const { page } = await again();
   await page.locator('#filling .js-plotly-plot').waitFor();
   await page.evaluate(() => {
     const words: string[] = [];
@@ -125,7 +125,7 @@ test('while it is held a quick curve comes first and says how near it is', async
     });
     Object.assign(window, { words });
   });
-  await slide(page, [97, 98, 99], false);
+  await slide(page, [101, 102, 103], false);
   await exactCurve(page);
   const words = await page.evaluate(() => (window as unknown as { words: string[] }).words);
   expect(words.at(-1)).toBe('exact');
@@ -136,7 +136,7 @@ test('while it is held a quick curve comes first and says how near it is', async
 });
 
 test('is taken on the map, with its speed', async () => {
-  const { page } = await open();
+  const { page } = await again();
   await page.locator('#map .js-plotly-plot .main-svg').first().waitFor();
   const plot = (await page.locator('#map .nsewdrag').boundingBox())!;
   await page.mouse.click(plot.x + plot.width * 0.9, plot.y + plot.height / 2);

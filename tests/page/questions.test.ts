@@ -30,14 +30,14 @@ import {
   worthStudyOf,
 } from '../../sim/index.ts';
 import { questionOf } from '../../web/compute/question.ts';
-import { open } from './opened.ts';
-import { more, scenario, text } from './quick.ts';
+import { again } from './opened.ts';
+import { answer, more, scenario, text } from './quick.ts';
 import { answered, apart, column, columns, go, openFile, saved, TEN_DIGITS } from './reader.ts';
 
 const { speeds } = scenario;
 
 test('doubt, choices, shelf and injectors agree with the core', async () => {
-  const { page, said } = await open();
+  const { page, said } = await again();
   await openFile(page, 'more.yaml', more);
   await answered(page);
   await go(page, 'price');
@@ -91,7 +91,7 @@ test('doubt, choices, shelf and injectors agree with the core', async () => {
 });
 
 test('pedal and sound agree with the core, and follow what is changed of them', async () => {
-  const { page, said } = await open();
+  const { page, said } = await again();
   await openFile(page, 'more.yaml', more);
   const asked = readScenario(more, 'more.yaml');
   const pedal = pedalStudyOf(asked.pedal!);
@@ -129,7 +129,7 @@ test('pedal and sound agree with the core, and follow what is changed of them', 
 });
 
 test('signal and idle agree with the core', async () => {
-  const { page, said } = await open();
+  const { page, said } = await again();
   await openFile(page, 'more.yaml', more);
   const { engine, pressureBar, idle } = readScenario(more, 'more.yaml');
   const bar = pressureBar!;
@@ -153,7 +153,7 @@ test('signal and idle agree with the core', async () => {
 });
 
 test('plenum and worth agree with the core', async () => {
-  const { page, said } = await open();
+  const { page, said } = await again();
   const computer = { ...runHere, task: async (name: 'trace', job: never) => TASKS[name](job) };
   const ask = async (place: string, view: string, label: string) => {
     await go(page, place);
@@ -161,9 +161,9 @@ test('plenum and worth agree with the core', async () => {
     await page.locator(`#${view} .finding`).waitFor();
     return page.locator(`#${view} .finding`).textContent();
   };
-  const answer = await lengthStudy({ ...questionOf(scenario) }, runHere);
+  const { recommended } = await answer();
   const { plenum, target, lengthUnit } = scenario;
-  const engine = withLength(scenario.engine, answer.recommended.length);
+  const engine = withLength(scenario.engine, recommended.length);
   const asked = { engine, plenum, speeds, target, lengthUnit };
   const beside = await plenumStudyOf(asked, computer as never);
   const weighed = await ask('plenum', 'plenum', 'Weigh against a plenum');
@@ -175,7 +175,7 @@ test('plenum and worth agree with the core', async () => {
 });
 
 test('the sensor to trust is the one that the core trusts', async () => {
-  const { page, said } = await open();
+  const { page, said } = await again();
   const computer = { ...runHere, task: async (name: 'trace', job: never) => TASKS[name](job) };
   await go(page, 'sensor');
   await page.getByRole('button', { name: 'Weigh the sensors' }).click();
@@ -193,7 +193,7 @@ test('the sensor to trust is the one that the core trusts', async () => {
 });
 
 test('a table of load agrees with the core', async () => {
-  const { page, said } = await open();
+  const { page, said } = await again();
   await openFile(page, 'more.yaml', more);
   await answered(page);
   await go(page, 'load');
@@ -214,7 +214,7 @@ test('a table of load agrees with the core', async () => {
 });
 
 test('values of another key are weighed where the scenario names one', async () => {
-  const { page, said } = await open();
+  const { page, said } = await again();
   const vary = 'sweep:\n  vary:\n    - { key: intake.port.length, values: "60 mm, 80 mm" }\n';
   await openFile(page, 'varied.yaml', text.replace('sweep:\n', vary));
   await go(page, 'keys');
@@ -259,7 +259,7 @@ test('values of another key are weighed where the scenario names one', async () 
 });
 
 test('a run off the dyno lies over the prediction, and a bad one names its line', async () => {
-  const { page, said } = await open();
+  const { page, said } = await again();
   await go(page, 'dyno');
   const rows = speeds.map((speed, i) => `${speed},${20 + i * (4 - i)}`);
   const run = async (head: string) =>
@@ -280,7 +280,7 @@ test('a run off the dyno lies over the prediction, and a bad one names its line'
 });
 
 test('readings off the bodies and probes are worked out as by the core, and bad ones name their line', async () => {
-  const { page, said } = await open();
+  const { page, said } = await again();
   const twin = text.replace('cylinders: 1', 'cylinders: 2');
   await openFile(page, 'twin.yaml', twin);
   const { engine: two } = readScenario(twin, 'twin.yaml');

@@ -2,7 +2,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { beforeAll, expect, test } from 'vitest';
-import { readScenario, runHere, TASKS, worthStudyOf } from '../../sim/index.ts';
+import { withWorkers } from '../../sim/cli/workers.ts';
+import { readScenario, worthStudyOf } from '../../sim/index.ts';
 import { reportHtml } from '../../sim/report/report.ts';
 import { lengthStudy } from '../../sim/study/length/compute.ts';
 import { sweepReport } from '../../sim/study/length/report.ts';
@@ -66,9 +67,9 @@ test('worth prints on one page of A4, answer, table and cautions, however much i
     );
   const name = 'more.yaml';
   const scenario = readScenario(asked, name);
-  const task = async (which: 'trace', job: never) => TASKS[which](job);
-  const computer = { ...runHere, task } as never;
-  const study = await worthStudyOf({ scenario, text: asked, file: name }, computer);
+  const study = await withWorkers(2, (workers) =>
+    worthStudyOf({ scenario, text: asked, file: name }, workers),
+  );
   writeFileSync(file, reportHtml(worthReport(study, scenario)));
   const page = await (await browser()).newPage();
   await page.goto(`file://${file}`);

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { expect, test } from 'vitest';
 import { figuresOf, withFigure } from '../../web/state/figures.ts';
-import { address, open } from './opened.ts';
+import { address, again, open } from './opened.ts';
 import { text } from './quick.ts';
 import { drawer, openFile, readDownload, write } from './reader.ts';
 
@@ -15,7 +15,7 @@ const present = text.split('\n').findIndex((line) => line.includes('bore: 77 mm'
 const bad = text.replace('bore: 77 mm', 'boar: 77 mm');
 
 test('a bad file changes nothing: what is wrong and where stands at the top, and it can be mended', async () => {
-  const { page, said } = await open();
+  const { page, said } = await again();
   const before = await page.locator('.headline').textContent();
   await openFile(page, 'bad.yaml', bad);
   const alert = page.locator('.troubles');
@@ -37,11 +37,10 @@ test('a bad file changes nothing: what is wrong and where stands at the top, and
   await page.keyboard.type('bore');
   await page.locator('.issues').waitFor({ state: 'detached' });
   expect(said).toEqual([]);
-  await page.close();
 });
 
 test('31 MB, nonsense, a bomb of aliases: told in words, never parsed for long', async () => {
-  const { page, said } = await open();
+  const { page, said } = await again();
   const alert = page.locator('.troubles');
   const bomb = `a: &a [x,x,x,x,x,x,x,x,x]\n${'bcdefghi'
     .split('')
@@ -69,11 +68,10 @@ test('31 MB, nonsense, a bomb of aliases: told in words, never parsed for long',
   expect(await alert.textContent()).toBe('');
   expect(await page.locator('.engine').first().textContent()).toBe('Quick single for tests');
   expect(said).toEqual([]);
-  await page.close();
 });
 
 test('every key that the file leaves out can be added, with its default and doubt in sight, and taken out again', async () => {
-  const { page, said } = await open();
+  const { page, said } = await again();
   await drawer(page);
   const box = page.locator('.drawer');
   expect(await box.getByLabel('intake: throttle, open loss').count()).toBe(0);
@@ -94,11 +92,10 @@ test('every key that the file leaves out can be added, with its default and doub
   expect(kept).toContain('Quick single');
   expect(kept).not.toContain('openLoss');
   expect(said).toEqual([]);
-  await page.close();
 });
 
 test('a long text is parsed once for the whole form', async () => {
-  const { page } = await open();
+  const { page } = await again();
   const long = `${text}\nnotes: "${'x'.repeat(4000)}"\n${'# a remark of the builder\n'.repeat(5000)}`;
   expect(long.length).toBeGreaterThan(130_000);
   await openFile(page, 'long.yaml', long);
@@ -106,11 +103,10 @@ test('a long text is parsed once for the whole form', async () => {
   await drawer(page);
   await page.getByLabel('Bore', { exact: true }).waitFor();
   expect(performance.now() - began).toBeLessThan(PATIENCE);
-  await page.close();
 });
 
 test('the form keeps remarks and layout, and marks a wrong figure', async () => {
-  const { page } = await open();
+  const { page } = await again();
   await write(page, 'Trumpet fitted now', '70 mm');
   const [download] = await Promise.all([
     page.waitForEvent('download'),
@@ -122,7 +118,6 @@ test('the form keeps remarks and layout, and marks a wrong figure', async () => 
   await page.locator('.wrong-says').getByText('apples').waitFor();
   expect(await page.getByLabel('Bore', { exact: true }).getAttribute('aria-invalid')).toBe('true');
   expect(await page.locator('.answer > .notice').textContent()).toContain('apples');
-  await page.close();
 });
 
 test.each([
@@ -144,15 +139,14 @@ test('a bare number after a fraction with a spread takes the unit alone', () => 
 });
 
 test('a new title is taken, without a new answer', async () => {
-  const { page } = await open();
+  const { page } = await again();
   await openFile(page, 'named.yaml', text.replace('Quick single for tests', 'Her own single'));
   await expect.poll(() => page.locator('.engine').first().textContent()).toBe('Her own single');
   expect(await page.locator('.answer progress').count()).toBe(0);
-  await page.close();
 });
 
 test('travels in a link that holds the text as it is now, and comes back the same', async () => {
-  const { page } = await open();
+  const { page } = await again();
   await write(page, 'Bore', '79 mm');
   await page.getByRole('button', { name: 'Copy a link' }).click();
   const link = await page.getByLabel('The link').inputValue();
