@@ -43,8 +43,6 @@ export interface Resolution {
 /** Whether points are computed between the speeds, and which set-ups may win. */
 interface Rules {
   refine: boolean;
-  /** Whether only means in the bands are asked for, and no price outside them. */
-  meansAlone?: boolean;
   mayWin(name: number): boolean;
 }
 
@@ -83,12 +81,10 @@ export class Contest {
     let pains = USUAL;
     for (let left = MOST_TRIES; ; left--) {
       await this.resolve();
-      const { baseline } = this.curves;
-      const dear = this.rules.meansAlone ? [] : this.nearlyBest();
-      const others = new Set([baseline.length, ...this.inContest()]);
-      for (const length of dear) others.delete(length);
+      const dear = this.nearlyBest();
+      const others = this.inContest().filter((length) => !dear.includes(length));
       await Promise.all([
-        this.curves.refine([...others], 'bands', pains),
+        this.curves.refine(others, 'bands', pains),
         this.curves.refine(dear, 'all', pains),
       ]);
       const moves = this.moves();

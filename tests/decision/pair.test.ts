@@ -87,6 +87,16 @@ describe('lengths by their means', async () => {
     expect(Math.max(...ask)).toBe(7400);
   });
 
+  test('what is asked for twice is computed once', async () => {
+    const before = seen.length;
+    const job = { engine: engines[0], speed: 6000 };
+    const [one, again] = [await runner.run(job), await runner.run(job)];
+    expect(seen.length).toBe(before + 1);
+    expect(again).toBe(one);
+    await runner.run({ ...job, speed: 6001 });
+    expect(seen.length).toBe(before + 2);
+  });
+
   test('without lengths nothing is resolved', async () => {
     const none = await lengthsInBand({ ...asked, lengths: [] }, runner, {});
     expect(none.means).toEqual([]);

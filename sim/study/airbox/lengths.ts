@@ -37,13 +37,13 @@ export async function lengthsInBand(
   observer: SweepObserver,
 ): Promise<LengthMeans> {
   const own = engine.intake.trumpet.length;
-  // Floors stand outside the band; what is asked is the mean.
+  // What is asked is the mean: no speeds outside the band, and no floors there.
   const asked = { speeds: speedsAcross(speeds, target), target: { ...target, floors: [] }, own };
   const engineOf = (length: number) => (length === own ? engine : withLength(engine, length));
   const curves = new Curves({ ...asked, engineOf }, runner, observer);
   const mayWin = (length: number) => lengths.includes(length);
   await curves.add([...new Set([...lengths, own])]);
-  const contest = new Contest({ refine, meansAlone: true, mayWin }, curves);
+  const contest = new Contest({ refine, mayWin }, curves);
   const resolution = lengths.length > 0 ? await contest.conclude() : undefined;
   return {
     means: lengths.map((length) => {
