@@ -103,7 +103,7 @@ describe('warnings in the terms of the trade', () => {
       'diameterAirEnd: 66 mm',
       'diameterAirEnd: 6.6 mm',
       'exhaust.collector',
-      'tapers from 6.6 mm',
+      'tapers from 6.6 mm to',
     ],
     [
       'cross-plane-eight',
@@ -117,7 +117,7 @@ describe('warnings in the terms of the trade', () => {
       'diameterAirEnd: 52 mm',
       'diameterAirEnd: 5.2 mm',
       'intake.trumpet',
-      'tapers from 5.2 mm',
+      'tapers from 5.2 mm to',
     ],
     ['hill-climb', 'bore: 45 mm', 'bore: 25 mm', 'intake.throttle.bore', "of the cylinder's bore"],
     [

@@ -65,7 +65,7 @@ export function checkFlowPath({ engine, intake, exhaust }: ScenarioView): void {
 
 function step(at: Place, where: string, diameter?: number, bore?: number): void {
   if (!outside(diameter! / bore!, STEP)) return;
-  at.warn(`steps at ${where}: ${against(diameter!, bore!)}; check that this is so`);
+  at.warn(`steps at ${where}: ${sizes(' against ', diameter!, bore!)}; check that this is so`);
 }
 
 function tapers(pipes: Partial<Record<keyof typeof TAPER, PipeView>>): void {
@@ -77,7 +77,7 @@ function tapers(pipes: Partial<Record<keyof typeof TAPER, PipeView>>): void {
     } = pipe as PipeView & { here: Place };
     const range = TAPER[name as keyof typeof TAPER];
     if (!outside(air.given! / valve.given!, range)) continue;
-    here.warn(`tapers from ${against(air.given!, valve.given!)}; check that this is so`);
+    here.warn(`tapers from ${sizes(' to ', air.given!, valve.given!)}; check that this is so`);
   }
 }
 
@@ -88,7 +88,7 @@ function portToSeat(valves: ValvesView, port: PipeView & { here: Place }): void 
     diameterAt(port, 'ValveEnd'),
     common,
     PORT_TO_SEAT,
-    'a seat of the area of all',
+    'one seat with the area of all',
   );
 }
 
@@ -109,5 +109,5 @@ function compare(
 /** False too where a figure is missing. */
 const outside = (ratio: number, [low, high]: Range) => ratio < low - 1e-9 || ratio > high + 1e-9;
 
-const against = (...sizes: number[]) =>
-  sizes.map((size) => quantityToText(size, 'length')).join(' against ');
+const sizes = (between: string, ...diameters: number[]) =>
+  diameters.map((size) => quantityToText(size, 'length')).join(between);
