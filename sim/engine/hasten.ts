@@ -37,6 +37,8 @@ export class Hastening {
   private readonly looked: ReadonlyMap<Duct, readonly number[]>;
   private past: Past[] = [];
   private from: number[] = [];
+  private seenNow: number[] = [];
+  private shares: number[] | undefined;
 
   constructor(model: EngineModel) {
     this.model = model;
@@ -49,27 +51,32 @@ export class Hastening {
     this.from = this.seen();
   }
 
-  /** After a cycle that is not yet the last: puts the mixture in the model's place; what it would report, if there is one. */
-  ahead(reports: LineCycle[]): LineCycle[] | undefined {
-    const { network } = this.model;
-    const seen = this.seen();
-    const change = seen.map((x, i) => x - this.from[i]!);
-    this.past.push({ column: network.layout.column.slice(), reports, change });
+  /** After a cycle: what the mixture would report, where one can be told. */
+  foresee(reports: LineCycle[]): LineCycle[] | undefined {
+    this.seenNow = this.seen();
+    const change = this.seenNow.map((x, i) => x - this.from[i]!);
+    this.past.push({ column: this.model.network.layout.column.slice(), reports, change });
     if (this.past.length > DEPTH + 1) this.past.shift();
-    const mixed = this.mixed();
-    this.from = mixed ? this.seen() : seen;
-    return mixed;
+    this.shares = this.found();
+    return this.shares && reportsOf(this.past.slice(-this.shares.length), this.shares);
   }
 
-  private mixed(): LineCycle[] | undefined {
+  /** Puts the mixture in the model's place; what it reports, or undefined where it is none. */
+  ahead(): LineCycle[] | undefined {
+    const { shares } = this;
+    const past = this.past.slice(-(shares?.length ?? 1));
+    const mixed = shares !== undefined && this.load(past, shares);
+    if (!mixed) this.model.network.load(past.at(-1)!.column);
+    this.from = mixed ? this.seen() : this.seenNow;
+    return mixed ? reportsOf(past, shares) : undefined;
+  }
+
+  /** Shares of as many of the last ends as tell. */
+  private found(): number[] | undefined {
     for (let count = this.past.length; count >= 2; count--) {
-      const past = this.past.slice(-count);
-      const shares = leastChange(past.map(({ change }) => change));
-      if (!shares.every((share) => Math.abs(share) <= GREATEST_SHARE)) continue;
-      if (!this.load(past, shares)) break;
-      return reportsOf(past, shares);
+      const shares = leastChange(this.past.slice(-count).map(({ change }) => change));
+      if (shares.every((share) => Math.abs(share) <= GREATEST_SHARE)) return shares;
     }
-    this.model.network.load(this.past.at(-1)!.column);
     return undefined;
   }
 

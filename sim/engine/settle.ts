@@ -82,7 +82,7 @@ export class Settling {
     const settled = repeats && (this.leftAlone || !held);
     if (!settled && cycles < most) {
       this.prepare(repeats);
-      this.hasten(reports);
+      this.hasten();
       this.cycle();
       return undefined;
     }
@@ -91,21 +91,22 @@ export class Settling {
     return spray ? { ...state, spray } : state;
   }
 
-  /** What repeats, if anything does: the cycle the one before and the state it began with, or the mean of a swing. */
+  /** What repeats, if anything does: a cycle like the one before, the state it began with and the end that is foreseen; or the mean of a swing. */
   private repeated(reports: LineCycle[]): LineCycle[] | undefined {
     const { limit } = this.rule;
-    const alike = (others: readonly LineCycle[]) =>
+    const alike = (others: readonly LineCycle[] = []) =>
       others.every((line, i) => spread(line.trapped, reports[i]!.trapped) < limit);
     const last = this.history.at(-1);
+    const foreseen = this.hastening?.foresee(reports);
     this.history.push(reports);
     this.cycles++;
-    if (last && alike(last) && alike(this.mixed ?? [])) return reports;
+    if (last && [last, this.mixed, foreseen].every(alike)) return reports;
     return this.hastening ? undefined : swingMean(this.history, limit);
   }
 
   /** Goes ahead as long as that is worth it; then cycles have it by themselves. */
-  private hasten(reports: LineCycle[]): void {
-    this.mixed = this.hastening?.ahead(reports);
+  private hasten(): void {
+    this.mixed = this.hastening?.ahead();
     if (this.cycles < PATIENCE || !this.hastening) return;
     this.hastening = undefined;
     this.history = [];
