@@ -158,12 +158,17 @@ function barriers(page: Page) {
   });
 }
 
-test('no place scrolls sideways, on phones and at 200 % of a desk', async () => {
+test('no place scrolls sideways, on phones and at 200 and 400 % of a desk', async () => {
   const { page } = await again();
   await take(page, 80);
   const all = await places(page);
-  for (const width of [320, 390, 720]) {
-    await page.setViewportSize({ width, height: 740 });
+  // 320 px are 400 % of 1280, 720 are 200 % of 1440.
+  for (const [width, height] of [
+    [320, 256],
+    [390, 740],
+    [720, 450],
+  ] as const) {
+    await page.setViewportSize({ width, height });
     for (const place of all) {
       await page.evaluate((to) => {
         location.hash = `#/${to}`;

@@ -38,7 +38,8 @@ function Drawn({ size, ...props }: OverCurveProps & { size: readonly [number, nu
   return (
     <>
       <svg aria-hidden="true">
-        <path class="losses" d={lossesPath(known)} />
+        <Hatch />
+        <path class="losses" fill={`url(#${HATCH})`} d={lossesPath(known)} />
         <path class={exact ? 'tried' : 'tried estimate'} d={linePath(known)} />
         <path class="dots" d={dotsPath(of((standing) => standing === 'full'))} />
         <path
@@ -55,6 +56,24 @@ function Drawn({ size, ...props }: OverCurveProps & { size: readonly [number, nu
         </span>
       )}
     </>
+  );
+}
+
+const HATCH = 'lost-by-yours';
+
+/** What is lost is hatched, so that it does not rest on colour. */
+function Hatch() {
+  return (
+    <pattern
+      id={HATCH}
+      width={7}
+      height={7}
+      patternUnits="userSpaceOnUse"
+      patternTransform="rotate(45)"
+    >
+      <rect class="lost-ground" width={7} height={7} />
+      <path class="lost-line" d="M0 0 V7" />
+    </pattern>
   );
 }
 
