@@ -77,6 +77,12 @@ test('what is missing is said at its field, which takes the focus; a reload lose
   const bore = page.locator('[data-path="engine.bore"]');
   expect(await bore.evaluate((node) => node === document.activeElement)).toBe(true);
   expect(await page.locator('.wrong-says', { hasText: 'apples' }).count()).toBe(1);
+  const duration = page.locator('[data-path="intake.valves.lift.duration"]');
+  expect(await duration.locator('xpath=..').textContent()).toMatch(/for example: \d+ deg\. /);
+  // What is written meanwhile is not called missing any more.
+  await duration.fill('244');
+  await page.getByText('12 of the figures must be mended').waitFor();
+  expect(await duration.getAttribute('aria-invalid')).toBe('false');
   await page.reload();
   await page.locator('[data-path="engine.bore"]').waitFor();
   expect(await bore.inputValue()).toBe('86 apples');

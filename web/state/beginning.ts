@@ -11,11 +11,12 @@ const STORE = 'begun';
 export const written = signal<Readonly<Record<string, string>>>(stored());
 effect(() => remember(STORE, written.value));
 
-/** What is wrong with the figures, since they were last asked for an answer. */
+/** What is wrong with the figures as they were last asked for an answer; of those written since, nothing. */
 export const troubles = signal<readonly OwnIssue[]>([]);
 
 export function write(path: string, text: string): void {
   written.value = { ...written.peek(), [path]: text };
+  troubles.value = troubles.peek().filter((one) => one.path !== path);
 }
 
 /** Makes the scenario and puts it on the page; says whether it could. */

@@ -110,6 +110,7 @@ function timingKeys(kind: ValveKind) {
     duration: maybe('angle', 'Crank angle open at the check lift.', {
       limits: ['90 deg', `${LONGEST_DURATION} deg`],
       usual: ['180 deg', '330 deg'],
+      example: '244 deg',
       doubt: { half: '2 deg', why: 'check lift' },
       ...formOf(kind, 'duration'),
     }),
