@@ -14,6 +14,8 @@ import { slideOpenArea } from './slide.ts';
 export type Plate = Omit<ThrottleSpecification, 'length' | 'shaftPosition' | 'angle'>;
 
 interface Throttle {
+  /** How it is called. */
+  noun: string;
   /** Open area [m^2] at an angle [deg], 90 being wide open. */
   openArea(plate: Plate, angle: number): number;
   /** Share of the bore that its edges leave to the jet, for the contraction [-]. */
@@ -27,6 +29,7 @@ interface Throttle {
 const RADIANS = Math.PI / 180;
 
 const butterfly: Throttle = {
+  noun: 'plate',
   openArea: butterflyOpenArea,
   // What the plate alone leaves open: a round shaft contracts nothing.
   edges: ({ closedAngle }, angle) =>
@@ -36,6 +39,7 @@ const butterfly: Throttle = {
 };
 
 const slide: Throttle = {
+  noun: 'slide',
   openArea: slideOpenArea,
   edges: (plate, angle) => slideOpenArea(plate, angle) / circleArea(plate.bore),
   openings: 1,
@@ -48,6 +52,7 @@ const barrelOf = (plate: Plate) => ({
 });
 
 const barrel: Throttle = {
+  noun: 'barrel',
   openArea: (plate, angle) => barrelOpenArea(barrelOf(plate), angle),
   edges: (plate, angle) => barrelOpenArea(barrelOf(plate), angle) / circleArea(plate.bore),
   openings: 2,

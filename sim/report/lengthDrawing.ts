@@ -2,11 +2,12 @@
 
 import type { LengthUnit } from '../decision/lengthUnit.ts';
 import { cos, sin } from '../elementary/angles.ts';
+import { throttleOf } from '../loss/throttles.ts';
 import type { IntakeSpecification } from '../specification.ts';
 import { lengthIn } from './figures.ts';
 import { html, type Markup } from './markup.ts';
 import { fixed } from './numbers.ts';
-import { throttleNoun, throttleOutline } from './throttleOutline.ts';
+import { throttleOutline } from './throttleOutline.ts';
 
 const WIDTH = 760;
 const HEIGHT = 240;
@@ -48,7 +49,7 @@ ${inTheBore(throttle, { across: (x) => px(across(plate) - x * stretch), up: (y) 
 <text x="${at(0)}" y="${HEIGHT - 32}" text-anchor="end" class="strong">length to cut ${lengthIn(length, unit)}, bellmouth included</text>
 <text x="${at(0)}" y="14" text-anchor="end">rim plane</text>
 <text x="${at(length)}" y="14" text-anchor="middle">body face</text>
-<text x="${at(plate)}" y="32" text-anchor="middle">${throttleNoun(throttle)}</text>
+<text x="${at(plate)}" y="32" text-anchor="middle">${throttleOf(throttle).noun}</text>
 <line class="leader" x1="${at(plate)}" x2="${at(plate)}" y1="38" y2="${AXIS - 6}"/>
 <text x="${at(total)}" y="14">valve</text>
 </svg>`;

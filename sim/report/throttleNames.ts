@@ -1,10 +1,10 @@
 /** Reports are written of plates; of slides and barrels each word for them is changed, but no key of a file. */
+import { throttleOf } from '../loss/throttles.ts';
 import type { ThrottleSpecification } from '../specification.ts';
-import { throttleNoun } from './throttleOutline.ts';
 
 /** The same text or plain data with what throttles called by its name; what is of a class stays as it is. */
 export function throttleNamed<T>(told: T, throttle: Pick<ThrottleSpecification, 'kind'>): T {
-  const noun = throttleNoun(throttle);
+  const { noun } = throttleOf(throttle);
   return noun === 'plate' ? told : (renamed(told, noun) as T);
 }
 

@@ -5,9 +5,6 @@ import type { ThrottleSpecification } from '../specification.ts';
 /** Lines of points [m]; those that are closed end where they begin. */
 export type Outline = [number, number][][];
 
-/** How it is called. */
-export const throttleNoun = ({ kind }: Pick<ThrottleSpecification, 'kind'>) => kind ?? 'plate';
-
 export function throttleOutline(throttle: ThrottleSpecification): Outline {
   return OUTLINES[throttle.kind ?? 'butterfly'](throttle);
 }

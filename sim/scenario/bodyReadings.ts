@@ -15,7 +15,13 @@
 import type { BodyFigure, BodyReading } from '../decision/bodyErrors.ts';
 import { BODY_COLUMNS } from './bodyColumns.ts';
 import { type CsvFile, type Report, readCsvFile } from './csvFile.ts';
-import { cylinderRows, doubtsOf, loadsOf, type ReadState } from './cylinderRows.ts';
+import {
+  cylinderRows,
+  doubtsOf,
+  loadsOf,
+  type ReadBodies,
+  type ReadState,
+} from './cylinderRows.ts';
 
 /** What screws are like. */
 export interface Screws {
@@ -89,21 +95,13 @@ const NEEDED_VACUUM = [
  * @param name the file's name, for messages
  * @throws ScenarioError with every problem found, in the order of the file
  */
-export function readBodyReadings(
-  text: string,
-  name: string,
-  engine: { cylinders: number; closedAngle: number },
-): BodyReadings {
+export function readBodyReadings(text: string, name: string, engine: ReadBodies): BodyReadings {
   return readCsvFile(text, name, KIND, BODY_COLUMNS, (file, report) =>
     readingsOf(file, engine, report),
   );
 }
 
-function readingsOf(
-  file: CsvFile,
-  engine: { cylinders: number; closedAngle: number },
-  report: Report,
-): BodyReadings | undefined {
+function readingsOf(file: CsvFile, engine: ReadBodies, report: Report): BodyReadings | undefined {
   const doubts = doubtsOf(file, DOUBTS, report);
   const screws = doubtsOf(file, SCREWS, report);
   checkMaster(file, screws, engine.cylinders, report);

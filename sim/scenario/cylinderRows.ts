@@ -1,4 +1,6 @@
 /** Readings of one cylinder a row, at one or several loads: what every such file has in common. */
+import { throttleOf } from '../loss/throttles.ts';
+import type { ThrottleSpecification } from '../specification.ts';
 import { type ColumnSet, type CsvColumn, cellValue, headOf } from './csvColumn.ts';
 import { type CsvFile, checkWidths, type Report } from './csvFile.ts';
 import { readQuantity } from './quantity.ts';
@@ -80,6 +82,12 @@ function valuesOf<Name extends string>(
   return values;
 }
 
+/** What readings of bodies must belong to. */
+export interface ReadBodies {
+  cylinders: number;
+  throttle: Pick<ThrottleSpecification, 'kind' | 'closedAngle'>;
+}
+
 /** Rows by the load that they were read at, and their cylinder. */
 export interface Loads<Name extends string> {
   states: ReadState[];
@@ -89,12 +97,11 @@ export interface Loads<Name extends string> {
 /**
  * Sorts rows into loads; every cylinder stands once in each.
  *
- * @param cylinders of the engine
- * @param closedAngle of the plate [deg]
+ * @param engine that they must belong to
  */
 export function loadsOf<Name extends string>(
   rows: readonly CylinderRow<Name | 'speed' | 'plate' | 'cylinder' | 'visit' | 'bleeds'>[],
-  { cylinders, closedAngle }: { cylinders: number; closedAngle: number },
+  { cylinders, throttle }: ReadBodies,
   report: Report,
 ): Loads<Name> {
   const states: ReadState[] = [];
@@ -103,9 +110,11 @@ export function loadsOf<Name extends string>(
     const { speed = Number.NaN, plate = Number.NaN, cylinder = Number.NaN } = row.values;
     const { visit = 1, bleeds = 1 } = row.values;
     if (!(speed > 0 && plate >= 0 && cylinder > 0)) return [];
+    const { closedAngle } = throttle;
     if (plate <= closedAngle) {
-      const remedy = `give the angle from the plane across the bore; this plate seals at ${closedAngle} deg`;
-      report(row.line, 'plate_deg', 'the plate is shut', remedy, `more than ${closedAngle} deg`);
+      const { noun } = throttleOf(throttle);
+      const remedy = `give the angle as the scenario does, 90 deg wide open; this ${noun} seals at ${closedAngle} deg`;
+      report(row.line, 'plate_deg', `the ${noun} is shut`, remedy, `more than ${closedAngle} deg`);
       return [];
     }
     if (cylinder > cylinders) {

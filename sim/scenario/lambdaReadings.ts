@@ -13,7 +13,13 @@ import type { LambdaReading, LambdaState, MixtureDoubts } from '../decision/mixt
 import { type FuelAtoms, lambdaOfGas } from '../mixture/exhaustGas.ts';
 import { headOf } from './csvColumn.ts';
 import { type CsvFile, type Report, readCsvFile } from './csvFile.ts';
-import { type CylinderRow, cylinderRows, doubtsOf, loadsOf } from './cylinderRows.ts';
+import {
+  type CylinderRow,
+  cylinderRows,
+  doubtsOf,
+  loadsOf,
+  type ReadBodies,
+} from './cylinderRows.ts';
 import { LAMBDA_COLUMNS, type LambdaColumnName } from './lambdaColumns.ts';
 
 export interface LambdaReadings {
@@ -27,10 +33,7 @@ export interface LambdaReadings {
 }
 
 /** What the readings must belong to. */
-export interface ReadEngine {
-  cylinders: number;
-  /** Angle at which the plate seals [deg]. */
-  closedAngle: number;
+export interface ReadEngine extends ReadBodies {
   fuel: FuelAtoms;
 }
 

@@ -1,6 +1,7 @@
 /** Which keys of the throttle body go with which kind, and what they resolve to. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { readBodyReadings } from '../../sim/scenario/bodyReadings.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
 
 const PLATE = readFileSync('scenarios/hill-climb.yaml', 'utf8');
@@ -34,4 +35,24 @@ test.each([
   ['    kind: flap\n', PLATE, 'slide'],
 ])('%s is refused', (lines, text, words) => {
   expect(() => kind(lines, text)).toThrow(words);
+});
+
+describe.each([
+  ['', PLATE, 'plate'],
+  ['    kind: slide\n', PLATE.replace(SHAFT, ''), 'slide'],
+  ['    kind: barrel\n', PLATE.replace(SHAFT, ''), 'barrel'],
+])('shut it is told by its name:%s', (lines, text, noun) => {
+  test('in the file of the engine', () => {
+    const shut = `${lines}    angle: 7 deg\n`;
+    expect(() => kind(shut, text)).toThrow(`the ${noun} is shut`);
+  });
+
+  test('in readings', () => {
+    const read = () =>
+      readBodyReadings('speed_rpm,plate_deg,cylinder,vacuum_kPa\n1000,8,1,50\n', 'bodies.csv', {
+        ...{ cylinders: 4, throttle: kind(lines, text) },
+      });
+    expect(read).toThrow(`the ${noun} is shut`);
+    expect(read).toThrow(`this ${noun} seals at 8 deg`);
+  });
 });

@@ -116,7 +116,7 @@ export function checkThrottle(throttle: ThrottleView): void {
   const low = closedAngle.assumed;
   if (leaks ? angle.assumed < low : angle.assumed <= low) {
     const limit = `${leaks ? 'at least' : 'more than'} ${low} deg`;
-    angle.problem('the plate is shut', 'open it: 90 deg is wide open', limit);
+    angle.problem(`the ${nounOf(throttle)} is shut`, 'open it: 90 deg is wide open', limit);
   }
   if (bleed.bore.given! >= bore.given! / 2) {
     bleed.bore.problem(
@@ -129,6 +129,11 @@ export function checkThrottle(throttle: ThrottleView): void {
 
 /** A butterfly where the file says nothing; that is not told among the defaults, for nearly all are. */
 const kindOf = ({ kind }: Pick<ThrottleView, 'kind'>) => kind.given ?? 'butterfly';
+
+function nounOf(throttle: Pick<ThrottleView, 'kind'>): string {
+  const kind = kindOf(throttle);
+  return throttleOf(kind === 'butterfly' ? {} : { kind }).noun;
+}
 
 /** What one kind has and the others have not. */
 function checkKind({ kind, bore, shaftDiameter, barrelDiameter }: ThrottleView): void {

@@ -40,7 +40,7 @@ export function askedScrews(
   const { cylinder, intake } = fitted;
   const { doubts, ...found } = readBodyReadings(text, file, {
     cylinders: cylinder.count,
-    closedAngle: intake.throttle.closedAngle,
+    throttle: intake.throttle,
   });
   const engine = withBleed(fitted, found.screws);
   const whole = wholeBleed(engine);

@@ -44,7 +44,7 @@ export function readTrims(engine: EngineSpecification, text: string, file: strin
   const { carbon, hydrogen, oxygen } = fuelNamed(engine.combustion.fuel as FuelName);
   const found = readLambdaReadings(text, file, {
     cylinders: engine.cylinder.count,
-    closedAngle: engine.intake.throttle.closedAngle,
+    throttle: engine.intake.throttle,
     fuel: { hydrogen: hydrogen / carbon, oxygen: oxygen / carbon },
   });
   return { engine, ...found };
