@@ -33,8 +33,13 @@ describe('plenum', () => {
     );
     expect(stdout).toMatch(/times as\s+much/);
     expect(stdout).not.toMatch(/no section plenum/);
-    // 2.5 l on 2 l at a filling of 0.8: 2 x 2.5 / (0.8 x 2).
-    expect(document.turns_to_fill.plenum).toBeCloseTo(3.125, 2);
+    // In litres and decimetres: the plenum, 62 mm of body, four runners of 330 mm and ports from 45 to 41 mm.
+    const port = (Math.PI / 12) * (0.45 ** 2 + 0.45 * 0.41 + 0.41 ** 2);
+    const runner = (Math.PI / 4) * 0.45 ** 2 * 3.3;
+    const room = 2.5 + (Math.PI / 4) * 0.62 ** 3 + 4 * (runner + port);
+    // On 2 l at a filling of 0.8.
+    const swept = Math.PI * 0.86 ** 3;
+    expect(document.turns_to_fill.plenum).toBeCloseTo((2 * room) / (0.8 * swept), 2);
     for (const row of document.full_load) {
       const share = row.bodies_volumetric_efficiency / row.plenum_volumetric_efficiency - 1;
       expect(row.bodies_over_plenum_fraction).toBeCloseTo(share, 8);
