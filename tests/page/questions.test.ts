@@ -180,8 +180,8 @@ test('the sensor to trust is the one that the core trusts', async () => {
   await go(page, 'sensor');
   await page.getByRole('button', { name: 'Weigh the sensors' }).click();
   await page.locator('#meter .finding').waitFor();
-  const answer = await lengthStudy({ ...questionOf(scenario) }, runHere);
-  const asked = meterQuestion(scenario, answer.recommended.length);
+  const { recommended } = await answer();
+  const asked = meterQuestion(scenario, recommended.length);
   const study = await meterStudyOf(asked, computer as never);
   expect(await page.locator('#meter .finding').textContent()).toBe(meterSentences(study)[0]);
   const shown = columns(await saved(page, 'meter', 'CSV'));
