@@ -51,14 +51,13 @@ export class Hastening {
     this.from = this.seen();
   }
 
-  /** After a cycle: what the mixture would report, where one can be told. */
-  foresee(reports: LineCycle[]): LineCycle[] | undefined {
+  /** After a cycle: remembers its end, and finds the shares of the mixture. */
+  note(reports: LineCycle[]): void {
     this.seenNow = this.seen();
     const change = this.seenNow.map((x, i) => x - this.from[i]!);
     this.past.push({ column: this.model.network.layout.column.slice(), reports, change });
     if (this.past.length > DEPTH + 1) this.past.shift();
     this.shares = this.found();
-    return this.shares && reportsOf(this.past.slice(-this.shares.length), this.shares);
   }
 
   /** Puts the mixture in the model's place; what it reports, or undefined where it is none. */

@@ -91,16 +91,16 @@ export class Settling {
     return spray ? { ...state, spray } : state;
   }
 
-  /** What repeats, if anything does: a cycle like the one before, the state it began with and the end that is foreseen; or the mean of a swing. */
+  /** What repeats, if anything does: a cycle like the one before and the state it began with; or the mean of a swing. */
   private repeated(reports: LineCycle[]): LineCycle[] | undefined {
     const { limit } = this.rule;
     const alike = (others: readonly LineCycle[] = []) =>
       others.every((line, i) => spread(line.trapped, reports[i]!.trapped) < limit);
     const last = this.history.at(-1);
-    const foreseen = this.hastening?.foresee(reports);
+    this.hastening?.note(reports);
     this.history.push(reports);
     this.cycles++;
-    if (last && [last, this.mixed, foreseen].every(alike)) return reports;
+    if (last && [last, this.mixed].every(alike)) return reports;
     return this.hastening ? undefined : swingMean(this.history, limit);
   }
 
