@@ -4,8 +4,10 @@ import { solo } from '../../sim/engine/driver.ts';
 import { leastChange } from '../../sim/engine/hasten.ts';
 import { inLanes } from '../../sim/engine/lanes.ts';
 import { type PointResult, type PointWishes, runSpeeds } from '../../sim/engine/point.ts';
+import { readScenario } from '../../sim/scenario/read.ts';
 import { withAngle } from '../../sim/study/load/cell.ts';
 import { THIN_AND_WARM } from '../../sim/study/load/density.ts';
+import { more } from '../page/quick.ts';
 import { demo } from '../scenario.ts';
 
 test('the mixture of what a straight map has changed is what it leaves as it is', () => {
@@ -67,6 +69,16 @@ describe('a point that comes to rest slowly', () => {
   });
 
   // Air goes in proportion to the pressure it comes from, up to rubbing and heat.
+  test('is the same alone in its lanes as beside another speed', () => {
+    const { engine: quick } = readScenario(more, 'more.yaml');
+    for (const angle of [7.45, 8.25]) {
+      const set = withAngle(quick, angle);
+      const [exact] = runSpeeds(set, [11000], solo, { hastened: true });
+      for (const speeds of [[11000], [6000, 11000], [9350, 11000]])
+        expect(runSpeeds(set, speeds, inLanes, { hastened: true }).at(-1)).toEqual(exact);
+    }
+  });
+
   test('in thinner air holds as much less', () => {
     for (const { onDays } of points(1e-3, 100, { hastened: true, days: THIN_AND_WARM }))
       expect(Math.abs(Math.log(onDays![0]!) / Math.log(0.9) - 1)).toBeLessThan(0.04);
