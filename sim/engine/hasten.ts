@@ -18,10 +18,14 @@ import { type CellGas, sample } from './takeOver.ts';
 /** Ends before the last that are mixed in, and the greatest share of one: beyond it they are too much alike. Our own choice. */
 const DEPTH = 3;
 const GREATEST_SHARE = 8;
-/** Of each change, in its square: keeps shares from chasing rounding. */
+/** Of each change, in its square: keeps shares from chasing rounding. Our own choice. */
 const DAMPING = 1e-6;
-/** Part of an exhaust pipe before the open, where air of the outside comes and goes and says nothing of the rest. */
+/** Share of the length of an exhaust pipe before the open, where air of the outside comes and goes and says nothing of the rest. Our own choice. */
 const BREATHING = 0.4;
+/** What makes changes alike in size, and what cells are weighed by: usual swings [Pa], [K], [m/s], and the volume of a cell [m^3]. Our own choice. */
+const USUAL = { pressure: 1e5, temperature: 500, velocity: 400, volume: 1e-4 };
+/** Weight of a charge beside a cell of that volume [-]. Our own choice. */
+const CHARGE = 3;
 
 /** What a cycle ended in. */
 interface Past {
@@ -33,12 +37,10 @@ interface Past {
 
 export class Hastening {
   private readonly model: EngineModel;
-  /** Of each duct how many cells are looked at. */
+  /** Of each duct the weights of its cells. */
   private readonly looked: ReadonlyMap<Duct, readonly number[]>;
   private past: Past[] = [];
   private from: number[] = [];
-  private seenNow: number[] = [];
-  private shares: number[] | undefined;
 
   constructor(model: EngineModel) {
     this.model = model;
@@ -51,22 +53,18 @@ export class Hastening {
     this.from = this.seen();
   }
 
-  /** After a cycle: remembers its end, and finds the shares of the mixture. */
-  note(reports: LineCycle[]): void {
-    this.seenNow = this.seen();
-    const change = this.seenNow.map((x, i) => x - this.from[i]!);
-    this.past.push({ column: this.model.network.layout.column.slice(), reports, change });
+  /** After a cycle that is not yet the last: puts the mixture in the model's place; what it reports, or undefined where it is none. */
+  ahead(reports: LineCycle[]): LineCycle[] | undefined {
+    const { network } = this.model;
+    const seen = this.seen();
+    const change = seen.map((x, i) => x - this.from[i]!);
+    this.past.push({ column: network.layout.column.slice(), reports, change });
     if (this.past.length > DEPTH + 1) this.past.shift();
-    this.shares = this.found();
-  }
-
-  /** Puts the mixture in the model's place; what it reports, or undefined where it is none. */
-  ahead(): LineCycle[] | undefined {
-    const { shares } = this;
+    const shares = this.found();
     const past = this.past.slice(-(shares?.length ?? 1));
     const mixed = shares !== undefined && this.load(past, shares);
-    if (!mixed) this.model.network.load(past.at(-1)!.column);
-    this.from = mixed ? this.seen() : this.seenNow;
+    if (!mixed) network.load(past.at(-1)!.column);
+    this.from = mixed ? this.seen() : seen;
     return mixed ? reportsOf(past, shares) : undefined;
   }
 
@@ -98,7 +96,12 @@ export class Hastening {
       !lines.every(({ cylinder: { slots } }) => slots[AT.V_MASS]! > 0)
     )
       return false;
-    for (const duct of network.ducts) sample(duct, duct, network.gas, inBounds);
+    for (const duct of network.ducts) {
+      sample(duct, duct, network.gas, inBounds);
+      // Its ends hold a mixture too: what any of them has had of fuel, the duct has had.
+      const at = network.layout.place.get(duct.sums)! + AT.D_VAPOUR;
+      column[at] = Math.max(...past.map((one) => one.column[at]!));
+    }
     return true;
   }
 
@@ -109,20 +112,19 @@ export class Hastening {
     for (const [{ prim }, weights] of this.looked)
       for (let i = 0; i < weights.length; i++) {
         const weight = weights[i]!;
-        seen.push((weight * prim.p.at(i)) / 1e5, (weight * prim.T.at(i)) / 500);
-        seen.push((weight * prim.u.at(i)) / 400, weight * prim.burned.at(i));
+        seen.push((weight * prim.p.at(i)) / USUAL.pressure);
+        seen.push((weight * prim.T.at(i)) / USUAL.temperature);
+        seen.push((weight * prim.u.at(i)) / USUAL.velocity, weight * prim.burned.at(i));
       }
     for (const { cylinder } of lines) {
       const { slots } = cylinder;
-      seen.push((CHARGE * slots[AT.Q_P]!) / 1e5, (CHARGE * slots[AT.V_T]!) / 500);
+      seen.push((CHARGE * slots[AT.Q_P]!) / USUAL.pressure);
+      seen.push((CHARGE * slots[AT.V_T]!) / USUAL.temperature);
       seen.push((CHARGE * slots[AT.V_BURNED]!) / slots[AT.V_MASS]!);
     }
     return seen;
   }
 }
-
-/** A charge beside a cell of a tenth of a litre. */
-const CHARGE = 3;
 
 /** Of each duct the weights of its cells; none of those next to the open. */
 function lookedAt({ network, outside }: EngineModel): ReadonlyMap<Duct, readonly number[]> {
@@ -138,7 +140,8 @@ function lookedAt({ network, outside }: EngineModel): ReadonlyMap<Duct, readonly
       const { volume, cells } = duct.mesh;
       const side = open.get(duct);
       const within = (i: number) => (side === 'low' ? cells - 1 - i : i) < (1 - BREATHING) * cells;
-      return [duct, Array.from(volume, (v, i) => (side && !within(i) ? 0 : Math.sqrt(v / 1e-4)))];
+      const weight = (v: number) => Math.sqrt(v / USUAL.volume);
+      return [duct, Array.from(volume, (v, i) => (side && !within(i) ? 0 : weight(v)))];
     }),
   );
 }

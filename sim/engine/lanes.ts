@@ -60,11 +60,6 @@ function drive(
   const kernel = lanesOf(form, layout.column.length);
   if (!kernel) return solo(model, starts, rule);
   const lanes = new Lanes(kernel, layout);
-  if (rule.hastened && !areTwins(starts, lanes.count)) {
-    return starts.map(
-      (start) => drive(form, model, new Array<Start>(lanes.count).fill(start), rule)[0]!,
-    );
-  }
   const ends = new Array<End | NonPhysicalStateError>(starts.length);
   let next = 0;
   const seats = Array.from({ length: lanes.count }, () => new Seat(model, rule, lanes));
@@ -92,13 +87,6 @@ function drive(
   }
   return ends;
 }
-
-/**
- * Whether every lane holds the same speed. What is hastened depends in its sixth digit on what runs beside it, from a
- * cause not found yet; beside itself it is what it is alone in TypeScript.
- */
-const areTwins = (starts: readonly Start[], lanes: number) =>
-  starts.length === lanes && starts.every((start) => start === starts[0]);
 
 /** Speeds without an end yet, in TypeScript: it says of a state beyond physics what it is. */
 function oneByOne(

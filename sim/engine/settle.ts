@@ -82,7 +82,7 @@ export class Settling {
     const settled = repeats && (this.leftAlone || !held);
     if (!settled && cycles < most) {
       this.prepare(repeats);
-      this.hasten();
+      this.hasten(reports);
       this.cycle();
       return undefined;
     }
@@ -97,7 +97,6 @@ export class Settling {
     const alike = (others: readonly LineCycle[] = []) =>
       others.every((line, i) => spread(line.trapped, reports[i]!.trapped) < limit);
     const last = this.history.at(-1);
-    this.hastening?.note(reports);
     this.history.push(reports);
     this.cycles++;
     if (last && [last, this.mixed].every(alike)) return reports;
@@ -105,8 +104,8 @@ export class Settling {
   }
 
   /** Goes ahead as long as that is worth it; then cycles have it by themselves. */
-  private hasten(): void {
-    this.mixed = this.hastening?.ahead();
+  private hasten(reports: LineCycle[]): void {
+    this.mixed = this.hastening?.ahead(reports);
     if (this.cycles < PATIENCE || !this.hastening) return;
     this.hastening = undefined;
     this.history = [];

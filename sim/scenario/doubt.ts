@@ -2,6 +2,7 @@
 import { latinHypercube } from '../decision/latinHypercube.ts';
 import { fewestSamples, type InputSample } from '../decision/uncertainty.ts';
 import { type Change, flowChanges, insideText } from './change.ts';
+import { convert } from './dimension.ts';
 import { type Doubt, type Leaf, leafValue, limitsOf } from './key.ts';
 import { leavesBelow } from './keyPath.ts';
 import { quantityToText, readQuantity } from './quantity.ts';
@@ -126,7 +127,7 @@ export function doubtsByTrade(): (Doubt & { path: string })[] {
 function withHalf(text: string, { half }: Doubt): string {
   const [, millimetres] = /^([\d.]+) mm$/.exec(half) ?? [];
   if (millimetres && /( in|")$/.test(text)) {
-    return `${text} +- ${Number((Number(millimetres) / 25.4).toPrecision(2))} in`;
+    return `${text} +- ${Number(convert(Number(millimetres), 'mm', 'in').toPrecision(2))} in`;
   }
   if (!text.endsWith('%')) return `${text} +- ${half}`;
   return half.endsWith('%')

@@ -3,9 +3,8 @@
  * refined between them where the answer turns on it, and weighed against the baseline by what is known of both.
  */
 import type { Sampling } from '../decision/sampleCurves.ts';
-import { smoothAt } from '../decision/smooth.ts';
-import { scores, type Target } from '../decision/target.ts';
-import { percentOver, tradeOff, type WeighedLength } from '../decision/tradeOff.ts';
+import type { Target } from '../decision/target.ts';
+import type { WeighedLength } from '../decision/tradeOff.ts';
 import type { EngineSpecification } from '../specification.ts';
 import type { PointRunner } from '../sweep/runner.ts';
 import {
@@ -15,10 +14,8 @@ import {
   type SweepObserver,
   sweep,
 } from '../sweep/sweep.ts';
-import { type Pains, Refinement, rangesOf } from './refinement.ts';
-
-/** Speeds at which smooth curves are set against each other [rpm]. */
-const FINE = 10;
+import { type Pains, Refinement } from './refinement.ts';
+import { insideOf, readSpeeds, rising, scoresAt, speedsKnown, weighedAgainst } from './weigh.ts';
 
 /** What is weighed. */
 export interface SetUps {
@@ -89,22 +86,15 @@ export class Curves {
     baseline = this.baseline,
     target = this.question.target,
   ): WeighedLength {
-    const at = this.speedsFor(curve, baseline);
-    const [ours, own] = [this.figures(curve, at), this.figures(baseline, at)];
-    const weighed = { length: curve.length, ...tradeOff(at, ours, own, target) };
-    if (!baseline.resolved) return weighed;
-    const known = leastReach([curve, baseline]);
-    if (known) return { ...weighed, known };
-    // Its mean is that of few speeds; the baseline's is known better.
-    const { bandMean } = this.weigh(baseline, baseline, target);
-    const gainPercent = percentOver(weighed.bandMean, bandMean);
-    return { ...weighed, known: 'sweep', gainPercent };
+    return {
+      length: curve.length,
+      ...weighedAgainst({ ...this.question, target }, curve, baseline),
+    };
   }
 
-  /** The speeds at which both curves are known [rpm]: close together where both are resolved. */
+  /** The speeds at which curves are known [rpm]: close together where all are resolved. */
   speedsFor(...curves: readonly LengthCurve[]): number[] {
-    const reach = leastReach(curves);
-    return reach ? this.readSpeeds(curves, reach) : [...this.question.speeds];
+    return speedsKnown(this.question, curves);
   }
 
   /** At which speeds samples of set-ups like these are known in the bands as these are, where any is resolved. */
@@ -112,40 +102,19 @@ export class Curves {
     const curves = this.all.filter(({ resolved }) => resolved);
     if (curves.length === 0) return undefined;
     const own = new Set(this.question.speeds);
-    const inside = this.insideOf('bands');
+    const inside = insideOf(this.question, 'bands');
     const speedsOf = (of: readonly LengthCurve[]) => {
       const all = of.flatMap((curve) => allPoints(curve).map(({ speed }) => speed));
       return rising(all.filter((speed) => own.has(speed) || inside(speed)));
     };
     const before = curves.map((curve) => this.before(curve));
-    const read = this.readSpeeds(curves, 'bands');
+    const read = readSpeeds(this.question, curves, 'bands');
     return { speeds: speedsOf(curves), before: speedsOf(before), read };
-  }
-
-  /** The speeds of the question, and close together in a reach. */
-  private readSpeeds(curves: readonly LengthCurve[], reach: Reach): number[] {
-    const parts = rangesOf(this.question, reach);
-    const computed = curves.flatMap(({ between = [] }) => between.map(({ speed }) => speed));
-    const fine = parts.flatMap(({ from, to }) =>
-      Array.from({ length: Math.ceil((to - from) / FINE) }, (_, i) => from + FINE * i),
-    );
-    const near = [...computed, ...fine].filter(this.insideOf(reach));
-    return rising([...this.question.speeds, ...near]);
-  }
-
-  private insideOf(reach: Reach) {
-    const parts = rangesOf(this.question, reach);
-    return (speed: number) => parts.some(({ from, to }) => speed >= from && speed <= to);
   }
 
   /** The score of a curve at speeds within its own [rpm], rising. */
   figures(curve: LengthCurve, at: readonly number[]): number[] {
-    const points = allPoints(curve);
-    return smoothAt(
-      points.map(({ speed }) => speed),
-      scores(points, this.question.target.score),
-      at,
-    );
+    return scoresAt(this.question.target, curve, at);
   }
 
   /** The curve as it was before its last halvings. */
@@ -167,11 +136,4 @@ export class Curves {
     this.engines.set(length, engine);
     return engine;
   }
-}
-
-const rising = (speeds: readonly number[]) => [...new Set(speeds)].sort((a, b) => a - b);
-
-function leastReach(curves: readonly LengthCurve[]): Reach | undefined {
-  if (curves.some(({ resolved }) => !resolved)) return undefined;
-  return curves.every(({ resolved }) => resolved === 'all') ? 'all' : 'bands';
 }

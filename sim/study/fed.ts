@@ -12,12 +12,12 @@ import {
 import { allPoints, type SweepObserver } from '../sweep/sweep.ts';
 import type { Computer } from '../sweep/tasks.ts';
 import { spreadOf } from './cylinders.ts';
-import type { PairCurve } from './pair.ts';
 import { historyOf } from './signal/history.ts';
 import { TAPPING } from './signal/tapped.ts';
+import type { SetUpCurve } from './weigh.ts';
 
 /** One way to feed the engine at every speed of the file, and what was computed between them. */
-export interface FedCurve extends PairCurve {
+export interface FedCurve extends SetUpCurve {
   engine: EngineSpecification;
 }
 

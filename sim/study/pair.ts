@@ -1,11 +1,11 @@
 /** Two set-ups weighed against each other at the speeds of a file, and between them until that is known. */
 import type { Target } from '../decision/target.ts';
-import type { WeighedLength } from '../decision/tradeOff.ts';
 import type { EngineSpecification } from '../specification.ts';
 import type { PointRunner } from '../sweep/runner.ts';
 import type { LengthCurve, SweepObserver } from '../sweep/sweep.ts';
 import { Contest, type Resolution } from './contest.ts';
 import { Curves } from './curves.ts';
+import type { SetUpCurve, Weighed } from './weigh.ts';
 
 export interface PairQuestion {
   engines: readonly [ours: EngineSpecification, theirs: EngineSpecification];
@@ -16,14 +16,11 @@ export interface PairQuestion {
   refine?: boolean;
 }
 
-/** All that was computed of a set-up. */
-export type PairCurve = Omit<LengthCurve, 'length'>;
-
 export interface Pair {
-  ours: PairCurve;
-  theirs: PairCurve;
+  ours: SetUpCurve;
+  theirs: SetUpCurve;
   /** Ours against theirs. */
-  weighed: Omit<WeighedLength, 'length'>;
+  weighed: Weighed;
   /** How well both are known between the speeds; absent where nothing was refined. */
   resolution?: Resolution;
 }
@@ -50,22 +47,6 @@ export async function resolvedPair(
   };
 }
 
-function unnamed({ length: _, ...curve }: LengthCurve): PairCurve {
+function unnamed({ length: _, ...curve }: LengthCurve): SetUpCurve {
   return curve;
 }
-
-/** One curve against another that was not computed beside it, at the speeds at which both are known. */
-export function weighedBeside(
-  ours: PairCurve,
-  theirs: PairCurve,
-  asked: Pick<PairQuestion, 'speeds' | 'target'>,
-): Omit<WeighedLength, 'length'> {
-  const nothing = new Curves({ ...asked, own: THEIRS, engineOf: never }, { run: never }, {});
-  const [one, other] = [ours, theirs].map((curve, length) => ({ ...curve, length }));
-  const { length: _, ...weighed } = nothing.weigh(one!, other!);
-  return weighed;
-}
-
-const never = (): never => {
-  throw new Error('nothing is computed here');
-};

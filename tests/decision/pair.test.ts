@@ -2,8 +2,9 @@
 import { describe, expect, test } from 'vitest';
 import { lengthsInBand, onceOnly } from '../../sim/study/airbox/lengths.ts';
 import { together } from '../../sim/study/contest.ts';
-import { resolvedPair, weighedBeside } from '../../sim/study/pair.ts';
+import { resolvedPair } from '../../sim/study/pair.ts';
 import { resolutionWords } from '../../sim/study/resolution.ts';
+import { weighedAgainst } from '../../sim/study/weigh.ts';
 import type { PointJob } from '../../sim/sweep/runner.ts';
 import { withLength } from '../../sim/sweep/sweep.ts';
 import { readDemo, rippling, toyRunner } from '../toy.ts';
@@ -48,8 +49,8 @@ describe('two ways', async () => {
   });
 
   test('one is weighed against another that was not computed beside it as if it were', () => {
-    expect(weighedBeside(pair.ours, pair.theirs, asked)).toEqual(pair.weighed);
-    expect(weighedBeside(alone.ours, alone.theirs, asked)).toEqual(alone.weighed);
+    expect(weighedAgainst(asked, pair.ours, pair.theirs)).toEqual(pair.weighed);
+    expect(weighedAgainst(asked, alone.ours, alone.theirs)).toEqual(alone.weighed);
   });
 });
 

@@ -112,11 +112,7 @@ function findingsOf(
     report: {
       about: 'Table',
       scenario,
-      answer: [
-        `${counted(figures.rows, 'row')} of ${counted(rows.keys.length, 'key')} at ` +
-          `${counted(scenario.speeds.length, 'speed')}, ${figures.points} points: ${failed} failed, ` +
-          `${figures.points - failed - settled} not settled. Nothing is weighed; all of them stand in the files.`,
-      ],
+      answer: [countWords(rows, scenario, figures)],
       flags: rippleCautions(
         best.map(({ i }) => engines.at(i)),
         scenario.speeds,
@@ -129,6 +125,21 @@ function findingsOf(
     sound: allSettled(outcomes),
   };
 }
+
+interface Counts {
+  rows: number;
+  points: number;
+  failed: number;
+  settled: number;
+}
+
+const countWords = (
+  { keys }: VariantRows,
+  { speeds }: Scenario,
+  { rows, points, failed, settled }: Counts,
+) =>
+  `${counted(rows, 'row')} of ${counted(keys.length, 'key')} at ${counted(speeds.length, 'speed')}, ` +
+  `${points} points: ${failed} failed, ${points - failed - settled} not settled. Nothing is weighed; all of them stand in the files.`;
 
 interface Best {
   i: number;

@@ -13,12 +13,12 @@ import { type JoinedIdle, joinedIdleOf } from '../idle/joined.ts';
 import { type LengthStudy, lengthStudy } from '../length/compute.ts';
 import { meterQuestion } from '../meter/ask.ts';
 import { type MeterStudy, meterOutcomes, meterStudyOf } from '../meter/compute.ts';
-import { weighedBeside } from '../pair.ts';
 import { type PedalStudy, pedalStudyOf } from '../pedal/compute.ts';
 import { type PlenumStudy, plenumOutcomes, plenumStudyOf } from '../plenum/compute.ts';
 import { usualResponse } from '../response/ask.ts';
 import { type ResponseStudy, responseOutcomes, responseStudyOf } from '../response/compute.ts';
 import type { Asked } from '../study.ts';
+import { weighedAgainst } from '../weigh.ts';
 
 /** How far plates are opened. */
 export type Opening = 'little' | 'wide';
@@ -70,7 +70,7 @@ export async function worthStudyOf(
   const idle = scenario.idle && { engine: best, spec: scenario.idle, ...(bar && { bar }) };
   return {
     ...{ length, plenum, meter, effects, response: { little, wide } },
-    fitted: weighedBeside(length.baseline, plenum.onPlenum, { speeds, target }),
+    fitted: weighedAgainst({ speeds, target }, length.baseline, plenum.onPlenum),
     ...(plates && { plates }),
     ...(idle && { idle: await joinedIdleOf(idle, computer) }),
     ...(scenario.pedal && { pedal: pedalStudyOf(scenario.pedal) }),
