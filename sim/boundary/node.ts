@@ -102,14 +102,6 @@ export function mouth(
 /** Entries per degree; a valve's area between them is straight to within 1e-6 of its greatest. */
 const PER_DEGREE = 8;
 
-/** Tables that are there already: an engine is laid out on several meshes. */
-const TABLES = new WeakMap<(crankAngle: number) => number, Float64Array>();
-
-const tableOf = (effectiveArea: (crankAngle: number) => number) =>
-  Float64Array.from({ length: CYCLE * PER_DEGREE + 2 }, (_, i) =>
-    effectiveArea((i / PER_DEGREE) % CYCLE),
-  );
-
 /** A valve, orifice or nozzle whose effective area [m^2] follows the crank angle less a phase [deg]. */
 export function valve(
   end: DuctEnd,
@@ -117,8 +109,9 @@ export function valve(
   effectiveArea: (crankAngle: number) => number,
   phase = 0,
 ): Node {
-  const areas = TABLES.get(effectiveArea) ?? tableOf(effectiveArea);
-  TABLES.set(effectiveArea, areas);
+  const areas = Float64Array.from({ length: CYCLE * PER_DEGREE + 2 }, (_, i) =>
+    effectiveArea((i / PER_DEGREE) % CYCLE),
+  );
   return {
     kind: 'reservoir',
     ends: [end],

@@ -186,30 +186,15 @@ function lineNodes(
   gas: Gas,
 ): Node[] {
   const { intake, exhaust } = spec;
+  const inArea = effectiveValveArea(intake.valve, portLoss(intake.port));
+  const outArea = effectiveValveArea(exhaust.valve, portLoss(exhaust.port));
   const { cylinder, phase } = line;
   return [
     mouthNode(intake, line.mouth, feed, gas),
     plateNode(intake.throttle, new DuctEnd(line.trumpet, 'high'), line.behindPlate),
-    valve(line.intakeValve, cylinder, openedBy(intake), phase),
-    valve(line.exhaustValve, cylinder, openedBy(exhaust), phase),
+    valve(line.intakeValve, cylinder, (angle) => inArea(line.intakeLift.lift(angle)), phase),
+    valve(line.exhaustValve, cylinder, (angle) => outArea(line.exhaustLift.lift(angle)), phase),
   ];
-}
-
-type ValveAtPort = Pick<EngineSpecification['exhaust'], 'valve' | 'port'>;
-
-const OPENED = new WeakMap<
-  ValveAtPort['valve'],
-  ValveAtPort & { area: (angle: number) => number }
->();
-
-/** Effective area of valves [m^2] against crank angle; the same function for the same valves and port. */
-function openedBy({ valve: valves, port }: ValveAtPort): (angle: number) => number {
-  const known = OPENED.get(valves);
-  if (known?.port === port) return known.area;
-  const [area, { lift }] = [effectiveValveArea(valves, portLoss(port)), liftCurve(valves.lift)];
-  const opened = (angle: number) => area(lift(angle));
-  OPENED.set(valves, { valve: valves, port, area: opened });
-  return opened;
 }
 
 /** Air without inertia, where a scenario says so, is a constant pressure. */
