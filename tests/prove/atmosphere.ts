@@ -47,13 +47,16 @@ const geometricChecks: Check[] = GEOMETRIC.flatMap(([Z, T, p, rho, a, mu]): Chec
   ];
 });
 
+/** H [m], T [K], p [Pa], density [kg/m3]. */
 const geopotentialChecks: Check[] = (
   [
-    [500, 284.9, 95460.84],
-    [1000, 281.65, 89874.56],
-    [2000, 275.15, 79495.2],
+    [500, 284.9, 95460.84, 1.1673],
+    [1000, 281.65, 89874.56, 1.1116],
+    [1500, 278.4, 84556.0, 1.0581],
+    [2000, 275.15, 79495.2, 1.0065],
+    [3000, 268.65, 70108.5, 0.9091],
   ] as const
-).flatMap(([H, T, p]): Check[] => [
+).flatMap(([H, T, p, rho]): Check[] => [
   {
     what: `at ${H} m geopotential altitude: T [K]`,
     source: 'standardAtmosphere',
@@ -67,6 +70,14 @@ const geopotentialChecks: Check[] = (
     published: p,
     tolerance: relative(1e-6),
     run: () => standardAtmosphere(H).pressure,
+  },
+  {
+    what: `at ${H} m geopotential altitude: density [kg/m3]`,
+    source: 'standardAtmosphere',
+    published: rho,
+    tolerance: relative(1e-4),
+    run: () =>
+      moistAirDensity(standardAtmosphere(H).pressure, standardAtmosphere(H).temperature, 0),
   },
 ]);
 
@@ -136,6 +147,9 @@ const CORRECTIONS = [
   [980, 30, 1.022, 1.0224, 1.0512],
   [950, 35, 1.0701, 1.0718, 1.0933],
   [1000, 15, 0.9684, 0.968, 1.0043],
+  [1013, 15, 0.9537, 0.9531],
+  // Outside the range of ISO 1585, 0.93 to 1.07: the formula alone.
+  [850, 20, 1.1828, 1.1886],
 ] as const;
 
 const STANDARDS = [
@@ -145,7 +159,7 @@ const STANDARDS = [
 ] as const;
 
 const correctionChecks: Check[] = CORRECTIONS.flatMap(([mbar, t, ...factors]) =>
-  STANDARDS.map(
+  STANDARDS.slice(0, factors.length).map(
     ([name, source, factor], i): Check => ({
       what: `power correction ${name} at ${mbar} mbar, ${t} degC`,
       source,

@@ -115,6 +115,15 @@ export const SOURCES = {
   shadow: 'shadow of plate and shaft integrated across the bore (computed outside this program)',
   weisbachGate:
     'Weisbach, gate valves and cocks in round pipes, as handbooks print his experiments (from memory)',
+  weisbachJet:
+    'Weisbach, sudden contraction of a pipe, as handbooks print his experiments (from memory)',
+  unwin:
+    'Weisbach, as in Unwin, Hydraulics, Encyclopaedia Britannica, 11th ed. 1911, sec. 63: short cylindrical mouthpieces (as printed)',
+  doeIdle:
+    'U.S. Department of Energy, Fact 861, 2015 (fuel as printed; air computed with petrol of 0.745 kg/l and 14.6:1)',
+  mercury: '1 mmHg = 133.32 Pa (computed)',
+  plateLever: 'Heywood 1988, eq. 7.18, and a lever of 20 mm (computed; formula from memory)',
+  spindt: 'Spindt 1965, SAE 650507 (computed outside this program; formula from memory)',
   weisbachValve:
     'Weisbach, butterfly valves, as handbooks print his experiments (5 to 20, 40 and 60 deg as quoted in print, the rest and the attribution from memory)',
   perry:

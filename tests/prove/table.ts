@@ -125,9 +125,15 @@ function cells({ what, published, ours, difference, tolerance, holds }: Outcome)
       : published.map((x) => figure(x)).join(' to '),
     figure(ours),
     Math.abs(difference) < 1e-12 ? '0' : difference.toExponential(1),
-    typeof published === 'number' ? toleranceText(tolerance) : 'within',
+    typeof published === 'number' ? toleranceText(tolerance) : bandText(tolerance),
     holds ? 'holds' : 'FAILS',
   ];
+}
+
+/** A band is kept to, or its ends are rounded by more than shows. */
+function bandText(tolerance: Tolerance): string {
+  const slack = 'absolute' in tolerance ? tolerance.absolute : tolerance.relative;
+  return slack < 1e-6 ? 'within' : `${toleranceText(tolerance)} beyond`;
 }
 
 function toleranceText(tolerance: Tolerance): string {
