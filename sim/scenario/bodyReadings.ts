@@ -128,6 +128,8 @@ function readingsOf(file: CsvFile, engine: ReadBodies, report: Report): BodyRead
 
 function figureOf({ head }: CsvFile, report: Report): BodyFigure {
   const names = head.cells.map((cell) => BODY_COLUMNS.columnOf(cell)?.name);
+  const told = names.includes('flow') || names.includes('vacuum');
+  if (!told && head.cells.some((cell) => BODY_COLUMNS.unitless(cell) === 'flow')) return 'flow';
   if (names.includes('flow') && names.includes('vacuum')) {
     report(head.line, '', 'both flow and vacuum stand here', 'keep one, or make two files');
   }

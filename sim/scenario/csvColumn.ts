@@ -19,6 +19,8 @@ export interface ColumnSet<Name extends string> {
   spellings: readonly string[];
   /** `torque_Nm`, `Torque [Nm]`, `Power (kW)` and their like; undefined where a head is none of them. */
   columnOf(head: string): CsvColumn<Name> | undefined;
+  /** The name that a head is, where only its unit is missing. */
+  unitless(head: string): Name | undefined;
   /** Whether a text is a unit and nothing else. */
   isUnit(text: string): boolean;
   /** Limits of the first column of that name, inside the program. */
@@ -52,6 +54,12 @@ export function columnSet<Name extends string>(
           return (rest === '' ? '' : units[rest]) === unit;
         }),
       );
+    },
+    unitless(head) {
+      const text = plain(head);
+      return columns.find(
+        ({ name, unit }) => unit !== '' && text !== '' && names[name].includes(text),
+      )?.name;
     },
     isUnit: (text) => Object.hasOwn(units, plain(text)),
     limitsOf: (wanted) => columns.find(({ name }) => name === wanted)!.limits,

@@ -30,7 +30,7 @@ const MOST_ROWS = 2000;
  */
 export function cylinderRows<Name extends string>(
   file: CsvFile,
-  { columnOf, near, spellings }: ColumnSet<Name>,
+  { columnOf, near, spellings, unitless }: ColumnSet<Name>,
   needed: readonly { name: Name; words: string; example: string }[],
   report: Report,
 ): CylinderRow<Name>[] | undefined {
@@ -43,15 +43,17 @@ export function cylinderRows<Name extends string>(
   }
   const missing = needed.filter(({ name }) => !names.includes(name));
   for (const { name, words, example } of missing) {
-    const meant = near(
-      head.cells.filter((_, at) => !known[at]),
-      name,
-    );
+    const unknown = head.cells.filter((_, at) => !known[at]);
+    const meant = near(unknown, name);
+    const bare = unknown.find((cell) => unitless(cell) === name);
+    const remedy = bare
+      ? `write its unit into the head, for example "${meant ?? example}"`
+      : `name it for example ${example}`;
     report(
       head.line,
       '',
       `no column of ${words}; found: ${head.cells.join(', ')}`,
-      meant ? `did you mean "${meant}"?` : `name it for example ${example}`,
+      meant && !bare ? `did you mean "${meant}"?` : remedy,
       `known: ${spellings.join(', ')}`,
     );
   }
@@ -134,7 +136,8 @@ export function loadsOf<Name extends string>(
     seen[state].set(cylinder, row.line);
     return [{ row: row as CylinderRow<Name>, state, cylinder: cylinder - 1 }];
   });
-  checkWhole(states, seen, cylinders, report);
+  const refused = rows.filter(({ line }) => !sorted.some(({ row }) => row.line === line));
+  checkWhole(states, seen, { cylinders, refused }, report);
   return { states, rows: sorted };
 }
 
@@ -144,21 +147,27 @@ function placeOf(states: ReadState[], state: ReadState): number {
   return found >= 0 ? found : states.push(state) - 1;
 }
 
+/** A row that was refused may be what a load lacks: that is told once. */
 function checkWhole(
   states: readonly ReadState[],
   seen: readonly Map<number, number>[],
-  cylinders: number,
+  {
+    cylinders,
+    refused,
+  }: { cylinders: number; refused: readonly CylinderRow<'speed' | 'cylinder'>[] },
   report: Report,
 ): void {
   for (const [j, { speed, angle }] of states.entries()) {
+    const mayBe = (cylinder: number, { values }: (typeof refused)[number]) =>
+      (values.cylinder ?? cylinder) === cylinder && (values.speed ?? speed) === speed;
     const absent = Array.from({ length: cylinders }, (_, i) => i + 1).filter(
-      (cylinder) => !seen[j]!.has(cylinder),
+      (cylinder) => !seen[j]!.has(cylinder) && !refused.some((row) => mayBe(cylinder, row)),
     );
     if (absent.length === 0) continue;
     report(
       Math.min(...seen[j]!.values()),
       'cylinder',
-      `at ${speed} rpm and ${angle} deg ${cylinders - absent.length} of ${cylinders} cylinders were read; ` +
+      `at ${speed} rpm and ${angle} deg ${seen[j]!.size} of ${cylinders} cylinders were read; ` +
         `missing: ${absent.join(', ')}`,
       'read every cylinder at every load, or take this load out',
       `cylinders 1 to ${cylinders}`,

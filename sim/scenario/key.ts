@@ -254,7 +254,7 @@ export function readLeaf(raw: unknown, leaf: Leaf): Quantity | LeafProblem {
   if (lost !== undefined) return { ...lost, limit };
   const broken = brokenLimit(read, leaf);
   if (broken !== undefined) {
-    return { problem: broken, remedy: `keep within the limit. ${leaf.description}`, limit };
+    return { problem: broken, remedy: `keep within the limit. ${leaf.description}`.trim(), limit };
   }
   const seldom = leaf.usual && !read.gauge && !within(read.value, boundsOf(leaf, leaf.usual));
   return seldom ? { ...read, unusual: `${leaf.usual![0]} to ${leaf.usual![1]}` } : read;

@@ -102,7 +102,8 @@ function readingsOf(file: CsvFile, engine: ReadEngine, report: Report): LambdaRe
 
 /** Gases count where the head names one of them and no lambda. */
 function hasGases({ head }: CsvFile): boolean {
-  const names = head.cells.map((cell) => LAMBDA_COLUMNS.columnOf(cell)?.name);
+  const { columnOf, unitless } = LAMBDA_COLUMNS;
+  const names = head.cells.map((cell) => columnOf(cell)?.name ?? unitless(cell));
   return !names.includes('lambda') && NEEDED_GASES.some(({ name }) => names.includes(name));
 }
 

@@ -10,12 +10,12 @@ import { LEAST_STRAIGHT } from './sections/trumpet.ts';
 export type ScenarioPath = LeafPath<typeof scenarioKeys>;
 
 /**
- * Reads a text as the key at `path` would, with its units and limits.
+ * Reads a text as the key at `path` would, with its units and limits; what the key means is not what the text does.
  *
  * @returns the value in the unit inside the program, or the first problem
  */
 export function readValue(path: ScenarioPath, text: string): { value: number } | LeafProblem {
-  const read = readLeaf(text, keyAt(scenarioKeys, path) as Leaf);
+  const read = readLeaf(text, { ...(keyAt(scenarioKeys, path) as Leaf), description: '' });
   return 'problem' in read ? read : { value: read.value };
 }
 

@@ -95,13 +95,34 @@ describe('wrong input ends with 2: line, limit, remedy', () => {
     ],
     [
       ['--readings', at(four, HEAD.replace('vacuum_kPa', 'vacuum'))],
-      [':1:1 no column of vacuum with its unit', 'did you mean "vacuum_'],
+      [
+        ':1:1 no column of vacuum with its unit',
+        'write its unit into the head, for example "vacuum_',
+      ],
     ],
     [
       ['--readings', at(['1000,8,1,50', ...four])],
       [':2:1 plate_deg: the plate is shut', '8 deg'],
     ],
     [['--readings', at(['1000,400,1,50', ...four])], [':2:1 plate_deg: 400 is out of range']],
+    [
+      ['--readings', at(['1000,400,1,50', ...four.slice(1)])],
+      [
+        ':2:1 plate_deg: 400 is out of range',
+        'limit: 0 deg to 90 deg',
+        '1 problem in the readings',
+      ],
+    ],
+    [
+      ['--readings', at(idle([0.5, 0.5, 0.5, 0.5]), HEAD.replace('vacuum_kPa', 'flow'))],
+      [':1:1 no column of flow with its unit', 'write its unit into the head, for example "flow_'],
+    ],
+    [
+      ['--spacing', '1000mm', '--lever', '22mm'],
+      ['--spacing 1000mm: 1000mm is out of range; limit: 5 mm to 300 mm; keep within the limit.\n'],
+    ],
+    [['--spacing', '95', '--lever', '22mm'], ['95 has no unit']],
+    [['--spacing', '95mm'], ['--spacing and --lever belong together']],
     [
       ['--readings', at(four, `# master: 5\n${HEAD}`)],
       [':1:1 master: there is no body 5', '1 to 4'],

@@ -78,9 +78,26 @@ describe('wrong input ends with 2: line, limit, remedy', () => {
     [['--readings', at(idle([1, 1, 40, 1]))], [':4:1 lambda: 40 is out of range']],
     [
       ['--readings', at(four, 'speed_rpm,plate,cylinder,lambda')],
-      [':1:1 no column of plate angle with its unit', 'did you mean "plate_deg"'],
+      [
+        ':1:1 no column of plate angle with its unit',
+        'write its unit into the head, for example "plate_deg"',
+      ],
     ],
     [['--readings', at(['1000,400,1,1', ...four])], [':2:1 plate_deg: 400 is out of range']],
+    [
+      ['--readings', at(['1000,400,1,1', ...four.slice(1)])],
+      ['limit: 0 deg to 90 deg', '1 problem in the readings'],
+    ],
+    [
+      [
+        '--readings',
+        at(
+          [1, 2, 3, 4].map((i) => `1000,9,${i},1,13,1`),
+          'speed_rpm,plate_deg,cylinder,CO,CO2,O2',
+        ),
+      ],
+      [':1:1 no column of CO with its unit', 'for example "CO_percent"'],
+    ],
     [
       ['--readings', at(['1000,8,1,1', ...four])],
       [':2:1 plate_deg: the plate is shut', 'more than 8 deg'],
