@@ -1,4 +1,5 @@
 /** A view of a study that is worked out when the reader asks: its sentences, one plot, one table. */
+import type { ComponentType } from 'preact';
 import type { LengthUnit, Plot, Table } from '../../sim/index.ts';
 import { drawn } from '../drawing/draw.ts';
 import type { View } from '../drawing/view.ts';
@@ -17,12 +18,14 @@ interface Asked<T>
   sentences?(result: T, unit: LengthUnit): readonly string[];
   /** What the button does and how long that takes; none where another view begins the study. */
   ask?: { label: string; cost(picture: Picture): string; ready?(picture: Picture): boolean };
+  /** What the reader chooses of the question. */
+  Choice?: ComponentType;
   /** Decimals under the pointer. */
   decimals?: number;
 }
 
 export function askedView<T>(asked: Asked<T>): View {
-  const { study, reading, plot, table, sentences, ask, decimals, ...rest } = asked;
+  const { study, reading, plot, table, sentences, ask, decimals, Choice, ...rest } = asked;
   const result = () => resultOf(study);
   return {
     ...rest,
@@ -41,9 +44,17 @@ export function askedView<T>(asked: Asked<T>): View {
         const now = picture.value;
         if (!now) return null;
         const { lengthUnit } = now.scenario;
-        if (found) return <Sentences sentences={sentences?.(found, lengthUnit) ?? []} />;
         const ready = ask.ready?.(now) ?? true;
-        return <AskControl study={study} label={ask.label} cost={ask.cost(now)} ready={ready} />;
+        return (
+          <>
+            {Choice && <Choice />}
+            {found ? (
+              <Sentences sentences={sentences?.(found, lengthUnit) ?? []} />
+            ) : (
+              <AskControl study={study} label={ask.label} cost={ask.cost(now)} ready={ready} />
+            )}
+          </>
+        );
       },
     }),
   };

@@ -24,10 +24,11 @@ import {
   soleInjector,
 } from './tables.ts';
 
-export function loadSentences(study: LoadStudy): string[] {
+/** @param asLine whether the option that asks for a longer table is named, for who types a command */
+export function loadSentences(study: LoadStudy, asLine = false): string[] {
   return [
     sizeWords(study),
-    lineWords(study),
+    lineWords(study, asLine),
     idleWords(study),
     signalWords(study),
     ruleWords(study),
@@ -43,7 +44,7 @@ function sizeWords({ angles, speeds }: LoadStudy): string {
   );
 }
 
-function lineWords(study: LoadStudy): string {
+function lineWords(study: LoadStudy, asLine: boolean): string {
   const { angles, speeds, angleSteps, speedSteps, checks } = study;
   const worst = (steps: LoadStudy['angleSteps']) =>
     steps.reduce((most, one) => (one.error > most.error ? one : most));
@@ -56,7 +57,7 @@ function lineWords(study: LoadStudy): string {
     ? `Straight lines between rows and columns are estimated to err by at most ${share(LIMIT, 0)} of the air.`
     : `Straight lines are not within ${share(LIMIT, 0)} of the air everywhere: estimated ${share(a.error)} ` +
       `${between(angles, a.at, angle)}, ${share(s.error)} ${between(speeds, s.at, rpm)}. ` +
-      sizeWanted(study);
+      sizeWanted(study, asLine);
   return `${estimate}${doubtWords(study)} In the middle of the ${counted(checks.length, 'cell')} where lines should be worst they are off by up to ${share(far)}, computed.`;
 }
 
@@ -73,11 +74,13 @@ function doubtWords({ density }: LoadStudy): string {
 }
 
 /** The table that straight lines would want, where one of that size may be asked for. */
-function sizeWanted({ angles, speeds, angleSteps, speedSteps }: LoadStudy): string {
+function sizeWanted(study: LoadStudy, asLine: boolean): string {
+  const { angles, speeds, angleSteps, speedSteps } = study;
   const wanted = (steps: LoadStudy['angleSteps'], have: number) =>
     Math.min(Math.max(valuesWanted(steps, LIMIT), have), SIZES.most);
-  const size = `${wanted(angleSteps, angles.length)}x${wanted(speedSteps, speeds.length)}`;
-  return `For that a table wants some ${size} (--most ${size}).`;
+  const [rows, columns] = [wanted(angleSteps, angles.length), wanted(speedSteps, speeds.length)];
+  const option = asLine ? ` (--most ${rows}x${columns})` : '';
+  return `For that a table wants some ${rows} angles by ${columns} speeds${option}.`;
 }
 
 /** Where each reading tells load, at the lowest, middle and highest speed. */
@@ -161,7 +164,7 @@ export function loadReport(study: LoadStudy): Report {
   return {
     about: 'Load',
     scenario,
-    answer: loadSentences(study),
+    answer: loadSentences(study, true),
     flags: [
       ...unsettled(study),
       ...pointCautions(failed),
