@@ -7,8 +7,12 @@ const MINUS = '\u2212';
 /** Text of the core in the page's type. */
 export function typeset(text: string): string {
   return text
-    .replace(/(^|\s)-(?=\d)/g, `$1${MINUS}`)
-    .replace(/(\d) (?=mm\b|in\b|rpm\b|%|kPa\b|ms\b)/g, `$1${NBSP}`);
+    .replaceAll('+-', '±')
+    .replace(/(^|[\s(])-(?=\d)/g, `$1${MINUS}`)
+    .replace(
+      /(\d) (?=(?:mm|in|rpm|kPa|ms|deg|degrees|Nm|N|kW|K|Hz|dB|cm3|mg|g)\b|%)/g,
+      `$1${NBSP}`,
+    );
 }
 
 /** A figure with its unit. */

@@ -13,6 +13,7 @@ import {
   sweepDocument,
 } from '../../sim/index.ts';
 import { questionOf } from '../../web/compute/question.ts';
+import { typeset } from '../../web/format.ts';
 import { address, again, browser, open } from './opened.ts';
 import { answer, refined, scenario, text } from './quick.ts';
 import { answered, apart, column, columns, go, openFile, saved } from './reader.ts';
@@ -39,7 +40,8 @@ test('stands on the page at once, to the digit as the core computes it now', asy
   const shown = await page.locator('.answer').textContent();
   const { gain, price, inside, edge, found } = decisionWords(study);
   expect(shown).toContain(`Cut to ${Math.round(study.recommended.length * 1e3)}\u00a0mm`);
-  for (const sentence of [gain, price, inside, edge, found]) expect(shown).toContain(sentence);
+  for (const sentence of [gain, price, inside, edge, found])
+    expect(shown).toContain(typeset(sentence));
   const facts = await page.locator('.facts').textContent();
   const range = goodEnough(study);
   if (range)

@@ -43,8 +43,8 @@ test('from an empty page to the cut sheet of an own engine', { timeout: 300_000 
   expect(sheet).toContain('My own single');
   expect(sheet).toContain(`to ${answer}`);
   expect(sheet).toContain('Fitted now: 60');
-  expect(sheet).toMatch(/Figures in doubt \(\+-\): \d+/);
-  expect(sheet).toContain('from 5000 to 7000 rpm');
+  expect(sheet).toMatch(/Figures in doubt, given with ± or assumed: \d+/);
+  expect(sheet).toContain('from 5000 to 7000\u00a0rpm');
   console.table(Object.fromEntries(steps.map(({ name, seconds }) => [name, seconds.toFixed(1)])));
   expect(steps.reduce((sum, { seconds }) => sum + seconds, 0)).toBeLessThan(600);
 

@@ -30,6 +30,7 @@ import {
   worthStudyOf,
 } from '../../sim/index.ts';
 import { questionOf } from '../../web/compute/question.ts';
+import { typeset } from '../../web/format.ts';
 import { again } from './opened.ts';
 import { answer, more, scenario, text } from './quick.ts';
 import { answered, apart, column, columns, go, openFile, saved, TEN_DIGITS } from './reader.ts';
@@ -45,7 +46,7 @@ test('doubt, choices, shelf and injectors agree with the core', async () => {
   const asked = readScenario(more, 'more.yaml');
   const question = { ...asked, lengths: asked.sweep.lengths, fit: asked.fit! };
   const answer = await lengthStudy(question, runHere);
-  expect(await page.locator('#shelf .finding').textContent()).toBe(shelfWords(answer));
+  expect(await page.locator('#shelf .finding').textContent()).toBe(typeset(shelfWords(answer)));
   const choices = columns(await saved(page, 'price-of-gain', 'CSV'));
   expect(column(choices, 'gain_in_band_percent')).toHaveLength(answer.weighed.length);
   answer.weighed.forEach(({ gainPercent }, i) => {
@@ -70,7 +71,10 @@ test('doubt, choices, shelf and injectors agree with the core', async () => {
   const ranking = columns(await saved(page, 'measure-next', 'CSV'));
   expect(ranking.key).toEqual(['engine.bore']);
 
-  expect(await page.locator('.facts').textContent()).toContain('at least, that it gains');
+  const facts = (await page.locator('.facts').textContent())!;
+  expect(facts).toContain('at least, that it gains');
+  // Both speeds of that file lie in its band.
+  expect(facts).toContain('Worst outsidenot known');
   await go(page, 'injectors');
   await page.locator('#injector-place .finding').waitFor();
   // All fuel from above at the highest speed: one point stands for all, which do not know of each other.
@@ -98,7 +102,9 @@ test('pedal and sound agree with the core, and follow what is changed of them', 
   await answered(page);
   await go(page, 'pedal');
   await page.locator('#pedal .finding').waitFor();
-  expect(await page.locator('#pedal .finding').textContent()).toBe(pedalSentences(pedal)[0]);
+  expect(await page.locator('#pedal .finding').textContent()).toBe(
+    typeset(pedalSentences(pedal)[0]!),
+  );
   const force = columns(await saved(page, 'pedal', 'CSV'));
   expect(column(force, 'foot_force_out_N').at(-1)).toBeCloseTo(pedal.curve.at(-1)!.out, 7);
   await openFile(page, 'more.yaml', more.replace('count: 2 # springs alike', 'count: 1'));
@@ -148,7 +154,7 @@ test('signal and idle agree with the core', async () => {
   await page.getByRole('button', { name: 'Compare the ways' }).click();
   await page.locator('#idle .finding').waitFor();
   const own = await joinedIdleOf({ engine, spec: idle!, bar }, computer as never);
-  expect(await page.locator('#idle .finding').textContent()).toBe(idleSentences(own)[0]);
+  expect(await page.locator('#idle .finding').textContent()).toBe(typeset(idleSentences(own)[0]!));
   expect(said).toEqual([]);
 });
 
@@ -167,10 +173,18 @@ test('plenum and worth agree with the core', async () => {
   const asked = { engine, plenum, speeds, target, lengthUnit };
   const beside = await plenumStudyOf(asked, computer as never);
   const weighed = await ask('plenum', 'plenum', 'Weigh against a plenum');
-  expect(weighed).toBe(plenumSentences(beside)[0]);
+  expect(weighed).toBe(typeset(plenumSentences(beside)[0]!));
   const question = { scenario, text, file: 'quick.yaml' };
   const worth = worthSentences(await worthStudyOf(question, computer as never));
-  expect(await ask('worth', 'worth', 'Weigh it all')).toBe(worth[0]);
+  expect(await ask('worth', 'worth', 'Weigh it all')).toBe(typeset(worth[0]!));
+  // What other studies say more of is a click away; a single has nothing to balance.
+  const led = page.locator('#worth .says a');
+  expect(await led.evaluateAll((all) => all.map((one) => one.getAttribute('href')))).toEqual([
+    '#/plenum',
+    '#/sensor',
+    '#/load',
+  ]);
+  expect(await page.locator('#worth .says').textContent()).not.toMatch(/\((response|signal|idle)/);
   expect(said).toEqual([]);
 });
 
@@ -183,7 +197,9 @@ test('the sensor to trust is the one that the core trusts', async () => {
   const { recommended } = await answer();
   const asked = meterQuestion(scenario, recommended.length);
   const study = await meterStudyOf(asked, computer as never);
-  expect(await page.locator('#meter .finding').textContent()).toBe(meterSentences(study)[0]);
+  expect(await page.locator('#meter .finding').textContent()).toBe(
+    typeset(meterSentences(study)[0]!),
+  );
   const shown = columns(await saved(page, 'meter', 'CSV'));
   expect(shown.trust).toEqual(study.points.map(meterTables.trustWords));
   study.points.forEach(({ errors }, i) => {
@@ -199,6 +215,10 @@ test('a table of load agrees with the core', async () => {
   await go(page, 'load');
   await page.getByRole('button', { name: 'Work out the table' }).click();
   await page.locator('#load .finding').waitFor({ timeout: 120_000 });
+  // What is told on the page names no option of the command line.
+  const told = (await page.locator('#load .says').textContent())!;
+  expect(told).toMatch(/wants some \d+ angles by \d+ speeds\./);
+  expect(told).not.toContain('--');
   const filling = columns(await saved(page, 'load', 'CSV'));
   const angles = column(filling, 'plate_deg');
   expect(angles.at(-1)).toBe(90);
@@ -221,7 +241,8 @@ test('values of another key are weighed where the scenario names one', async () 
   await page.getByRole('button', { name: 'Try the values' }).click();
   await page.locator('#varied .finding').waitFor();
   const best = await page.locator('#varied .finding').textContent();
-  const [, value] = /^Best of those tried: intake\.port\.length (\d+ mm)/.exec(best!)!;
+  const [, figure] = /^Best of those tried: intake\.port\.length (\d+)\u00a0mm/.exec(best!)!;
+  const value = `${figure} mm`;
   const table = columns(await saved(page, 'varied', 'CSV'));
   expect(table['intake.port.length']).toEqual(['60 mm', '80 mm']);
   const means = column(table, 'band_mean');

@@ -1,6 +1,6 @@
 /** Every sentence of the answer, its cautions, and how good the first look was. */
 import { quantities as q } from '../../sim/index.ts';
-import { told } from '../format.ts';
+import { told, typeset } from '../format.ts';
 import type { Picture, Verdict } from '../state/picture.ts';
 import { addressOf } from '../state/place.ts';
 import type { Study } from '../state/study.ts';
@@ -38,11 +38,11 @@ export function AllWords({ picture: now, verdict }: { picture: Picture; verdict:
       </summary>
       <div class="all-words-box">
         {rest.map((sentence) => (
-          <p key={sentence}>{sentence}</p>
+          <p key={sentence}>{typeset(sentence)}</p>
         ))}
         {words.cautions.map((caution) => (
           <p key={caution} class="notice">
-            {caution}
+            {typeset(caution)}
           </p>
         ))}
         <FirstLookWas study={now.study} />

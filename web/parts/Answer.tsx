@@ -2,6 +2,7 @@
 import {
   bandWords,
   goodEnough,
+  inTarget,
   issueText,
   type LengthStudy,
   quantities as q,
@@ -138,6 +139,8 @@ function spokenWords(now: Picture): string {
 
 function Facts({ verdict, study: of }: { verdict: Verdict; study: Study }) {
   const { tradeOff } = verdict;
+  const { speeds, target } = of.scenario;
+  const outside = speeds.some((speed) => !inTarget(target, speed));
   return (
     <dl class="facts">
       <GoodEnough full={of.full!} />
@@ -148,11 +151,15 @@ function Facts({ verdict, study: of }: { verdict: Verdict; study: Study }) {
         note={of.scenario.target.score === 'indicated-torque' ? 'torque' : 'filling'}
       />
       <Loss name="Worst inside" percent={tradeOff.bandLossPercent} speed={tradeOff.bandLossSpeed} />
-      <Loss
-        name="Worst outside"
-        percent={tradeOff.worstLossPercent}
-        speed={tradeOff.worstLossSpeed}
-      />
+      {outside ? (
+        <Loss
+          name="Worst outside"
+          percent={tradeOff.worstLossPercent}
+          speed={tradeOff.worstLossSpeed}
+        />
+      ) : (
+        <Fact name="Worst outside" value="not known" note="no speed computed there" />
+      )}
       <HowSure />
     </dl>
   );

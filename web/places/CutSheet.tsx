@@ -50,14 +50,14 @@ function Facts({ picture: { scenario }, verdict: { words } }: FactsProps) {
       <li>{typeset(`Band: ${bandWords(scenario.target)}`)}</li>
       {scenario.spreads.length > 0 && (
         <li>
-          Figures in doubt (+-): {scenario.spreads.length}, assumed ones among them.{' '}
+          Figures in doubt, given with ± or assumed: {scenario.spreads.length}.{' '}
           <a href={addressOf('doubt')}>How sure is the length?</a>
         </li>
       )}
       {[words.gain, words.price, words.found, words.shelf]
         .filter((sentence) => sentence !== '')
         .map((sentence) => (
-          <li key={sentence}>{sentence}</li>
+          <li key={sentence}>{typeset(sentence)}</li>
         ))}
     </ul>
   );

@@ -13,7 +13,7 @@ export const idleView = askedView({
   study: idling,
   applies: hasIdle,
   reading:
-    'How far the cylinder whose plate, drilling or nipple is off ends above the others, over the air of the engine: warm, with the load, cold, cold with the load. All through one cylinder lies far off the top and stands in the table alone.',
+    'How far the cylinder whose throttle, drilling or nipple is off ends above the others, over the air of the engine: warm, with the load, cold, cold with the load. All through one cylinder lies far off the top and stands in the table alone.',
   sentences: idleSentences,
   plot: idleFigures.evennessPlot,
   table: idleTables.waysTable,

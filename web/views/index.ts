@@ -26,6 +26,7 @@ import { loadView } from './load.tsx';
 import { measuredRunView } from './measuredRun.tsx';
 import { measureNextView } from './measureNext.ts';
 import { meterView } from './meter.tsx';
+import { meterFlowView } from './meterFlow.ts';
 import { paretoView } from './pareto.ts';
 import { pedalView } from './pedal.tsx';
 import { plateSpreadView } from './plateSpread.ts';
@@ -74,7 +75,15 @@ export const places: readonly Place[] = [
   place('load', 'Part throttle', loadView),
   place('idle', 'Idle', idleView, idleValveView),
   place('balance', 'Balance', plateSpreadView, balanceView, trimsView),
-  place('sensor', 'Sensor', meterView, signalView, signalRippleView, signalChoiceView),
+  place(
+    'sensor',
+    'Sensor',
+    meterView,
+    meterFlowView,
+    signalView,
+    signalRippleView,
+    signalChoiceView,
+  ),
   place('pedal', 'Pedal', pedalView),
   place('sound', 'Sound', listenView),
   place('dyno', 'Dyno run', measuredRunView),

@@ -2,6 +2,7 @@
 import type { Data, Layout } from 'plotly.js-dist-min';
 import { inputsTable, plotted, quantities as q } from '../../sim/index.ts';
 import type { View } from '../drawing/view.ts';
+import { told } from '../format.ts';
 import { axis, baseLayout, MARGIN } from '../look.ts';
 import { resultOf } from '../state/asked.ts';
 import { doubt } from '../state/doubt.ts';
@@ -38,7 +39,7 @@ export const measureNextView: View = {
       y: shown.map((_, i) => i),
       width: 0.3,
       marker: { color: look.role.best },
-      text: shown.map(({ effect }) => ` ${q.told(q.GAIN_EFFECT, effect)}`),
+      text: shown.map(({ effect }) => ` ${told(q.GAIN_EFFECT, effect)}`),
       textposition: 'outside',
       textfont: { color: look.ink },
       cliponaxis: false,

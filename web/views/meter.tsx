@@ -1,4 +1,4 @@
-/** Which sensor to trust: a flow meter in the snorkel, the pressure behind the plates, or their angle. */
+/** Which sensor to trust: a flow meter in the snorkel, the pressure behind the throttles, or their angle. */
 import { METER_CAUTIONS, meterFigures, meterSentences, meterTables } from '../../sim/index.ts';
 import { Cautions } from '../parts/Cautions.tsx';
 import { metering } from '../state/metering.ts';
@@ -12,7 +12,7 @@ export const meterView = askedView({
   study: metering,
   applies: () => true,
   reading:
-    'Error of the air by a flow meter in the inlet of a box over the trumpets, by pressure and by plate angle, where the meter is worst. Where the file has no section airbox or meter, usual sizes are taken.',
+    'Error of the air by a flow meter in the inlet of a box over the trumpets, by pressure and by throttle angle, where the meter is worst. Where the file has no section airbox or meter, usual sizes are taken.',
   sentences: meterSentences,
   plot: meterFigures.errorsPlot,
   table: meterTables.trustTable,

@@ -19,7 +19,7 @@ export const pedalView: View = {
   height: 420,
   applies: ({ scenario }) => scenario.pedal !== undefined,
   reading: () =>
-    'Force at the pad over its travel, the way out above, the way back below; between them lies the friction of cable, plates and pedal. Parts are taken off one at a time, on paper: do the same by hand.',
+    'Force at the pad over its travel, the way out above, the way back below; between them lies the friction of cable, throttles and pedal. Parts are taken off one at a time, on paper: do the same by hand.',
   summary: (now) => pedalSentences(studyOf(now), now.scenario.lengthUnit)[0]!,
   figure: (now, look) =>
     drawn(pedalFigures.effortPlot(studyOf(now), now.scenario.lengthUnit), look),

@@ -11,7 +11,7 @@ export const plateSpreadView = askedView({
   applies: ({ scenario }) => scenario.engine.cylinder.count > 1,
   study: plateSpread,
   reading:
-    'Air of one cylinder as its plate stands wrong, at idle, at part load and wide open; the others as they are. A worn shaft, a bleed and a longer trumpet in the sentences.',
+    'Air of one cylinder as its throttle stands wrong, at idle, at part load and wide open; the others as they are. A worn shaft, a bleed and a longer trumpet in the sentences.',
   plot: spreadPlot,
   table: spreadTable,
   sentences: (study) => spreadSentences(study),

@@ -11,19 +11,19 @@ import { askedView } from './asked.tsx';
 
 export const responseView = askedView({
   id: 'response',
-  question: 'How quickly does torque follow the plates?',
+  question: 'How quickly does torque follow the throttles?',
   width: 'wide',
   height: 420,
   study: following,
   applies: () => true,
   reading:
-    'Every firing after the plates are opened at the lowest speed: bodies where they stand, near the valve and far from it, in a box, and one throttle with a plenum.',
+    'Every firing after the throttles are opened at the lowest speed: bodies where they stand, near the valve and far from it, in a box, and one throttle with a plenum.',
   sentences: responseSentences,
   plot: responsePlot,
   table: responseTable,
   decimals: 0,
   ask: {
-    label: 'Open the plates',
+    label: 'Open the throttles',
     cost: () =>
       'Up to five engines settled at six openings and followed for ten cycles: ten seconds of two cores.',
   },

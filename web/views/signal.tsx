@@ -19,7 +19,7 @@ export const signalView = askedView({
   study: sensing,
   applies: hasBar,
   reading:
-    'One cycle at idle with the bar fitted, engine and hoses computed together: behind the first plate and the next to fire, in the bar and at its sensor.',
+    'One cycle at idle with the bar fitted, engine and hoses computed together: behind the first throttle and the next to fire, in the bar and at its sensor.',
   sentences: signalSentences,
   plot: signalFigures.cyclePlot,
   table: signalTables.pointsTable,
@@ -27,7 +27,7 @@ export const signalView = askedView({
   ask: {
     label: 'Work out the signal',
     cost: () =>
-      'A cycle at every speed and plate angle, with the bar and without, then some three hundred bars: half a minute of two cores.',
+      'A cycle at every speed and throttle angle, with the bar and without, then some three hundred bars: half a minute of two cores.',
   },
   Below: () => (
     <>

@@ -5,7 +5,7 @@ import { askedView } from './asked.tsx';
 
 export const signalRippleView = askedView({
   id: 'signal-ripple',
-  question: 'How steady is it, over speed and plate angle?',
+  question: 'How steady is it, over speed and throttle angle?',
   width: 'half',
   height: 360,
   study: sensing,

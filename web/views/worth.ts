@@ -18,6 +18,6 @@ export const worthView = askedView({
   ask: {
     label: 'Weigh it all',
     cost: () =>
-      'Lengths, plenum, response, sensors, one plate off, idle, pedal and what the defaults move: half a minute of two cores.',
+      'Lengths, plenum, response, sensors, one throttle off, idle, pedal and what the defaults move: half a minute of two cores.',
   },
 });

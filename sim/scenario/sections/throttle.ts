@@ -28,7 +28,7 @@ export const throttleSection = section(
       limits: ['10 mm', '150 mm'],
       usual: ['20 mm', '70 mm'],
       doubt: { half: '0.1 mm', why: 'vernier' },
-      form: { group: 'Throttle body', label: 'Bore at the plate' },
+      form: { group: 'Throttle body', label: 'Bore at the throttle' },
     }),
     length: quantity('length', 'Length of the body, face to face.', {
       limits: ['5 mm', '300 mm'],
@@ -42,7 +42,7 @@ export const throttleSection = section(
       {
         limits: ['0 mm', '300 mm'],
         absent: { rule: 'half the length of the body', why: 'common practice, no source' },
-        form: { group: 'Throttle body', label: 'Outer face to shaft' },
+        form: { group: 'Throttle body', label: 'Outer face to throttle' },
       },
     ),
     shaftDiameter: maybe('length', 'Diameter of the shaft that carries the plate.', {

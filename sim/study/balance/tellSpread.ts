@@ -52,7 +52,6 @@ export function spreadSentences({ rows, faults, cylinders }: SpreadStudy, rod?: 
       : '',
     faultWords(faults),
     rod ? rodWords(rod, cylinders) : '',
-    'Read flow or vacuum body by body and give it by --readings: which screws, which way, how far.',
   ];
 }
 
@@ -158,7 +157,7 @@ export function spreadReport(study: SpreadStudy, scenario: Scenario, rod?: Rod):
   return {
     about: 'One body that differs',
     scenario,
-    answer: spreadSentences(study, rod),
+    answer: [...spreadSentences(study, rod), READ_THEM],
     flags: pointCautions(named),
     sections: [
       { plots: [spreadPlot(study)] },
@@ -168,6 +167,9 @@ export function spreadReport(study: SpreadStudy, scenario: Scenario, rod?: Rod):
     outcomes: outcomesOf(study),
   };
 }
+
+const READ_THEM =
+  'Read flow or vacuum body by body and give it by --readings: which screws, which way, how far.';
 
 const NOTES: readonly string[] = [
   'Air and torque of that cylinder by the solver at three plate angles, its fuel following the air. Lambdas: fuel as for the others, all together at the mixture of the file. Mixture cost: by the torque curve of one published engine.',

@@ -117,7 +117,7 @@ function signalWords({ part, speeds }: PlenumStudy): string[] {
   return [
     `Signal: at ${rpm(speeds[0]!)}, plates ${q.told(q.plateAngle('', ''), ours.angle)} above the stop, the pressure behind one plate swings by ` +
       `${kPa(ours.swing)} about a mean of ${kPa(ours.mean)}, in the plenum by ${kPa(theirs.swing)} about ${kPa(theirs.mean)}: ` +
-      `${(ours.swing / theirs.swing).toFixed(1)} times as much. What joins the runners to a sensor is asked of signal.`,
+      `${(ours.swing / theirs.swing).toFixed(1)} times as much. What joins the runners to a sensor is a question of its own (signal).`,
   ];
 }
 
