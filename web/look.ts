@@ -57,7 +57,7 @@ export const ROLE_LINE: Record<Role, { dash: string; width: number; symbol: stri
   hand: { dash: 'solid', width: 2, symbol: 'diamond' },
 };
 
-const phone = matchMedia('(max-width: 40rem)');
+export const phone = matchMedia('(max-width: 40rem)');
 
 /** Margins are fixed so that things drawn over a plot know where its axes lie [px]. */
 export const MARGIN = { l: 56, r: 16, t: 12, b: 48 } as const;

@@ -19,8 +19,23 @@ const SIZES = [
   { name: 'zoom400', width: 320, height: 256 },
 ];
 
-/** A run of the dyno. */
-const RUN = 'speed_rpm,torque_Nm\n8000,22.4\n9000,24.1\n10000,26.3\n11000,25.2\n12000,23.6\n';
+/** An engine that poses every question of the page. */
+const SCENARIO = more
+  .replace('cylinders: 1', 'cylinders: 2')
+  .replace('plates: 1', 'plates: 2')
+  .replace('at: [', 'at: [8000 rpm, 9000 rpm, ')
+  .replace('11000 rpm]', '11000 rpm, 12000 rpm]')
+  .replace(
+    'sweep:\n',
+    'sweep:\n  vary:\n    - { key: intake.port.length, values: "65 mm, 95 mm" }\n    - { key: exhaust.primary.length, values: "350 mm, 450 mm" }\n',
+  );
+
+/** Readings that the reader brings, by the view that takes them. */
+const READINGS: Record<string, string> = {
+  'measured-run': 'speed_rpm,torque_Nm\n8000,44.1\n9000,42.0\n10000,50.3\n11000,51.0\n12000,49.2\n',
+  balance: 'speed_rpm,plate_deg,cylinder,vacuum_kPa\n1500,9,1,50\n1500,9,2,46\n',
+  trims: 'speed_rpm,plate_deg,cylinder,lambda\n6000,60,1,0.9\n6000,60,2,1.02\n',
+};
 
 async function goTo(page: Page, address: string): Promise<void> {
   await page.evaluate((to) => {
@@ -36,15 +51,31 @@ async function goTo(page: Page, address: string): Promise<void> {
       .waitFor()
       .catch(() => console.log(`${address}: a plot is not drawn`));
   }
-  await page.evaluate(() => scrollTo({ top: 0 }));
+  await page.evaluate(() => {
+    document.querySelector('.bench')?.scrollTo({ left: 0, behavior: 'instant' });
+    scrollTo({ top: 0 });
+  });
 }
 
-/** Presses what begins a study until nothing waits; a run of the dyno is brought. */
+/** On a phone the workbench has three panels side by side. */
+async function panels(page: Page, take: (name: string) => Promise<void>): Promise<void> {
+  for (const name of ['Wave', 'Map']) {
+    await page.locator('.pager').getByRole('button', { name }).click();
+    await page.locator('.pager [aria-current]', { hasText: name }).waitFor();
+    // Swiped to its end.
+    await page.waitForTimeout(1000);
+    await take(name.toLowerCase());
+  }
+}
+
+/** Presses what begins a study until nothing waits; readings are brought. */
 async function askAll(page: Page, place: string): Promise<void> {
   await goTo(page, place);
-  const run = page.locator('main input[type=file][accept*=csv]');
-  if ((await run.count()) > 0) {
-    await run.setInputFiles({ name: 'run.csv', mimeType: 'text/csv', buffer: Buffer.from(RUN) });
+  for (const [view, readings] of Object.entries(READINGS)) {
+    const file = page.locator(`#${view} input[type=file]`);
+    if ((await file.count()) === 0) continue;
+    const buffer = Buffer.from(readings);
+    await file.setInputFiles({ name: 'readings.csv', mimeType: 'text/csv', buffer });
   }
   const begin = page.locator('main p.progress button:enabled').filter({ hasNotText: 'Try again' });
   while ((await begin.count()) > 0) {
@@ -71,9 +102,9 @@ function over(page: Page): Promise<string[]> {
 mkdirSync(out, { recursive: true });
 const { page } = await open();
 await page.locator('input[type=file][accept*=yaml]').setInputFiles({
-  name: 'more.yaml',
+  name: 'every.yaml',
   mimeType: 'text/yaml',
-  buffer: Buffer.from(more),
+  buffer: Buffer.from(SCENARIO),
 });
 await page.locator('.strip.stale').waitFor({ state: 'attached' });
 await page.locator('.strip:not(.stale) .facts').waitFor({ state: 'attached' });
@@ -92,6 +123,10 @@ for (const scheme of ['light', 'dark'] as const) {
       await goTo(page, address);
       const file = `${name}-${scheme}-${address.replace('/', '-')}.png`;
       await page.screenshot({ path: join(out, file), fullPage: true });
+      if (address === 'length' && width === 390)
+        await panels(page, async (panel) => {
+          await page.screenshot({ path: join(out, file.replace('.png', `-${panel}.png`)) });
+        });
       const wide = await over(page);
       if (wide.length > 0) console.log(`${file}: over the edge: ${wide.join(', ')}`);
     }

@@ -3,7 +3,7 @@ import type { Data, Layout, Shape } from 'plotly.js-dist-min';
 import type { Mark, Plot, PlotLook, Series, Tiles } from '../../sim/index.ts';
 import type { Role } from '../look.ts';
 
-import { baseLayout, type Look, ROLE_LINE } from '../look.ts';
+import { baseLayout, type Look, phone, ROLE_LINE } from '../look.ts';
 import type { Figure } from './view.ts';
 import { withKey } from './withKey.ts';
 
@@ -23,7 +23,7 @@ function lookColor(of: PlotLook, look: Look): string {
 export function drawn(plot: Plot, look: Look, decimals = 1): Figure {
   if (plot.tiles) return tiled(plot, plot.tiles, look);
   const { series, xLabel, yLabel, bands = [], marks = [] } = plot;
-  const layout = baseLayout(look, xLabel, yLabel);
+  const layout = baseLayout(look, xLabel, inTwo(yLabel));
   const rows = Math.ceil(series.filter(({ name }) => name !== '').length / 2);
   return {
     data: series.flatMap((one) => lines(one, look)),
@@ -31,6 +31,7 @@ export function drawn(plot: Plot, look: Look, decimals = 1): Figure {
       look,
       {
         ...layout,
+        xaxis: { ...layout.xaxis, ...ticksOf(plot) },
         // Ticks with decimals are wide: the axis makes room for them before its name.
         yaxis: { ...layout.yaxis, automargin: true, hoverformat: `.${decimals}f` },
         shapes: [
@@ -48,6 +49,32 @@ export function drawn(plot: Plot, look: Look, decimals = 1): Figure {
     ),
   };
 }
+
+/** A crank turns in strokes; other axes have decimals where they want them. */
+function ticksOf({ xLabel, series }: Plot) {
+  if (xLabel.startsWith('crank angle')) return { dtick: STROKE };
+  const short = series.every(({ xs }) => xs.every((x) => Math.abs(x) < 1000));
+  return short ? { tickformat: '', ...(phone.matches && { nticks: NARROW }) } : {};
+}
+
+/** Ticks of few letters that stand side by side on a phone. */
+const NARROW = 6;
+
+/** [deg]. */
+const STROKE = 180;
+
+/** The name of an upright axis, in two lines where one would be longer than the plot is high. */
+function inTwo(label: string): string {
+  if (label.length <= LONGEST) return label;
+  const spaces = [...label.matchAll(/ /g)].map(({ index }) => index);
+  const middle = spaces.reduce((best, at) =>
+    Math.abs(at - label.length / 2) < Math.abs(best - label.length / 2) ? at : best,
+  );
+  return `${label.slice(0, middle)}<br>${label.slice(middle + 1)}`;
+}
+
+/** Letters of a name that stand beside the lowest plot. */
+const LONGEST = 34;
 
 /** Tiles, a figure in each. */
 function tiled(

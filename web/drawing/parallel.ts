@@ -5,7 +5,7 @@
  */
 import type { Data, Layout } from 'plotly.js-dist-min';
 import { plotted, quantities as q, type Table } from '../../sim/index.ts';
-import { baseLayout, type Look, MARGIN } from '../look.ts';
+import { baseLayout, type Look, MARGIN, phone } from '../look.ts';
 import type { Spans } from '../state/spans.ts';
 import type { Figure } from './view.ts';
 
@@ -30,12 +30,16 @@ export function isChosen(axes: readonly Axis[], spans: Spans, row: number): bool
 /** What two places may differ by and be one. */
 const NEAR = 1e-6;
 
+/** Columns that have no axis: the mean in the band is the gain once more, a speed is neither better nor worse. */
+const LEFT_OUT = /^band_mean|_rpm$/;
+
 /** Every column of a table that differs from row to row. */
 export function axesOf(table: Table): Axis[] {
   const cells = (k: number) => table.cells.map((row) => row[k]);
   return table.columns.flatMap((column, k) => {
     const values = cells(k);
     if (column.only === 'files' || column.head === '' || new Set(values).size < 2) return [];
+    if (LEFT_OUT.test(column.key)) return [];
     if (values.every((value) => typeof value === 'string')) return [ofWords(column.head, values)];
     return values.every((value) => typeof value === 'number' && Number.isFinite(value))
       ? [ofFigures(column as q.Quantity, values as number[])]
@@ -106,9 +110,9 @@ function layoutOf(axes: readonly Axis[], look: Look, spans: Spans): Partial<Layo
     ...note,
     x: k,
     y: 1.08,
-    text: label.replace(' [', '<br>['),
+    text: inLines(label, phone.matches ? 7 : 12),
     yanchor: 'bottom' as const,
-    font: { color: look.ink, size: 13 },
+    font: { color: look.ink, size: phone.matches ? 11 : 13 },
   }));
   const uprights = axes.map((_, k) => ({
     type: 'line' as const,
@@ -121,12 +125,24 @@ function layoutOf(axes: readonly Axis[], look: Look, spans: Spans): Partial<Layo
   return {
     ...baseLayout(look, '', ''),
     hovermode: 'closest',
-    margin: { ...MARGIN, t: 12, b: 12, l: 70, r: 90 },
+    margin: { ...MARGIN, t: 12, b: 12, ...(phone.matches ? { l: 28, r: 48 } : { l: 70, r: 90 }) },
     xaxis: { ...bare, range: [-0.05, axes.length - 1 + 0.05] },
     yaxis: { ...bare, range: [-0.06, 1.3] },
     shapes: [...uprights, ...[...spans].map(([k, span]) => chosenPart(k, span, look))],
     annotations: [...heads, ...marks],
   } as Partial<Layout>;
+}
+
+/** Words in lines of so many letters at most, where no word is longer, so that heads of axes stand clear of each other. */
+function inLines(text: string, letters: number): string {
+  const lines: string[] = [];
+  for (const word of text.split(/(?<=\.)| /)) {
+    const last = lines.at(-1);
+    const joined = last?.endsWith('.') ? `${last}${word}` : `${last} ${word}`;
+    if (last === undefined || joined.length > letters) lines.push(word);
+    else lines[lines.length - 1] = joined;
+  }
+  return lines.join('<br>');
 }
 
 /** The part of an axis that is chosen. */

@@ -2,7 +2,7 @@
  * The workbench: the intake whose mouth is dragged with the wave above it on its axis, the curves that answer
  * beside it, and the map of all lengths below those on their axis.
  */
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { shownLength, shownTrace } from '../parts/benchTrace.ts';
 import { Dial } from '../parts/Dial.tsx';
 import { IntakeDrawing } from '../parts/IntakeDrawing.tsx';
@@ -66,15 +66,43 @@ const PANELS = [
 
 /** On a phone, where one panel stands at a time: leads to each of them. */
 function Pager({ bench }: { bench: { current: HTMLElement | null } }) {
+  const shown = useShown(bench);
   const show = (at: string) =>
     bench.current?.querySelector(at)?.scrollIntoView({ block: 'nearest', inline: 'center' });
   return (
     <div class="pager">
       {PANELS.map(({ name, at }) => (
-        <button key={name} type="button" onClick={() => show(at)}>
+        <button
+          key={name}
+          type="button"
+          aria-current={shown === at ? 'true' : undefined}
+          onClick={() => show(at)}
+        >
           {name}
         </button>
       ))}
     </div>
   );
+}
+
+/** Which panel stands in the window, swiped or led there. */
+function useShown(bench: { current: HTMLElement | null }): string | undefined {
+  const [shown, setShown] = useState<string>();
+  useEffect(() => {
+    const frame = bench.current;
+    if (!frame) return;
+    const watch = new IntersectionObserver(
+      (seen) => {
+        const own = seen.find(({ isIntersecting }) => isIntersecting)?.target;
+        if (own) setShown(PANELS.find(({ at }) => own.matches(at))?.at);
+      },
+      { root: frame, threshold: 0.6 },
+    );
+    for (const { at } of PANELS) {
+      const panel = frame.querySelector(at);
+      if (panel) watch.observe(panel);
+    }
+    return () => watch.disconnect();
+  }, [bench]);
+  return shown;
 }
