@@ -99,6 +99,7 @@ export {
   type Value,
   words,
 } from './report/table.ts';
+export { throttleNamed } from './report/throttleNames.ts';
 export { throttleOutline } from './report/throttleOutline.ts';
 export {
   type DoubtfulInput,

@@ -1,9 +1,10 @@
 /**
  * `node --import tsx tests/page/pictures.ts out [--ask]`: a picture of every place of the page and of every tab of the
  * drawer, light and dark, at 1440, 1024 and 390 px and at 200 and 400 % of 1280, for eyes to look at; with `--ask`
- * every question that waits for the reader is worked out first. What stands over the edge is printed.
+ * every question that waits for the reader is worked out first. What stands over the edge is printed, and what axe finds.
  */
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { TABS } from '../../web/state/place.ts';
@@ -99,6 +100,18 @@ function over(page: Page): Promise<string[]> {
   );
 }
 
+/** What bars a reader, by axe. */
+async function barriers(page: Page): Promise<string[]> {
+  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(AXE);
+  return page.evaluate(async () => {
+    const { axe } = window as unknown as { axe: typeof import('axe-core') };
+    const { violations } = await axe.run();
+    return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
+  });
+}
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core'), 'utf8');
+
 mkdirSync(out, { recursive: true });
 const { page } = await open();
 await page.locator('input[type=file][accept*=yaml]').setInputFiles({
@@ -129,6 +142,7 @@ for (const scheme of ['light', 'dark'] as const) {
         });
       const wide = await over(page);
       if (wide.length > 0) console.log(`${file}: over the edge: ${wide.join(', ')}`);
+      for (const barrier of await barriers(page)) console.log(`${file}: ${barrier}`);
     }
   }
 }

@@ -103,6 +103,14 @@ test('opened once, it opens and computes with no network at all', async () => {
   await page.getByRole('button', { name: 'Your engine' }).click();
   await page.getByRole('tab', { name: 'File' }).click();
   await page.locator('.cm-content').waitFor();
+  await page.getByRole('button', { name: 'Close' }).click();
+  // Another demo, and what was never computed of it; its sheet for the workshop.
+  await page.locator('.engine-choice select').selectOption('more.yaml');
+  await page.locator('.strip:not(.stale) .facts', { hasText: '10000 to 11000' }).waitFor();
+  await take(page, 90);
+  await exactCurve(page);
+  await go(page, 'sheet');
+  await page.locator('.sheet-cut').waitFor();
   const manifest = await page.locator('link[rel=manifest]').getAttribute('href');
   expect(manifest).toBe('./page.webmanifest');
   expect(said).toEqual([]);
@@ -123,8 +131,8 @@ test('every place is accessible, light and dark', async () => {
     await page.locator(`.places a[href="#/${place}"][aria-current]`).waitFor();
     await noBarriers(page, place);
   }
-  for (const tab of ['Figures', 'File', 'Kept set-ups']) {
-    if (tab === 'Figures') await page.getByRole('button', { name: 'Your engine' }).click();
+  for (const tab of ['Begin', 'Figures', 'File', 'Kept set-ups']) {
+    if (tab === 'Begin') await page.getByRole('button', { name: 'Your engine' }).click();
     await page.getByRole('tab', { name: tab }).click();
     if (tab === 'File') await page.locator('.cm-content').waitFor();
     await noBarriers(page, tab);
@@ -205,8 +213,26 @@ test('on a phone the dial spans the width, steps by a millimetre, and stays in s
   await expect
     .poll(async () => Math.round((await page.locator('.bench .map').boundingBox())!.x))
     .toBeLessThan(20);
+  const pager = page.locator('.pager [aria-current]');
+  await expect.poll(() => pager.textContent()).toBe('Map');
+  // Swiped to the right, the panel before it comes, and is the one that is marked.
+  await swipe(page, (await page.locator('.bench').boundingBox())!.y + 120);
+  await expect.poll(() => pager.textContent()).toBe('Wave');
   await page.close();
 });
+
+/** A finger from the left to the right, at a height of the window [px]. */
+async function swipe(page: Page, y: number): Promise<void> {
+  const session = await page.context().newCDPSession(page);
+  const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', ...touchPoints: { x: number }[]) =>
+    session.send('Input.dispatchTouchEvent', {
+      type,
+      touchPoints: touchPoints.map(({ x }) => ({ x, y })),
+    });
+  await touch('touchStart', { x: 60 });
+  for (let x = 80; x <= 320; x += 20) await touch('touchMove', { x });
+  await touch('touchEnd');
+}
 
 test('the cut sheet says the length in large type, and prints', async () => {
   const study = await answer();

@@ -58,7 +58,7 @@ test.each([
 });
 
 test('worth prints on one page of A4, answer, table and cautions, however much it has to say', async () => {
-  const asked = more
+  const asked = `${more}\nmeter:\n  speeds: [10000 rpm]\n  angles: [30 deg, 90 deg]\n`
     .replace('cylinders: 1', 'cylinders: 2')
     .replace('plates: 1', 'plates: 2')
     .replace(

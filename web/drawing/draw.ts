@@ -4,6 +4,7 @@ import type { Mark, Plot, PlotLook, Series, Tiles } from '../../sim/index.ts';
 import type { Role } from '../look.ts';
 
 import { baseLayout, type Look, phone, ROLE_LINE } from '../look.ts';
+import { ofThrottle } from '../state/throttle.ts';
 import type { Figure } from './view.ts';
 import { withKey } from './withKey.ts';
 
@@ -20,7 +21,8 @@ function lookColor(of: PlotLook, look: Look): string {
 }
 
 /** @param decimals of figures under the pointer */
-export function drawn(plot: Plot, look: Look, decimals = 1): Figure {
+export function drawn(told: Plot, look: Look, decimals = 1): Figure {
+  const plot = ofThrottle(told);
   if (plot.tiles) return tiled(plot, plot.tiles, look);
   const { series, xLabel, yLabel, bands = [], marks = [] } = plot;
   const layout = baseLayout(look, xLabel, inTwo(yLabel));

@@ -2,9 +2,12 @@
 import { asGrid, type Table } from '../../sim/index.ts';
 import { typeset } from '../format.ts';
 import { unit } from '../state/scenario.ts';
+import { ofThrottle } from '../state/throttle.ts';
 
-export function DataTable({ table, caption }: { table: Table; caption: string }) {
-  const { columns, names, cells } = asGrid(table, unit.value);
+export function DataTable({ table, caption: told }: { table: Table; caption: string }) {
+  const grid = asGrid(table, unit.value);
+  const { columns } = grid;
+  const { names, cells, caption } = ofThrottle({ ...grid, caption: told });
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must take the keyboard
     <section class="numbers" tabIndex={0} aria-label={`Numbers: ${caption}`}>

@@ -3,6 +3,7 @@ import type { PlotlyHTMLElement } from 'plotly.js-dist-min';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { type Plot as PlainPlot, svgPlot } from '../../sim/index.ts';
 import type { Figure } from '../drawing/view.ts';
+import { ofThrottle } from '../state/throttle.ts';
 
 type Plotly = typeof import('plotly.js-dist-min');
 
@@ -57,7 +58,7 @@ export function Plot({ figure, plain, height, near, onPick }: PlotProps) {
 
 /** Markup of the report, which escapes every text. */
 function Plain({ plot }: { plot: PlainPlot }) {
-  const markup = svgPlot(plot).text;
+  const markup = svgPlot(ofThrottle(plot)).text;
   return <div class="plain" dangerouslySetInnerHTML={{ __html: markup }} />;
 }
 

@@ -4,6 +4,7 @@ import type { Scenario } from '../../sim/index.ts';
 import { typeset } from '../format.ts';
 import { picture } from '../state/picture.ts';
 import { addressOf } from '../state/place.ts';
+import { ofThrottle } from '../state/throttle.ts';
 
 interface Answers {
   place: string;
@@ -25,7 +26,8 @@ export const PLACE_OF: Readonly<Record<string, Answers>> = {
 const NAMES = Object.keys(PLACE_OF).join('|');
 const ENDING = new RegExp(`^(.*) \\((?:see )?((?:${NAMES})(?:, (?:${NAMES}))*)\\)\\.$`);
 
-export function Told({ text }: { text: string }) {
+export function Told({ text: told }: { text: string }) {
+  const text = ofThrottle(told);
   const [, said, names] = ENDING.exec(text) ?? [];
   if (said === undefined || names === undefined) return <>{typeset(text)}</>;
   const scenario = picture.value?.scenario;

@@ -3,6 +3,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { View } from '../drawing/view.ts';
 import type { Picture } from '../state/picture.ts';
 import { printing } from '../state/theme.ts';
+import { ofThrottle } from '../state/throttle.ts';
 import { LineKey } from './LineKey.tsx';
 import { useNear } from './near.ts';
 import { PlotArea } from './PlotArea.tsx';
@@ -31,7 +32,7 @@ export function ViewCard({ view, picture }: { view: View; picture: Picture }) {
         <p class="reading">{view.reading(picture)}</p>
         {view.lines && <LineKey curves={picture.curves} />}
         {Above && <Above />}
-        <p class="sr">{ready ? view.summary(picture) : 'Not computed yet.'}</p>
+        <p class="sr">{ready ? ofThrottle(view.summary(picture)) : 'Not computed yet.'}</p>
       </div>
       <div class="view-shows">
         <PlotArea view={view} picture={picture} height={view.height ?? HEIGHT} near={near} />

@@ -1,5 +1,6 @@
 /** What the air of an even idle can come through. */
 import { IDLE_CAUTIONS, idleFigures, idleSentences, idleTables } from '../../sim/index.ts';
+import { Cautions } from '../parts/Cautions.tsx';
 import { DataTable } from '../parts/DataTable.tsx';
 import { resultOf } from '../state/asked.ts';
 import { hasIdle, idling } from '../state/sensing.ts';
@@ -26,7 +27,7 @@ export const idleView = askedView({
   Below: () => (
     <>
       <States />
-      <Cautions />
+      <Before />
     </>
   ),
 });
@@ -46,15 +47,11 @@ function States() {
 }
 
 /** Before anything is changed, computed or not. */
-function Cautions() {
+function Before() {
   return (
     <details open={resultOf(idling) !== undefined}>
       <summary>Before you let more air in</summary>
-      <ul class="cautions">
-        {IDLE_CAUTIONS.map((caution) => (
-          <li key={caution}>{caution}</li>
-        ))}
-      </ul>
+      <Cautions items={IDLE_CAUTIONS} />
     </details>
   );
 }

@@ -6,6 +6,7 @@ import {
   signalSentences,
   signalTables,
 } from '../../sim/index.ts';
+import { Cautions } from '../parts/Cautions.tsx';
 import { resultOf } from '../state/asked.ts';
 import { picture } from '../state/picture.ts';
 import { hasBar, sensing } from '../state/sensing.ts';
@@ -32,7 +33,7 @@ export const signalView = askedView({
   Below: () => (
     <>
       <Drawing />
-      <Cautions />
+      <Before />
     </>
   ),
 });
@@ -50,15 +51,11 @@ function Drawing() {
 }
 
 /** Before hoses are fitted, computed or not. */
-function Cautions() {
+function Before() {
   return (
     <details open={resultOf(sensing) !== undefined}>
       <summary>Before you fit hoses to runners</summary>
-      <ul class="cautions">
-        {HOSE_CAUTIONS.map((caution) => (
-          <li key={caution}>{caution}</li>
-        ))}
-      </ul>
+      <Cautions items={HOSE_CAUTIONS} />
     </details>
   );
 }
