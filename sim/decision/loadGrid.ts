@@ -16,19 +16,27 @@ export interface Step {
   /** Index of its lower end. */
   at: number;
   error: number;
+  /** Where that is: index of the other axis, and the place between its ends. */
+  across: number;
+  worst: number;
 }
 
 /** Steps of the axis along rows, in their order. */
 export function stepErrors(xs: readonly number[], rows: Figures): Step[] {
-  const columns = rows[0]!.map((_, j) => rows.map((row) => row[j]!));
-  return xs.slice(1).map((_, at) => ({
-    at,
-    error: Math.max(0, ...columns.map((ys) => stepError(xs, ys, at)).filter(Number.isFinite)),
-  }));
+  const columns = transposed(rows);
+  return xs.slice(1).map((_, at) => {
+    const worst = 0.5 * (xs[at]! + xs[at + 1]!);
+    const step = { at, error: 0, across: 0, worst };
+    columns.forEach((ys, across) => {
+      const error = stepError(xs, ys, at);
+      if (error > step.error) Object.assign(step, { error, across });
+    });
+    return step;
+  });
 }
 
 export function transposed(rows: Figures): number[][] {
-  return rows[0]!.map((_, j) => rows.map((row) => row[j]!));
+  return (rows[0] ?? []).map((_, j) => rows.map((row) => row[j]!));
 }
 
 function stepError(xs: readonly number[], ys: readonly number[], at: number): number {
@@ -50,7 +58,7 @@ function dividedDifference(xs: readonly number[], ys: readonly number[], i: numb
  */
 export function valuesBetween(
   xs: readonly number[],
-  steps: readonly Step[],
+  steps: readonly Pick<Step, 'at' | 'error'>[],
   { limit, room, rounded }: { limit: number; room: number; rounded: (x: number) => number },
 ): number[] {
   const values = partsOf(steps, limit, room).flatMap((count, k) => {
@@ -61,7 +69,7 @@ export function valuesBetween(
 }
 
 /** How many values straight lines would want along an axis until they err by no more than `limit`. */
-export function valuesWanted(steps: readonly Step[], limit: number): number {
+export function valuesWanted(steps: readonly Pick<Step, 'error'>[], limit: number): number {
   return steps.reduce(
     (sum, { error }) => sum + Math.max(1, Math.ceil(Math.sqrt(error / limit))),
     1,
@@ -69,7 +77,7 @@ export function valuesWanted(steps: readonly Step[], limit: number): number {
 }
 
 /** Equal parts of every step. */
-function partsOf(steps: readonly Step[], limit: number, room: number): number[] {
+function partsOf(steps: readonly Pick<Step, 'error'>[], limit: number, room: number): number[] {
   const parts = steps.map(() => 1);
   const left = (k: number) => steps[k]!.error / (parts[k]! * parts[k]!);
   for (let put = 0; put < room; put++) {

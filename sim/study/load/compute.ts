@@ -1,10 +1,10 @@
 /**
- * Filling over plate angle and speed. Angles and speeds are chosen where the air bends
- * (decision/loadGrid.ts); places in the middle of the worst cells are computed besides, and say how far
- * straight lines really are off. What the day's air does stands in density.ts.
+ * Filling over plate angle and speed. Speeds are chosen where the air swings, as seen ahead on coarse cells (scout.ts),
+ * angles where it bends (decision/loadGrid.ts); places where lines should be worst are computed besides, and say how far
+ * they really are off. What the day's air does stands in density.ts.
  */
 import { sweptVolume } from '../../cylinder/crank.ts';
-import { type Step, stepErrors, transposed, valuesBetween } from '../../decision/loadGrid.ts';
+import { type Step, stepErrors, valuesBetween } from '../../decision/loadGrid.ts';
 import { power } from '../../elementary/powers.ts';
 import { flowFunction } from '../../loss/nozzle.ts';
 import { growthAt, plateGrowth, throttleArea } from '../../loss/throttlePlate.ts';
@@ -14,7 +14,9 @@ import type { SweepObserver } from '../../sweep/sweep.ts';
 import { DRY_AIR_GAS_CONSTANT } from '../../units.ts';
 import type { LoadQuestion } from './ask.ts';
 import { airOf, type Grid, withAngle } from './cell.ts';
+import { type LineCheck, lineChecks } from './checks.ts';
 import { type DensityCorrection, densityCorrection, THIN_AND_WARM } from './density.ts';
+import { coarse, type Scouted, scout, scoutedSpeeds, scoutedSteps } from './scout.ts';
 
 /** What straight lines may err by, of the air. */
 export const LIMIT = 0.01;
@@ -23,13 +25,6 @@ export interface LoadStudy extends Grid {
   question: LoadQuestion;
   checks: LineCheck[];
   density: DensityCorrection;
-}
-
-/** A place in the middle of a cell: air computed there over that of straight lines, less one [-]. */
-export interface LineCheck {
-  angle: number;
-  speed: number;
-  error: number;
 }
 
 /** Computes one engine at a plate angle and speed. */
@@ -41,49 +36,59 @@ export async function fillingMap(
   observer: SweepObserver,
 ): Promise<LoadStudy> {
   const { engine } = question.scenario;
+  const onDays = new Set(firstAngles(question));
+  const point = asked(engine, runner, observer, onDays);
+  const ahead = asked(coarse(engine), runner, observer);
+  const scouted = await scout(question, [...onDays], roundSpeed, ahead);
+  const grid = await chosenGrid(question, scouted, point);
+  const checks = await lineChecks(grid, point);
+  const density = densityCorrection(engine, grid);
+  return { question, ...grid, checks, density };
+}
+
+/** Points of an engine, none twice; those at some angles on other days besides. */
+function asked(
+  engine: EngineSpecification,
+  runner: PointRunner,
+  observer: SweepObserver,
+  onDays: ReadonlySet<number> = new Set(),
+): LoadPoint {
   const known = new Map<string, Promise<PointOutcome>>();
   const engines = new Map<number, EngineSpecification>();
-  const onDays = new Set(firstAngles(question));
-  const point: LoadPoint = (angle, speed) => {
+  return (angle, speed) => {
     const key = `${angle} ${speed}`;
     const one = engines.get(angle) ?? withAngle(engine, angle);
     engines.set(angle, one);
+    const days = onDays.has(angle) ? { days: THIN_AND_WARM } : {};
     const found =
       known.get(key) ??
-      runner
-        .run({
-          engine: one,
-          speed,
-          hastened: true,
-          ...(onDays.has(angle) && { days: THIN_AND_WARM }),
-        })
-        .then((outcome) => {
-          observer.onPoint?.(0, speed, outcome);
-          return outcome;
-        });
+      runner.run({ engine: one, speed, hastened: true, ...days }).then((outcome) => {
+        observer.onPoint?.(0, speed, outcome);
+        return outcome;
+      });
     if (!known.has(key)) observer.onTotal?.(1);
     known.set(key, found);
     return found;
   };
-  const grid = await chosenGrid(question, point);
-  const checks = await lineChecks(grid, point);
-  const density = densityCorrection(engine, grid);
-  return { question, ...grid, checks, density };
 }
 
 /** Angles and speeds are chosen to these [deg], [rpm]. */
 const roundAngle = (angle: number) => Math.round(20 * angle) / 20;
 const roundSpeed = (speed: number) => 50 * Math.round(speed / 50);
 const FIRST_ANGLES = 7;
-const FIRST_SPEEDS = 7;
 const ROUNDS = 12;
 const WIDE_OPEN = 90;
 
-async function chosenGrid(question: LoadQuestion, point: LoadPoint): Promise<Grid> {
+async function chosenGrid(
+  question: LoadQuestion,
+  scouted: Scouted,
+  point: LoadPoint,
+): Promise<Grid> {
   const { mostAngles, mostSpeeds } = question;
-  let [angles, speeds] = [firstAngles(question), firstSpeeds(question)];
+  let angles = firstAngles(question);
+  let speeds = scoutedSpeeds(scouted, { limit: LIMIT, most: mostSpeeds });
   for (let round = 0; ; round++) {
-    const grid = await computed(angles, speeds, point);
+    const grid = await computed(angles, speeds, scouted, point);
     const more = (xs: number[], steps: Step[], most: number, rounded: (x: number) => number) =>
       valuesBetween(xs, steps, { limit: LIMIT, room: roomIn(most - xs.length), rounded });
     const newAngles = more(angles, grid.angleSteps, mostAngles, roundAngle);
@@ -100,7 +105,12 @@ const FEW = 4;
 
 const sorted = (xs: readonly number[]) => [...new Set(xs)].sort((a, b) => a - b);
 
-async function computed(angles: number[], speeds: number[], point: LoadPoint): Promise<Grid> {
+async function computed(
+  angles: number[],
+  speeds: number[],
+  scouted: Scouted,
+  point: LoadPoint,
+): Promise<Grid> {
   const outcomes = await Promise.all(
     angles.map((angle) => Promise.all(speeds.map((speed) => point(angle, speed)))),
   );
@@ -108,7 +118,7 @@ async function computed(angles: number[], speeds: number[], point: LoadPoint): P
   return {
     ...{ angles, speeds, outcomes },
     angleSteps: stepErrors(angles, air),
-    speedSteps: stepErrors(speeds, transposed(air)),
+    speedSteps: scoutedSteps(scouted, { angles, speeds, air }),
   };
 }
 
@@ -122,12 +132,6 @@ function firstAngles({ scenario: { engine } }: LoadQuestion): number[] {
     roundAngle(closedAngle + least * power(most / least, (i + 1) / (FIRST_ANGLES - 1))),
   );
   return sorted([lowest, ...inner, WIDE_OPEN]);
-}
-
-function firstSpeeds({ from, to }: LoadQuestion): number[] {
-  const step = (to - from) / (FIRST_SPEEDS - 1);
-  const inner = Array.from({ length: FIRST_SPEEDS - 2 }, (_, i) => from + (i + 1) * step);
-  return sorted([from, ...inner.map(roundSpeed), to]);
 }
 
 /** Air of an idling engine per swept volume [kg/s m^3]: 0.8 to 1.1 g/s a litre, U.S. DOE Fact #861, 2015. */
@@ -145,23 +149,3 @@ export function idleAngle(engine: EngineSpecification): number {
   while (angle < WIDE_OPEN && choked(angle) < wanted) angle = roundAngle(angle + 0.05);
   return angle;
 }
-
-/** Cells whose middle is computed. */
-const CHECKS = 6;
-
-async function lineChecks(grid: Grid, point: LoadPoint): Promise<LineCheck[]> {
-  const { angles, speeds, outcomes, angleSteps, speedSteps } = grid;
-  const cells = angleSteps.flatMap((angle) => speedSteps.map((speed) => ({ angle, speed })));
-  cells.sort((a, b) => b.angle.error + b.speed.error - a.angle.error - a.speed.error);
-  return Promise.all(
-    cells.slice(0, CHECKS).map(async ({ angle: { at: i }, speed: { at: j } }) => {
-      const [angle, speed] = [middle(angles, i), middle(speeds, j)];
-      const corners = [outcomes[i]![j]!, outcomes[i]![j + 1]!, outcomes[i + 1]![j]!];
-      const all = [...corners, outcomes[i + 1]![j + 1]!].map(airOf);
-      const lines = all.reduce((sum, x) => sum + x, 0) / all.length;
-      return { angle, speed, error: lines / airOf(await point(angle, speed)) - 1 };
-    }),
-  );
-}
-
-const middle = (xs: readonly number[], i: number) => 0.5 * (xs[i]! + xs[i + 1]!);

@@ -12,7 +12,8 @@ import { isFailure, type PointOutcome } from '../../sweep/runner.ts';
 import { pointColumns } from '../points.ts';
 import { angleBySpeed } from './angleBySpeed.ts';
 import { airMass, withAngle } from './cell.ts';
-import type { LineCheck, LoadStudy } from './compute.ts';
+import type { LineCheck } from './checks.ts';
+import type { LoadStudy } from './compute.ts';
 import { correctionTables } from './correctionTables.ts';
 import type { DensityCell } from './density.ts';
 import { idleOf } from './idle.ts';
@@ -101,7 +102,7 @@ export function pulseTable(study: LoadStudy): Table | undefined {
 
 export function checksTable({ checks }: LoadStudy): Table {
   return tableOf<LineCheck>(
-    'Straight lines in the middle of the worst cells',
+    'Straight lines where they should be worst',
     [
       column(q.PLATE, ({ angle }) => angle),
       column(q.SPEED, ({ speed }) => speed),

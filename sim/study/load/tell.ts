@@ -58,7 +58,7 @@ function lineWords(study: LoadStudy, asLine: boolean): string {
     : `Straight lines are not within ${share(LIMIT, 0)} of the air everywhere: estimated ${share(a.error)} ` +
       `${between(angles, a.at, angle)}, ${share(s.error)} ${between(speeds, s.at, rpm)}. ` +
       sizeWanted(study, asLine);
-  return `${estimate}${doubtWords(study)} In the middle of the ${counted(checks.length, 'cell')} where lines should be worst they are off by up to ${share(far)}, computed.`;
+  return `${estimate}${doubtWords(study)} At the ${counted(checks.length, 'place')} where lines should be worst they are off by up to ${share(far)}, computed.`;
 }
 
 /** Cells that are themselves no surer than lines should be. */
