@@ -16,6 +16,8 @@ export type Plate = Omit<ThrottleSpecification, 'length' | 'shaftPosition' | 'an
 interface Throttle {
   /** How it is called. */
   noun: string;
+  /** On what it lies when air presses on it. */
+  carriedBy: string;
   /** Open area [m^2] at an angle [deg], 90 being wide open. */
   openArea(plate: Plate, angle: number): number;
   /** Share of the bore that its edges leave to the jet, for the contraction [-]. */
@@ -30,6 +32,7 @@ const RADIANS = Math.PI / 180;
 
 const butterfly: Throttle = {
   noun: 'plate',
+  carriedBy: 'with its shaft into the bearings',
   openArea: butterflyOpenArea,
   // What the plate alone leaves open: a round shaft contracts nothing.
   edges: ({ closedAngle }, angle) =>
@@ -40,6 +43,7 @@ const butterfly: Throttle = {
 
 const slide: Throttle = {
   noun: 'slide',
+  carriedBy: 'onto its guides',
   openArea: slideOpenArea,
   edges: (plate, angle) => slideOpenArea(plate, angle) / circleArea(plate.bore),
   openings: 1,
@@ -53,6 +57,7 @@ const barrelOf = (plate: Plate) => ({
 
 const barrel: Throttle = {
   noun: 'barrel',
+  carriedBy: 'into its bearings',
   openArea: (plate, angle) => barrelOpenArea(barrelOf(plate), angle),
   edges: (plate, angle) => barrelOpenArea(barrelOf(plate), angle) / circleArea(plate.bore),
   openings: 2,

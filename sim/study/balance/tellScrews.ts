@@ -15,6 +15,7 @@ import {
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { alikeCautions } from '../cylinders.ts';
+import { leverNotes } from '../lever.ts';
 import { BALANCE_CAUTIONS } from './cautions.ts';
 import { airPlot } from './figure.ts';
 import { degreesPerTurn, type ScrewsStudy, type Turn, worthTurning } from './screws.ts';
@@ -110,7 +111,8 @@ function gaugeWords({ errors, question }: ScrewsStudy): string {
 function leftWords({ errors, question }: ScrewsStudy): string {
   const words = question.states.map((state, j) => {
     const { after, seen } = errors.remainders[j]!;
-    const hidden = after < seen ? 'less than' : 'more than';
+    const side = after < seen ? 'less than' : 'more than';
+    const hidden = share(after) === share(seen) ? 'about' : side;
     return `${share(after)} at ${at(state)}, ${hidden} the ${share(seen)} that the gauge shows there`;
   });
   return `Turned so, doubt and the steps of the screws leave a spread of air of ${listed(words)}. Read again and go round once more.`;
@@ -135,7 +137,7 @@ export function screwsReport(study: ScrewsStudy, scenario: Scenario): Report {
     about: 'Balance of the bodies',
     scenario,
     answer: screwsSentences(study),
-    flags: [...flags(study), ...alikeCautions(scenario.engine)],
+    flags: [...flags(study), ...leverNotes(scenario.engine), ...alikeCautions(scenario.engine)],
     sections: [
       { plots: [airPlot(study)] },
       { tables: [turnsTable(study), bodiesTable(study)] },

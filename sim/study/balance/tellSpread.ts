@@ -9,6 +9,7 @@ import type { Report } from '../../report/report.ts';
 import { asObjects, column, type Table, tableOf, words } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { pointCautions } from '../cautions.ts';
+import { leverNotes } from '../lever.ts';
 import { BALANCE_CAUTIONS } from './cautions.ts';
 import {
   type BodyEffect,
@@ -158,10 +159,10 @@ export function spreadReport(study: SpreadStudy, scenario: Scenario, rod?: Rod):
     about: 'One body that differs',
     scenario,
     answer: [...spreadSentences(study, rod), READ_THEM],
-    flags: pointCautions(named),
+    flags: [...leverNotes(scenario.engine), ...pointCautions(named)],
     sections: [
       { plots: [spreadPlot(study)] },
-      { tables: [spreadTable(study), faultsTable(study)], notes: NOTES },
+      { tables: [spreadTable(study), faultsTable(study)], notes: notes(study) },
       { heading: 'Mind', items: BALANCE_CAUTIONS },
     ],
     outcomes: outcomesOf(study),
@@ -171,9 +172,16 @@ export function spreadReport(study: SpreadStudy, scenario: Scenario, rod?: Rod):
 const READ_THEM =
   'Read flow or vacuum body by body and give it by --readings: which screws, which way, how far.';
 
+const WORN =
+  'Worn shaft: air past both bearings, of which half lies behind the plate, let through like a drilled hole: the most it can be. ';
+
+const notes = ({ faults }: SpreadStudy): string[] => [
+  ...NOTES,
+  `${faults.some(({ fault }) => fault.name.includes('shaft')) ? WORN : ''}Bleed screw: the drilling of the file, or 2.5 mm shut, three turns from shut to open. Play, turns and length are common practice, no source.`,
+];
+
 const NOTES: readonly string[] = [
   'Air and torque of that cylinder by the solver at three plate angles, its fuel following the air. Lambdas: fuel as for the others, all together at the mixture of the file. Mixture cost: by the torque curve of one published engine.',
   'Idle: the plate at which a cylinder draws the air that a litre of warm stock engine does at idle, 0.95 g/s at 750 rpm (U.S. DOE, Fact 861), the same a cycle at 1000 rpm. Wide open the plate falls short by the error.',
   'Exhaust: mean temperature of the gas that leaves the valve, weighted by flow, each cylinder at its lambda; solved at 0, 0.2 and 0.5 deg, a parabola between. Burn goes by residual gas and not by mixture, so lean cylinders run hotter than said.',
-  'Worn shaft: air past both bearings, of which half lies behind the plate, let through like a drilled hole: the most it can be. Bleed screw: the drilling of the file, or 2.5 mm shut, three turns from shut to open. Play, turns and length are common practice, no source.',
 ];

@@ -7,6 +7,7 @@ import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { ZERO_CELSIUS } from '../../units.ts';
 import { pointCautions } from '../cautions.ts';
+import { leverNotes } from '../lever.ts';
 import { evennessPlot, frequencyPlot } from './figure.ts';
 import type { JoinedIdle } from './joined.ts';
 import type { StateWay } from './moves.ts';
@@ -200,7 +201,11 @@ export function idleReport(study: JoinedIdle, scenario: Scenario): Report {
     about: 'Idle air',
     scenario,
     answer: idleSentences(study, scenario.lengthUnit),
-    flags: [...pointCautions([{ name: 'the idle', outcomes: study.outcomes }]), ASSUMED],
+    flags: [
+      ...leverNotes(scenario.engine),
+      ...pointCautions([{ name: 'the idle', outcomes: study.outcomes }]),
+      ASSUMED,
+    ],
     sections: [
       { heading: 'Mind', items: IDLE_CAUTIONS },
       {

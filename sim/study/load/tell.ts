@@ -7,6 +7,7 @@ import type { Report } from '../../report/report.ts';
 import { isFailure } from '../../sweep/runner.ts';
 import { pointCautions } from '../cautions.ts';
 import { spreadCautions } from '../cylinders.ts';
+import { leverNotes } from '../lever.ts';
 import { POINT_NOTES } from '../points.ts';
 import { SIZES } from './ask.ts';
 import { IDLE_AIR_FLOW, LIMIT, type LoadStudy } from './compute.ts';
@@ -166,6 +167,7 @@ export function loadReport(study: LoadStudy): Report {
     scenario,
     answer: loadSentences(study, true),
     flags: [
+      ...leverNotes(scenario.engine),
       ...unsettled(study),
       ...pointCautions(failed),
       ...spreadCautions(study.outcomes.flat()),

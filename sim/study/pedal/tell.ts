@@ -1,9 +1,12 @@
 /** The study of the pedal in sentences. */
 import type { LengthUnit } from '../../decision/lengthUnit.ts';
+import { circleArea } from '../../duct/profile.ts';
+import { throttleOf } from '../../loss/throttles.ts';
 import { counted, listed } from '../../report/numbers.ts';
 import * as q from '../../report/quantities.ts';
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
+import type { EngineSpecification } from '../../specification.ts';
 import { type PedalStudy, type SpringFigures, stuck } from './compute.ts';
 import { effortPlot } from './figure.ts';
 import { closingTable, effortTable, springTable } from './tables.ts';
@@ -16,11 +19,22 @@ export const PEDAL_CAUTIONS: readonly string[] = [
   'Whoever is licensed to do or to inspect such work where you live decides whether a linkage is safe, and scrutineers decide whether it may start; they come before anything here.',
 ];
 
-const LIMITS: readonly string[] = [
+const limits = ({ engine }: Scenario): string[] => [
   'At a creep: no mass, no weight and no time to return. Links turn all shafts by equal angles and have no friction of their own; the cable leaves the pedal by a quadrant.',
-  'Air on the plates is left out: nothing on a centred thin plate that is shut, a few hundredths of a newton metre at part opening (from memory).',
+  airWords(engine),
   'What a wire bears: at rest, 0.56 of its tensile strength in compression springs, 0.45 in tension springs and 0.7 in torsion springs (EN 13906, from memory), strength of drawn wire class SM (EN 10270-1, from memory). Of other wires ask the maker. Hooks, legs and fatigue are not looked at.',
 ];
+
+/** What air does to a throttle that is shut: no torque, but it leans on what carries it. */
+function airWords({ ambient, intake: { throttle } }: EngineSpecification): string {
+  const force = q.told(q.newtons('', ''), ambient.pressure * circleArea(throttle.bore));
+  const { noun, carriedBy } = throttleOf(throttle);
+  const turns =
+    noun === 'plate'
+      ? 'a centred thin plate that is shut is not turned by it, one part open by a few hundredths of a newton metre (from memory). But vacuum'
+      : 'vacuum';
+  return `Air on the ${noun}s is left out: ${turns} presses a shut ${noun} ${carriedBy}, by up to ${force} (all pressure of the day on the bore), and that rubs more than it does at rest. Measure friction, and that everything falls shut, with the engine idling too.`;
+}
 
 /** Force at the pad that drivers are used to [N]: released, and at full travel; a maker of pedals. */
 const USUAL = { released: 20, full: [40, 60] } as const;
@@ -99,7 +113,7 @@ export function pedalReport(study: PedalStudy, scenario: Scenario): Report {
       { plots: [effortPlot(study, scenario.lengthUnit)] },
       { tables: [closingTable(study)], notes: CLOSING_NOTES },
       { tables: [effortTable(study, EVERY), springTable(study)] },
-      { heading: 'What is not in it', items: LIMITS },
+      { heading: 'What is not in it', items: limits(scenario) },
     ],
     outcomes: [],
   };

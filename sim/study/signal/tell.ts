@@ -11,6 +11,7 @@ import type { Scenario } from '../../scenario/resolve.ts';
 import type { EngineSpecification } from '../../specification.ts';
 import { pointCautions } from '../cautions.ts';
 import { leadCautions } from '../cylinders.ts';
+import { leverNotes } from '../lever.ts';
 import type { SignalStudy } from './compute.ts';
 import { barDrawing } from './drawing.ts';
 import * as figure from './figure.ts';
@@ -221,6 +222,7 @@ export function signalReport(study: SignalStudy, scenario: Scenario): Report {
     scenario,
     answer: signalSentences(study, scenario.lengthUnit),
     flags: [
+      ...leverNotes(scenario.engine),
       ...pointCautions([{ name: 'the signal', outcomes: study.outcomes }]),
       ...leadCautions(scenario.engine),
       assumed(scenario.engine),

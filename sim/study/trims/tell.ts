@@ -14,6 +14,7 @@ import {
 import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { alikeCautions } from '../cylinders.ts';
+import { leverNotes } from '../lever.ts';
 import type { LoadMixture, TrimsStudy } from './compute.ts';
 import { leanestLoad, mixturePlot } from './figure.ts';
 import { cylindersTable, loadsTable, probesTable, readingsTable } from './tables.ts';
@@ -167,7 +168,11 @@ export function trimsReport(study: TrimsStudy, scenario: Scenario): Report {
     about: 'Mixture by cylinder',
     scenario,
     answer: trimsSentences(study),
-    flags: [...misfitFlags(study), ...alikeCautions(scenario.engine)],
+    flags: [
+      ...misfitFlags(study),
+      ...leverNotes(scenario.engine),
+      ...alikeCautions(scenario.engine),
+    ],
     sections: [
       { plots: [mixturePlot(study)] },
       { tables: [cylindersTable(study), loadsTable(study)] },
