@@ -72,10 +72,14 @@ export function baseLayout(look: Look, x: string, y: string): Partial<Layout> {
     hovermode: 'x unified',
     dragmode: false,
     hoverlabel: { bgcolor: look.paper, bordercolor: look.line, font: { color: look.ink } },
-    // Where labels do not fit side by side they are fewer, never aslant: the title stands below them.
-    xaxis: { ...axis(look, x), tickformat: 'd', tickangle: 0, nticks: phone.matches ? 4 : 0 },
+    xaxis: speedAxis(look, x),
     yaxis: axis(look, y),
   };
+}
+
+/** An axis of whole numbers. Where they do not fit side by side they are fewer, never aslant: the title stands below them. */
+export function speedAxis(look: Look, title: string): Partial<Layout['xaxis']> {
+  return { ...axis(look, title), tickformat: 'd', tickangle: 0, nticks: phone.matches ? 4 : 0 };
 }
 
 export function axis(look: Look, title: string): Partial<Layout['xaxis']> {

@@ -184,6 +184,7 @@ test('no place scrolls sideways, on phones and at 200 and 400 % of a desk', asyn
       await page.locator(`.places a[href="#/${place}"][aria-current]`).waitFor();
       const wide = await page.evaluate(() => document.documentElement.scrollWidth);
       expect(wide, `${place} at ${width}`).toBeLessThanOrEqual(width);
+      expect(await covered(page), `covered at ${place}, ${width}`).toBeLessThan(0.35);
       const name = (await page.locator('.places [aria-current]').boundingBox())!;
       // Scrolling goes by whole pixels.
       expect(Math.floor(name.x + name.width), `name of ${place} at ${width}`).toBeLessThanOrEqual(
@@ -193,6 +194,15 @@ test('no place scrolls sideways, on phones and at 200 and 400 % of a desk', asyn
     }
   }
 });
+
+/** Share of the window's height that what stays where it is takes from what scrolls. */
+function covered(page: Page): Promise<number> {
+  return page.evaluate(() =>
+    [...document.querySelectorAll('main *')]
+      .filter((one) => getComputedStyle(one).position === 'fixed')
+      .reduce((sum, one) => sum + one.getBoundingClientRect().height / innerHeight, 0),
+  );
+}
 
 test('on a phone the dial spans the width, steps by a millimetre, and stays in sight', async () => {
   const { page } = await open({

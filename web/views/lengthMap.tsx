@@ -7,7 +7,7 @@ import { speedRange } from '../drawing/speedRange.ts';
 import { numbered, ofCurve, type Table } from '../drawing/table.ts';
 import type { View } from '../drawing/view.ts';
 import { rpm } from '../format.ts';
-import { axis, bandLabels, baseLayout, type Look, MARGIN } from '../look.ts';
+import { axis, bandLabels, baseLayout, type Look, MARGIN, speedAxis } from '../look.ts';
 import { hand, moveHand } from '../state/hand.ts';
 import { type Curve, curveAt, curveOf, type Picture, picture } from '../state/picture.ts';
 import { unit } from '../state/scenario.ts';
@@ -37,9 +37,8 @@ export const lengthMapView: View = {
       margin: MAP_MARGIN,
       hovermode: 'closest',
       xaxis: {
-        ...axis(look, q.headed(q.SPEED)),
+        ...speedAxis(look, q.headed(q.SPEED)),
         showgrid: false,
-        tickformat: 'd',
         range: speedRange(picture),
       },
       yaxis: {
