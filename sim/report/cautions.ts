@@ -18,7 +18,7 @@ export const KNOWN: readonly string[] = [
 export const NOT_KNOWN: readonly string[] = [
   'The level is less certain than the difference: use the figures to compare lengths on one engine, not to quote power. Torque is indicated; at the flywheel it is less friction by a correlation that engines scatter about by a fifth.',
   'Without a section injectors fuel counts as burned mixture only: no spray, no wet walls. With one, drops and films follow published laws for single drops and flat films; a port is neither.',
-  'Cylinders count as alike and evenly fed. Air above the mouths is still: no airbox, no wind, no neighbour breathing next door.',
+  'Cylinders count as alike and evenly fed but for what the file says of single ones. Air above the mouths is still: no wind, no neighbour breathing next door; a box over them is a question of its own.',
   'Bends are losses, not shapes. Swirl, tumble and flow that leaves the wall are in the flow-bench figures or nowhere.',
   'Knock, valve float and the strength of anything are not looked at.',
 ];

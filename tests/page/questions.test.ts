@@ -50,6 +50,7 @@ test('doubt, choices, shelf and injectors agree with the core', async () => {
   const question = { ...asked, lengths: asked.sweep.lengths, fit: asked.fit! };
   const answer = await lengthStudy(question, runHere);
   expect(await page.locator('#shelf .finding').textContent()).toBe(typeset(shelfWords(answer)));
+  expect(shelfWords(answer)).toContain('as it is: as good in the band as the length above');
   const choices = columns(await saved(page, 'price-of-gain', 'CSV'));
   expect(column(choices, 'gain_in_band_percent')).toHaveLength(answer.weighed.length);
   answer.weighed.forEach(({ gainPercent }, i) => {

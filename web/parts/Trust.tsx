@@ -8,10 +8,11 @@ import {
   quantities as q,
   type Scenario,
 } from '../../sim/index.ts';
-import { told } from '../format.ts';
+import { told, typeset } from '../format.ts';
 import type { Picture } from '../state/picture.ts';
 import { lengthFigure } from '../state/unit.ts';
 import { DataTable } from './DataTable.tsx';
+import { Told } from './Told.tsx';
 
 export function Trust({ picture }: { picture: Picture }) {
   const { scenario, study } = picture;
@@ -19,10 +20,12 @@ export function Trust({ picture }: { picture: Picture }) {
     <section class="trust" id="trust" aria-labelledby="trust-title">
       <h2 id="trust-title">How far to trust it</h2>
       <p class="reading">
-        Computed, not measured. The answer, its gain and its price rest on curves that are resolved
-        between the speeds of the scenario; the lines drawn here run straight from one of these
-        speeds to the next. A mark stands where a point was computed, and a cross where it did not
-        settle: do not lean on that one.
+        Computed, not measured.{' '}
+        {scenario.refine
+          ? 'The answer, its gain and its price rest on curves that are computed between the speeds of the scenario too, until they are resolved. The lines of the length fitted now and of the one recommended go through those points; all others run straight from one speed to the next.'
+          : 'The speeds of the scenario are a list, so nothing is computed between them: lines run straight from one to the next, and a ripple can hide there.'}{' '}
+        A mark stands where a point was computed, and a cross where it did not settle: do not lean
+        on that one.
       </p>
       <div class="columns">
         <Words title="What it knows" words={KNOWN} />
@@ -46,7 +49,9 @@ function Words({ title, words }: { title: string; words: readonly string[] }) {
       <h3>{title}</h3>
       <ul>
         {words.map((sentence) => (
-          <li key={sentence}>{sentence}</li>
+          <li key={sentence}>
+            <Told text={sentence} />
+          </li>
         ))}
       </ul>
     </div>
@@ -61,7 +66,7 @@ function Warnings({ scenario }: { scenario: Scenario }) {
       <ul>
         {scenario.warnings.map(({ path, message }) => (
           <li key={`${path} ${message}`}>
-            <code>{path}</code> {message}
+            <code>{path}</code> {typeset(message)}
           </li>
         ))}
       </ul>

@@ -4,6 +4,9 @@ import { brief, counted } from '../../report/numbers.ts';
 import { bandMean, shown } from '../../report/quantities.ts';
 import type { LengthStudy } from './compute.ts';
 
+/** A loss that is told as 0.00 % [%]. */
+const ALIKE = 0.005;
+
 /** What to buy and where to saw; empty where no shelf is given. */
 export function shelfWords({ shelf, fit, decision, unit }: LengthStudy): string {
   if (!fit || fit.shelf.length === 0 || !Number.isFinite(decision.bandMean)) return '';
@@ -14,7 +17,8 @@ export function shelfWords({ shelf, fit, decision, unit }: LengthStudy): string 
     return `Buy ${lengthIn(buy, unit)}, cut to ${lengthIn(cutTo, unit)}; ${miss}.`;
   }
   const loss = `${percent(Math.max(0, lossPercent), 2)} less in the band`;
-  if (good) return `Buy ${lengthIn(buy, unit)} and fit it as it is: ${loss} than the length above.`;
+  const than = lossPercent < ALIKE ? 'as good in the band as' : `${loss} than`;
+  if (good) return `Buy ${lengthIn(buy, unit)} and fit it as it is: ${than} the length above.`;
   const limit = `${brief(fit.withinPercent, 3)} %`;
   return `Nothing on the shelf is within ${limit}: the nearest, ${lengthIn(buy, unit)}, gives ${loss}.`;
 }
