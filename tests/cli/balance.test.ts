@@ -52,6 +52,12 @@ test('without readings: plates, shaft, bleed and trumpet of one body, with the e
   expect([rows.length, faults.length]).toEqual([12, 9]);
   // Up to lambda 1 a leaner cylinder is a hotter one; an open plate that is off changes nothing.
   expect(rows[1].air_change).toBeGreaterThan(0.05);
+  // A fifth of a degree at each load: much of the air at idle, a little at part load, nothing wide open.
+  const [idle, part, open] = [2, 6, 10].map((i) => Math.abs(rows[i].air_change));
+  expect([rows[2], rows[6], rows[10]].map((row) => row.plate_error_deg)).toEqual([0.2, 0.2, 0.2]);
+  expect(idle!).toBeGreaterThan(0.15);
+  expect(part!).toBeLessThan(0.03);
+  expect(open!).toBeLessThan(0.005);
   expect(rows[1].exhaust_hotter_K).toBeGreaterThan(10);
   expect(Math.abs(rows[11].exhaust_hotter_K)).toBeLessThan(3);
   const of = (fault: string) =>
