@@ -1,4 +1,5 @@
 /** A scenario from the few figures that a builder has at hand. */
+import type { LengthUnit } from '../decision/lengthUnit.ts';
 import type { ScenarioIssue } from '../errors.ts';
 import { isQuantity, type Leaf, readLeaf } from './key.ts';
 import { keyAt } from './keyPath.ts';
@@ -44,10 +45,16 @@ export type OwnIssue = Pick<ScenarioIssue, 'path' | 'message' | 'remedy'>;
 /** The scenario's text, or what is wrong with the figures. */
 export type OwnEngine = { text: string } | { issues: OwnIssue[] };
 
-/** @returns a text that may still break a rule between figures; whoever reads it is told at their paths */
-export function ownEngine(title: string, texts: OwnTexts): OwnEngine {
+/**
+ * @param lengths unit of lengths that name none
+ * @returns a text that may still break a rule between figures; whoever reads it is told at their paths
+ */
+export function ownEngine(title: string, texts: OwnTexts, lengths: LengthUnit = 'mm'): OwnEngine {
   const written = Object.fromEntries(
-    OWN_FIGURES.map(({ path, unit }) => [path, withUnit((texts[path] ?? '').trim(), unit)]),
+    OWN_FIGURES.map(({ path, unit }) => [
+      path,
+      withUnit((texts[path] ?? '').trim(), unit === 'mm' ? lengths : unit),
+    ]),
   );
   const read = OWN_FIGURES.map(({ path }) => readFigure(path, written[path]!));
   const issues = read.filter((one) => typeof one !== 'number');
@@ -57,9 +64,9 @@ export function ownEngine(title: string, texts: OwnTexts): OwnEngine {
   return { text: ownEngineText(title, written, values, unit) };
 }
 
-/** `86` -> `86 mm`. */
+/** `86` -> `86 mm`, `3 3/8` -> `3 3/8 in`. */
 const withUnit = (text: string, unit: string) =>
-  unit !== '' && /^\d+\.?\d*$/.test(text) ? `${text} ${unit}` : text;
+  unit !== '' && /^(\d+\.?\d*|(\d+ )?\d+\/\d+)$/.test(text) ? `${text} ${unit}` : text;
 
 function readFigure(path: string, text: string): number | OwnIssue {
   const leaf = keyAt(scenarioKeys, path) as Leaf;

@@ -83,9 +83,12 @@ test('what is missing is said at its field, which takes the focus; a reload lose
   await duration.fill('244');
   await page.getByText('12 of the figures must be mended').waitFor();
   expect(await duration.getAttribute('aria-invalid')).toBe('false');
+  await page.getByRole('radio', { name: 'in', exact: true }).check();
+  await page.getByText('Bore [in]', { exact: true }).waitFor();
   await page.reload();
   await page.locator('[data-path="engine.bore"]').waitFor();
   expect(await bore.inputValue()).toBe('86 apples');
+  expect(await page.getByText('Bore [in]', { exact: true }).count()).toBe(1);
   expect(await page.locator('.engine').first().textContent()).toBe('Quick single for tests');
   await page.close();
 });

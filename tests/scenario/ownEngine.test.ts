@@ -41,6 +41,23 @@ it('speaks inches where the trumpet is in inches', () => {
   expect(scenario.sweep.lengths.length).toBeGreaterThan(10);
 });
 
+it('takes lengths without a unit as inches where that is said, fractions too, and leaves all else', () => {
+  const texts = { ...FOUR, 'engine.bore': '3 3/8', 'engine.stroke': '86 mm' };
+  const lengths = Object.fromEntries(
+    OWN_FIGURES.filter(({ unit }) => unit === 'mm').map(({ path }) => [
+      path,
+      /[a-z/]/.test(texts[path]!) ? texts[path]! : String(Number(texts[path]) / 25.4),
+    ]),
+  );
+  const made = ownEngine('Mine', { ...texts, ...lengths }, 'in');
+  if ('issues' in made) throw new Error(JSON.stringify(made.issues));
+  const { engine, lengthUnit } = readScenario(made.text, 'own.yaml');
+  expect(lengthUnit).toBe('in');
+  expect(engine.cylinder.bore).toBeCloseTo(3.375 * 0.0254, 12);
+  expect(engine.cylinder.stroke).toBeCloseTo(0.086, 12);
+  expect(engine.intake.trumpet.length).toBeCloseTo(0.06, 12);
+});
+
 it('tells at its path what is missing, and what is no figure', () => {
   const made = ownEngine('Mine', { ...FOUR, 'engine.bore': '', 'engine.stroke': 'long' });
   const issues = 'issues' in made ? made.issues : [];

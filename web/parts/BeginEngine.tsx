@@ -1,6 +1,6 @@
 /** An engine of the reader's own from a dozen figures and the band; the rest is assumed and says so. */
 import { OWN_FIGURES } from '../../sim/index.ts';
-import { begin, troubles, write, written } from '../state/beginning.ts';
+import { begin, chooseLengths, lengths, troubles, write, written } from '../state/beginning.ts';
 import { closeDrawer } from '../state/place.ts';
 import { SketchedFields } from './SketchedFields.tsx';
 
@@ -15,8 +15,9 @@ export function BeginEngine() {
   return (
     <form class="figures" onSubmit={submit}>
       <p class="reading">
-        Write what you know; another unit may follow a figure: 3.4 in. Everything else is assumed by
-        common practice with its doubt, is marked in the file, and can be measured later.
+        Write what you know; another unit may follow a figure, and a doubt that: 86 mm +- 0.1 mm.
+        Everything else is assumed by common practice with its doubt, is marked in the file, and can
+        be measured later.
       </p>
       <div class="figure">
         <label for="begin-title">Name of the engine</label>
@@ -27,6 +28,20 @@ export function BeginEngine() {
           onInput={(event) => write('title', event.currentTarget.value)}
         />
       </div>
+      <fieldset class="choice">
+        <legend>Lengths without a unit are in</legend>
+        {(['mm', 'in'] as const).map((unit) => (
+          <label key={unit}>
+            <input
+              type="radio"
+              name="lengths"
+              checked={lengths.value === unit}
+              onChange={() => chooseLengths(unit)}
+            />{' '}
+            {unit}
+          </label>
+        ))}
+      </fieldset>
       <SketchedFields fields={OWN_FIGURES} field={(one) => <Known key={one.path} {...one} />} />
       <p role="status" class={wrong > 0 ? 'wrong-says' : 'sr'}>
         {wrong > 0 && `${wrong} of the figures must be mended.`}
@@ -56,7 +71,7 @@ function Known({ path, label, unit }: (typeof OWN_FIGURES)[number]) {
     <div class={trouble ? 'figure wrong' : 'figure'}>
       <label for={id}>
         {label}
-        {unit && <span class="quiet"> [{unit}]</span>}
+        {unit && <span class="quiet"> [{unit === 'mm' ? lengths.value : unit}]</span>}
       </label>
       <input
         id={id}
