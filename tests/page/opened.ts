@@ -10,6 +10,7 @@ import { build } from 'vite';
 import { pageConfig } from '../../web/build/pageConfig.ts';
 import { launched } from './chromium.ts';
 import { more, QUICK } from './quick.ts';
+import { choose } from './reader.ts';
 import { serve } from './serve.ts';
 
 const root = join(import.meta.dirname, '../..');
@@ -132,8 +133,7 @@ export async function again(): Promise<Opened> {
     location.hash = '#/length';
   });
   await page.locator('.bench').waitFor();
-  await page.locator('.engine-choice select').selectOption('quick.yaml');
-  await page.locator('.strip:not(.stale) .facts').waitFor({ state: 'attached' });
+  await choose(page, 'quick.yaml');
   const back = page.getByRole('button', { name: /^Back/ });
   if (await back.isEnabled()) await back.click();
   return resting;

@@ -4,13 +4,13 @@ import { strFromU8, unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { address, again, open } from './opened.ts';
-import { answer, more, text } from './quick.ts';
+import { answer, text } from './quick.ts';
 import {
   answered,
+  choose,
   columns,
   exactCurve,
   go,
-  openFile,
   places,
   readDownload,
   saved,
@@ -119,8 +119,7 @@ test('opened once, it opens and computes with no network at all', async () => {
 
 test('every place is accessible, light and dark', async () => {
   const { page } = await open({ colorScheme: 'light', bypassCSP: true });
-  await openFile(page, 'more.yaml', more);
-  await answered(page);
+  await choose(page, 'more.yaml');
   await take(page, 80);
   await exactCurve(page);
   await page.addScriptTag({ path: createRequire(import.meta.url).resolve('axe-core') });

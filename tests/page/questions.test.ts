@@ -33,7 +33,7 @@ import { questionOf } from '../../web/compute/question.ts';
 import { typeset } from '../../web/format.ts';
 import { again } from './opened.ts';
 import { answer, more, scenario, text } from './quick.ts';
-import { answered, apart, column, columns, go, openFile, saved, TEN_DIGITS } from './reader.ts';
+import { apart, choose, column, columns, go, openFile, saved, TEN_DIGITS } from './reader.ts';
 
 const { speeds } = scenario;
 
@@ -42,8 +42,7 @@ const METERED = `${text}\nmeter:\n  speeds: [9000 rpm, 11000 rpm]\n  angles: [30
 
 test('doubt, choices, shelf and injectors agree with the core', async () => {
   const { page, said } = await again();
-  await openFile(page, 'more.yaml', more);
-  await answered(page);
+  await choose(page, 'more.yaml');
   await go(page, 'price');
   await page.locator('#shelf .finding').waitFor();
   const asked = readScenario(more, 'more.yaml');
@@ -100,10 +99,9 @@ test('doubt, choices, shelf and injectors agree with the core', async () => {
 
 test('pedal and sound agree with the core, and follow what is changed of them', async () => {
   const { page, said } = await again();
-  await openFile(page, 'more.yaml', more);
+  await choose(page, 'more.yaml');
   const asked = readScenario(more, 'more.yaml');
   const pedal = pedalStudyOf(asked.pedal!);
-  await answered(page);
   await go(page, 'pedal');
   await page.locator('#pedal .finding').waitFor();
   expect(await page.locator('#pedal .finding').textContent()).toBe(
@@ -118,8 +116,7 @@ test('pedal and sound agree with the core, and follow what is changed of them', 
   await openFile(page, 'slides.yaml', slides);
   await page.locator('#pedal', { hasText: 'slide' }).waitFor();
   expect(await page.locator('#pedal').textContent()).not.toMatch(/\bplates?\b/i);
-  await openFile(page, 'more.yaml', more);
-  await answered(page);
+  await choose(page, 'more.yaml');
 
   await go(page, 'sound');
   await page.getByRole('button', { name: 'Work out the sound' }).click();
@@ -147,7 +144,7 @@ test('pedal and sound agree with the core, and follow what is changed of them', 
 
 test('signal and idle agree with the core', async () => {
   const { page, said } = await again();
-  await openFile(page, 'more.yaml', more);
+  await choose(page, 'more.yaml');
   const { engine, pressureBar, idle } = readScenario(more, 'more.yaml');
   const bar = pressureBar!;
   await go(page, 'sensor');
@@ -233,8 +230,7 @@ test('the sensor to trust is the one that the core trusts', async () => {
 
 test('a table of load agrees with the core', async () => {
   const { page, said } = await again();
-  await openFile(page, 'more.yaml', more);
-  await answered(page);
+  await choose(page, 'more.yaml');
   await go(page, 'load');
   await page.getByRole('button', { name: 'Work out the table' }).click();
   await page.locator('#load .finding').waitFor({ timeout: 120_000 });

@@ -44,6 +44,12 @@ export async function answered(page: Page): Promise<void> {
   await page.locator('.strip:not(.stale) .facts').waitFor({ state: 'attached' });
 }
 
+/** Chooses a demo; its answer is there with the page. */
+export async function choose(page: Page, demo: string): Promise<void> {
+  await page.locator('.engine-choice select').selectOption(demo);
+  await page.locator('.strip:not(.stale) .facts').waitFor({ state: 'attached' });
+}
+
 /** Opens a file as the scenario. */
 export async function openFile(page: Page, name: string, content: string | Buffer): Promise<void> {
   await page.locator('input[type=file][accept*=yaml]').setInputFiles({

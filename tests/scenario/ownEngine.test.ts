@@ -42,7 +42,11 @@ it('speaks inches where the trumpet is in inches', () => {
 });
 
 it('takes lengths without a unit as inches where that is said, fractions too, and leaves all else', () => {
-  const texts = { ...FOUR, 'engine.bore': '3 3/8', 'engine.stroke': '86 mm' };
+  const texts: Record<string, string> = {
+    ...FOUR,
+    'engine.bore': '3 3/8',
+    'engine.stroke': '86 mm',
+  };
   const lengths = Object.fromEntries(
     OWN_FIGURES.filter(({ unit }) => unit === 'mm').map(({ path }) => [
       path,
