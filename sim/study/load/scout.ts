@@ -3,7 +3,7 @@
  * table will have. What is computed so chooses the speeds and is then forgotten.
  */
 
-import { lineError, lineKnots } from '../../decision/lineKnots.ts';
+import { type KnotWishes, lineError, lineKnots } from '../../decision/lineKnots.ts';
 import { type Figures, type Step, stepErrors, transposed } from '../../decision/loadGrid.ts';
 import { power } from '../../elementary/powers.ts';
 import type { EngineSpecification } from '../../specification.ts';
@@ -57,12 +57,18 @@ export async function scout(
   return { angles, speeds, air };
 }
 
+/** Speeds that a table has at least: what coarse cells do not see may bend there all the same. */
+const LEAST = 7;
+
 /** As few of those speeds as lines within `limit` want, at most so many. */
-export function scoutedSpeeds(
-  { speeds, air }: Scouted,
-  wishes: { limit: number; most: number },
-): number[] {
-  return lineKnots(speeds, air, wishes).map((i) => speeds[i]!);
+export function scoutedSpeeds({ speeds, air }: Scouted, wishes: KnotWishes): number[] {
+  const kept = lineKnots(speeds, air, wishes);
+  while (kept.length < Math.min(LEAST, speeds.length)) {
+    const gaps = kept.slice(1).map((k, i) => k - kept[i]!);
+    const widest = gaps.indexOf(Math.max(...gaps));
+    kept.splice(widest + 1, 0, kept[widest]! + (gaps[widest]! >> 1));
+  }
+  return kept.map((i) => speeds[i]!);
 }
 
 /** Steps of speed and what lines err there: as seen ahead, and nearer to the stop than that by the bend of the table itself. */
