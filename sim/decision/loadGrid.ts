@@ -4,7 +4,7 @@
  *
  *   error of a straight line in the middle of a step h = h^2 |f''| / 8
  *
- * f'' from three neighbours on either side of the step, the greater counts; relative to the lesser end.
+ * f'' from three neighbours on either side of the step, the greater counts; relative to the line there.
  * Source: any text on interpolation. An estimate: waves narrower than the steps escape it.
  */
 
@@ -43,7 +43,7 @@ function stepError(xs: readonly number[], ys: readonly number[], at: number): nu
   const h = xs[at + 1]! - xs[at]!;
   const bends = [at - 1, at].filter((i) => i >= 0 && i + 2 < xs.length);
   const bend = Math.max(...bends.map((i) => Math.abs(dividedDifference(xs, ys, i))));
-  return (0.25 * h * h * bend) / Math.min(Math.abs(ys[at]!), Math.abs(ys[at + 1]!));
+  return (0.25 * h * h * bend) / Math.abs(0.5 * (ys[at]! + ys[at + 1]!));
 }
 
 /** Half of f'' through three neighbours from `i` on. */
