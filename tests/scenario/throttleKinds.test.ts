@@ -47,6 +47,11 @@ describe.each([
     expect(() => kind(shut, text)).toThrow(`the ${noun} is shut`);
   });
 
+  test('where a section asks for openings', () => {
+    const asked = `${text}\nmeter: { angles: [7 deg, 20 deg] }\n`;
+    expect(() => kind(lines, asked)).toThrow(`the ${noun} is shut`);
+  });
+
   test('in readings', () => {
     const read = () =>
       readBodyReadings('speed_rpm,plate_deg,cylinder,vacuum_kPa\n1000,8,1,50\n', 'bodies.csv', {

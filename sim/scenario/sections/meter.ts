@@ -9,7 +9,8 @@ import { quantityToText } from '../quantity.ts';
 import type { ScenarioView } from '../schema.ts';
 import { numbers } from '../view.ts';
 import { mostInOne } from './banks.ts';
-import { anglesAbove, checkOpen, mostFlow, usualTaker } from './usual.ts';
+import { checkOpen } from './throttle.ts';
+import { anglesAbove, mostFlow, usualTaker } from './usual.ts';
 
 const PRACTICE = 'common practice, no source';
 /** Most speeds, and most angles. */
@@ -134,7 +135,7 @@ export function checkMeter({ meter, airbox, intake }: ScenarioView): void {
       `at most ${quantityToText(snorkel, 'length')}`,
     );
   }
-  checkOpen(meter.angles.rows, intake.throttle.closedAngle.assumed);
+  checkOpen(meter.angles.rows, intake.throttle);
 }
 
 /** The meter of the file, or one as is usual; `speeds` of the file [rpm]. */

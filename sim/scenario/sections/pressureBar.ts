@@ -5,7 +5,8 @@ import { list, maybe, optional, quantity, section } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
 import type { ScenarioView } from '../schema.ts';
 import { numbers, takeAll } from '../view.ts';
-import { anglesAbove, checkOpen } from './usual.ts';
+import { checkOpen } from './throttle.ts';
+import { anglesAbove } from './usual.ts';
 
 const BORE = { limits: ['0.2 mm', '25 mm'], usual: ['1 mm', '8 mm'] } as const;
 const HOSE = { limits: ['10 mm', '5 m'], usual: ['50 mm', '1.5 m'] } as const;
@@ -141,7 +142,7 @@ export function checkPressureBar({ pressureBar: bar, engine, intake }: ScenarioV
       `more than ${bar.windowFrom.assumed} deg`,
     );
   }
-  checkOpen(bar.angles.rows, intake.throttle.closedAngle.assumed);
+  checkOpen(bar.angles.rows, intake.throttle);
 }
 
 /** Hoses, bar and sensor, or undefined where the file has none. */

@@ -3,7 +3,7 @@ import { THROTTLE_KINDS, throttleOf, USUAL_BARREL } from '../../loss/throttles.t
 import type { ThrottleSpecification } from '../../specification.ts';
 import { choice, maybe, optional, quantity, section } from '../key.ts';
 import { quantityToText } from '../quantity.ts';
-import type { ViewOf } from '../view.ts';
+import type { LeafPlace, ViewOf } from '../view.ts';
 
 const bleedSection = section('A drilling past the plate, shut more or less by a screw.', {
   bore: quantity('length', 'Bore of the drilling.', {
@@ -121,7 +121,7 @@ export function checkThrottle(throttle: ThrottleView): void {
   if (bleed.bore.given! >= bore.given! / 2) {
     bleed.bore.problem(
       'the drilling is half the bore of the body or more',
-      'give the drilling past the plate, in mm',
+      `give the drilling past the ${nounOf(throttle)}, in mm`,
       `less than ${quantityToText(bore.given! / 2, 'length')}`,
     );
   }
@@ -133,6 +133,18 @@ const kindOf = ({ kind }: Pick<ThrottleView, 'kind'>) => kind.given ?? 'butterfl
 function nounOf(throttle: Pick<ThrottleView, 'kind'>): string {
   const kind = kindOf(throttle);
   return throttleOf(kind === 'butterfly' ? {} : { kind }).noun;
+}
+
+/** Openings that a section asks for. */
+export function checkOpen(angles: readonly LeafPlace[], throttle: ThrottleView): void {
+  const shut = throttle.closedAngle.assumed;
+  const noun = nounOf(throttle);
+  const from = noun === 'plate' ? 'from the plane across the bore' : `of the ${noun}'s lever`;
+  for (const angle of angles) {
+    if (!(angle.given! <= shut)) continue;
+    const remedy = `give angles ${from}`;
+    angle.problem(`the ${noun} is shut`, remedy, `more than ${shut} deg`);
+  }
 }
 
 /** What one kind has and the others have not. */

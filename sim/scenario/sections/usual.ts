@@ -41,18 +41,6 @@ export const anglesAbove = (stop: number, above: readonly number[]): number[] =>
   90,
 ];
 
-/** Plates asked for must stand open; `shut` the angle of their stop [deg]. */
-export function checkOpen(angles: readonly LeafPlace[], shut: number): void {
-  for (const angle of angles) {
-    if (!(angle.given! <= shut)) continue;
-    angle.problem(
-      'the plate is shut',
-      'give angles from the plane across the bore',
-      `more than ${shut} deg`,
-    );
-  }
-}
-
 /** Where along the row of mouths a chamber is fed. */
 export const inletAt = () =>
   choice(['end', 'middle'], 'Where along the row of mouths its inlet opens.', {

@@ -91,7 +91,7 @@ const ASSUMED =
   'Speed is held. A charge makes its torque at its next firing, in the share of its filling; what burns lean makes less. Fuel is given one turn before the valve closes, ' +
   'by a first-order lag of the pressure behind the plates (all of them joined) or in the chamber, or by the plate angle as it is, and by what plates at rest give at this speed, straight between six angles. ' +
   'Wet walls keep share and time constant of the film at the opening before, on bodies as they stand (Aquino 1981, from memory). ' +
-  'Plenum and box are one volume, or one a bank; both plates move by the same degrees, though not to the same torque. The mesh is coarse: 40 mm in the intake.';
+  'Plenum and box are one volume, or one a bank; both throttles move by the same degrees, though not to the same torque. The mesh is coarse: 40 mm in the intake.';
 
 const BOOSTED =
   'The feed is boosted and held: how its pressure comes up when plates open is not in it.';
