@@ -18,7 +18,7 @@ body { margin: 0 auto; padding: 1.5rem 1rem 4rem; max-width: 60rem; background: 
 h1 { font-size: 1.15rem; font-weight: 600; margin: 0 0 1.2rem; color: var(--faint); }
 h2 { font-size: 1.2rem; margin: 2.6rem 0 .6rem; }
 h3 { font-size: 1rem; margin: 1.4rem 0 .3rem; }
-p, li { max-width: 44rem; }
+p, li { max-width: 44rem; overflow-wrap: break-word; }
 .answer { border-left: .4rem solid var(--cut); padding: .2rem 0 .2rem 1rem; margin: 0 0 1.5rem; }
 .answer p { margin: .35rem 0; }
 .answer p:first-child { font-size: 1.6rem; line-height: 1.25; font-weight: 650; }

@@ -155,27 +155,40 @@ function pathOf({ xs, ys }: Pick<Series, 'xs' | 'ys'>, x: Axis, y: Axis): string
   return steps.join(' ').trim();
 }
 
+/** Letters of a name that stand in the room right of the lines, and from one of its lines to the next. */
+const LETTERS = 18;
+const LINE = 14;
+
+/** A name in one line, or in two where one would run out of the picture. */
+function inLines(name: string): string[] {
+  const spaces = [...name.matchAll(/ /g)].map(({ index }) => index);
+  if (name.length <= LETTERS || spaces.length === 0) return [name];
+  const off = (at: number) => Math.abs(2 * at - name.length);
+  const middle = spaces.reduce((best, at) => (off(at) < off(best) ? at : best));
+  return [name.slice(0, middle), name.slice(middle + 1)];
+}
+
 /** Each name to the right of its line, or of its dot; pushed apart where they would overlap. */
 function nameMarkup(series: readonly Series[], x: Axis, y: Axis): Markup {
   const least = 16;
   const ends = series
     .map((one) => ({ ...one, last: one.ys.findLastIndex(Number.isFinite) }))
     .filter(({ last, name }) => last >= 0 && name !== '')
-    .map(({ xs, ys, last, name, look }) => ({
-      name,
-      look,
-      x: x.at(xs[last]!) + 10,
-      y: y.at(ys[last]!) + 4,
-    }))
+    .map(({ xs, ys, last, name, look }) => {
+      const lines = inLines(name);
+      const y0 = y.at(ys[last]!) + 4 - ((lines.length - 1) * LINE) / 2;
+      return { lines, look, x: x.at(xs[last]!) + 10, y: y0 };
+    })
     .sort((a, b) => a.y - b.y);
   ends.forEach((end, i) => {
     const above = ends[i - 1];
-    if (above && Math.abs(above.x - end.x) < 100) end.y = Math.max(end.y, above.y + least);
+    if (above && Math.abs(above.x - end.x) < 100)
+      end.y = Math.max(end.y, above.y + least + (above.lines.length - 1) * LINE);
   });
-  const names = ends.map(
-    (end) =>
-      html`<text class="name ${end.look}" x="${px(end.x)}" y="${px(end.y)}">${end.name}</text>`,
-  );
+  const names = ends.map(({ lines: [first, second], look, x: at, y: down }) => {
+    const under = second && html` <tspan x="${px(at)}" dy="${LINE}">${second}</tspan>`;
+    return html`<text class="name ${look}" x="${px(at)}" y="${px(down)}">${first!}${under ?? ''}</text>`;
+  });
   return html`${names}`;
 }
 

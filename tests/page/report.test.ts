@@ -96,6 +96,16 @@ test('worth prints on one page of A4, answer, table and cautions, however much i
       .locator('th, td')
       .evaluateAll((cells) => Math.max(...cells.map((cell) => cell.getBoundingClientRect().right)));
     expect(right, `what is weighed at ${width} px`).toBeLessThanOrEqual(width);
+    const clipped = await page.locator('svg text').evaluateAll((texts) =>
+      texts
+        .filter((text) => {
+          const picture = text.closest('svg')!.getBoundingClientRect();
+          const { left, right: end } = text.getBoundingClientRect();
+          return left < picture.left - 1 || end > picture.right + 1;
+        })
+        .map((text) => text.textContent),
+    );
+    expect(clipped, `texts beyond their pictures at ${width} px`).toEqual([]);
   }
   await page.close();
 }, 180_000);
