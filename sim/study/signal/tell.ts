@@ -160,11 +160,11 @@ function loadWords({ load, spec, boosted }: SignalStudy): string[] {
     load[0]!,
   );
   return [
-    `Pressure no longer tells load, within ${kPa(spec.resolution)} of its value at the widest plate, at ${load.map(blindWords).join('; ')}. ` +
+    `Pressure no longer tells load, within ${kPa(spec.resolution)} of its value at the widest opening, at ${load.map(blindWords).join('; ')}. ` +
       'Let the fuel table go over to the plate angle before that.',
     boosted
       ? `As a barometer: key on, the sensor reads the day. Under boost it reads what feeds the runners: ${kPa(worst.atWidest)} above the day at ${rpm(worst.speed)}, plate at its widest.`
-      : `As a barometer: key on, the sensor reads the day. At the widest plate it reads at worst ${astray(worst.atWidest)}, at ${rpm(worst.speed)}.`,
+      : `As a barometer: key on, the sensor reads the day. At the widest opening it reads at worst ${astray(worst.atWidest)}, at ${rpm(worst.speed)}.`,
   ];
 }
 
