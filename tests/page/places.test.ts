@@ -142,14 +142,16 @@ test('every place is accessible, light and dark', async () => {
 async function noBarriers(page: Page, where: string): Promise<void> {
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
-    const ground = () =>
-      page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
     await expect
-      .poll(async () => brightness(await ground()) > 128, { message: `${where}, ${colorScheme}` })
+      .poll(async () => brightness(await page.evaluate(ground)) > 128, {
+        message: `${where}, ${colorScheme}`,
+      })
       .toBe(colorScheme === 'light');
     expect(await barriers(page), `${where}, ${colorScheme}`).toEqual([]);
   }
 }
+
+const ground = () => getComputedStyle(document.documentElement).backgroundColor;
 
 /** Of a colour `rgb(r, g, b)`, 0 to 255. */
 const brightness = (colour: string) => {
@@ -260,4 +262,22 @@ test('the cut sheet says the length in large type, and prints', async () => {
   }
   const pdf = await page.pdf({ format: 'A4' });
   expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)!.length).toBeLessThanOrEqual(2);
+});
+
+test('any place prints on white, out of the dark too, with its answer and plots and nothing to press', async () => {
+  const { page } = await again();
+  await go(page, 'price');
+  await page.locator('#price-of-gain .js-plotly-plot').waitFor();
+  await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
+  expect(brightness(await page.evaluate(ground))).toBeGreaterThan(128);
+  for (const seen of ['.sentence', '.facts', '#gain-and-price h2', '#gain-and-price .main-svg']) {
+    expect(await page.locator(seen).first().isVisible(), seen).toBe(true);
+  }
+  for (const hidden of ['.top-row', '.places', '.begin', '.all-words summary', '.take button']) {
+    expect(await page.locator(hidden).first().isVisible(), hidden).toBe(false);
+  }
+  const inks = await page
+    .locator('#gain-and-price .xtick text')
+    .evaluateAll((ticks) => ticks.map((tick) => getComputedStyle(tick).fill));
+  for (const ink of inks) expect(brightness(ink)).toBeLessThan(128);
 });
