@@ -1,7 +1,7 @@
 /** Whenever the text asks something new and stays still for a moment, the answer is worked out. */
 import { effect } from '@preact/signals';
 import { liftHand } from './hand.ts';
-import { isDemo, reading, source } from './scenario.ts';
+import { reading, source } from './scenario.ts';
 import { answer, restate, study } from './study.ts';
 
 /** Rest after an edit before computing starts [ms]. */
@@ -19,8 +19,7 @@ export function followScenario(): void {
       liftHand();
       void answer(now.scenario, now.hash);
     };
-    // Of a demo the build has the answer, so nothing is computed that another letter would make useless.
-    if (shown === undefined || isDemo(source.peek().text)) begin();
+    if (shown === undefined || source.peek().whole) begin();
     else rest = setTimeout(begin, REST);
   });
 }

@@ -15,6 +15,8 @@ export interface Source {
   /** Name of the file, for messages and for saving. */
   file: string;
   text: string;
+  /** Chosen or made as a whole: no other letter is to come, so it is answered at once. */
+  whole?: true;
 }
 
 export type Reading =
@@ -61,7 +63,8 @@ export function open(next: Source): void {
 
 /** Takes an edited text of the same file. */
 export function edit(text: string): void {
-  if (text !== source.value.text) source.value = { ...source.value, text };
+  const { file, text: present } = source.value;
+  if (text !== present) source.value = { file, text };
 }
 
 /** Whether the text is that of a demo, word for word. */
