@@ -52,7 +52,7 @@ test('a table of the size allowed, each cell told', () => {
 test('every cell settles, and the answer says what size lines within 1 % want', () => {
   expect(document.cells.settled!.every(Boolean)).toBe(true);
   expect(readFileSync(join(out, 'load.html'), 'utf8')).toMatch(
-    /For that a table wants some (\d+) angles by (\d+) speeds \(--most \1x\2\)/,
+    /For that a table wants at least (\d+) angles by (\d+) speeds \(--most \1x\2\)/,
   );
 });
 

@@ -21,7 +21,7 @@ function studyOf(injectors: number): LoadStudy {
   const asked = { ...scenario, injectors: { ...scenario.injectors!, list } };
   return {
     question: { scenario: asked, from: 1000, to: 4000, mostAngles: 4, mostSpeeds: 2 },
-    ...{ angles, speeds, angleSteps: [], speedSteps: [], checks: [] },
+    ...{ angles, speeds, angleSteps: [], speedSteps: [], speedsWanted: 2, checks: [] },
     outcomes: angles.map((_, i) =>
       speeds.map((speed) => ({
         ...toyPoint(speed, filling[i]!),

@@ -236,7 +236,7 @@ test('a table of load agrees with the core', async () => {
   await page.locator('#load .finding').waitFor({ timeout: 120_000 });
   // What is told on the page names no option of the command line.
   const told = (await page.locator('#load .says').textContent())!;
-  expect(told).toMatch(/wants some \d+ angles by \d+ speeds\./);
+  expect(told).toMatch(/wants at least \d+ angles by \d+ speeds\./);
   expect(told).not.toContain('--');
   const filling = columns(await saved(page, 'load', 'CSV'));
   const angles = column(filling, 'plate_deg');

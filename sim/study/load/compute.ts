@@ -12,7 +12,7 @@ import type { EngineSpecification } from '../../specification.ts';
 import type { PointOutcome, PointRunner } from '../../sweep/runner.ts';
 import type { SweepObserver } from '../../sweep/sweep.ts';
 import { DRY_AIR_GAS_CONSTANT } from '../../units.ts';
-import type { LoadQuestion } from './ask.ts';
+import { type LoadQuestion, SIZES } from './ask.ts';
 import { airOf, type Grid, withAngle } from './cell.ts';
 import { type LineCheck, lineChecks } from './checks.ts';
 import { type DensityCorrection, densityCorrection, THIN_AND_WARM } from './density.ts';
@@ -23,6 +23,8 @@ export const LIMIT = 0.01;
 
 export interface LoadStudy extends Grid {
   question: LoadQuestion;
+  /** Speeds that lines within the limit want at least, of those seen ahead. */
+  speedsWanted: number;
   checks: LineCheck[];
   density: DensityCorrection;
 }
@@ -43,7 +45,8 @@ export async function fillingMap(
   const grid = await chosenGrid(question, scouted, point);
   const checks = await lineChecks(grid, point);
   const density = densityCorrection(engine, grid);
-  return { question, ...grid, checks, density };
+  const speedsWanted = scoutedSpeeds(scouted, { limit: LIMIT, most: SIZES.most }).length;
+  return { question, ...grid, speedsWanted, checks, density };
 }
 
 /** Points of an engine, none twice; those at some angles on other days besides. */

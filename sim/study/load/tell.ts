@@ -79,9 +79,10 @@ function sizeWanted(study: LoadStudy, asLine: boolean): string {
   const { angles, speeds, angleSteps, speedSteps } = study;
   const wanted = (steps: LoadStudy['angleSteps'], have: number) =>
     Math.min(Math.max(valuesWanted(steps, LIMIT), have), SIZES.most);
-  const [rows, columns] = [wanted(angleSteps, angles.length), wanted(speedSteps, speeds.length)];
+  const rows = wanted(angleSteps, angles.length);
+  const columns = wanted(speedSteps, Math.max(speeds.length, study.speedsWanted));
   const option = asLine ? ` (--most ${rows}x${columns})` : '';
-  return `For that a table wants some ${rows} angles by ${columns} speeds${option}.`;
+  return `For that a table wants at least ${rows} angles by ${columns} speeds${option}.`;
 }
 
 /** Where each reading tells load, at the lowest, middle and highest speed. */
