@@ -94,6 +94,10 @@ test('asks nothing of any other place, and works with the network cut', async ()
 test('opened once, it opens and computes with no network at all', async () => {
   const { page, said } = await open({ serviceWorkers: 'allow' });
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => {}));
+  // Nothing but this window, which keeps nothing, is in the way of installing it.
+  const session = await page.context().newCDPSession(page);
+  const { installabilityErrors } = await session.send('Page.getInstallabilityErrors');
+  expect(installabilityErrors.map(({ errorId }) => errorId)).toEqual(['in-incognito']);
   await page.context().setOffline(true);
   await page.reload();
   await page.locator('.sentence strong').waitFor();
