@@ -189,6 +189,7 @@ test('no place scrolls sideways, on phones and at 200 and 400 % of a desk', asyn
       await page.locator(`.places a[href="#/${place}"][aria-current]`).waitFor();
       const wide = await page.evaluate(() => document.documentElement.scrollWidth);
       expect(wide, `${place} at ${width}`).toBeLessThanOrEqual(width);
+      expect(await clipped(page), `clipped at ${place}, ${width}`).toEqual([]);
       expect(await covered(page), `covered at ${place}, ${width}`).toBeLessThan(0.35);
       const name = (await page.locator('.places [aria-current]').boundingBox())!;
       // Scrolling goes by whole pixels.
@@ -199,6 +200,23 @@ test('no place scrolls sideways, on phones and at 200 and 400 % of a desk', asyn
     }
   }
 });
+
+/** Texts of which a part cannot be seen, but for those that only a reader of the screen is told. */
+function clipped(page: Page): Promise<(string | null)[]> {
+  return page.evaluate(() =>
+    [...document.querySelectorAll('main *, .top *')]
+      .filter((one) => {
+        const { overflowX, overflowY, clipPath } = getComputedStyle(one);
+        const text = [...one.childNodes].some(
+          (node) => node.nodeType === Node.TEXT_NODE && node.textContent!.trim() !== '',
+        );
+        const across = overflowX === 'hidden' && one.scrollWidth > one.clientWidth + 1;
+        const down = overflowY === 'hidden' && one.scrollHeight > one.clientHeight + 1;
+        return text && clipPath === 'none' && (across || down);
+      })
+      .map((one) => one.textContent),
+  );
+}
 
 /** Share of the window's height that what stays where it is takes from what scrolls. */
 function covered(page: Page): Promise<number> {
