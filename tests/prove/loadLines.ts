@@ -74,12 +74,27 @@ function told(name: string, all: ReturnType<typeof errors>): void {
 const columns = lineKnots(speeds, air, { limit: 0, most });
 const rows = lineKnots(angles, transposed(air), { limit: 0, most });
 console.log(`${angles.length} angles by ${speeds.length} speeds`);
+for (const count of [most, 2 * most]) {
+  const [ofSpeeds, ofAngles] = [
+    worstLine(speeds, air, lineKnots(speeds, air, { limit: 0, most: count })),
+    worstLine(
+      angles,
+      transposed(air),
+      lineKnots(angles, transposed(air), { limit: 0, most: count }),
+    ),
+  ];
+  console.log(`no ${count} speeds err by less than ${percent(ofSpeeds)}, with every angle a row`);
+  console.log(
+    `no ${count} angles err by less than ${percent(ofAngles)}, with every speed a column`,
+  );
+}
+const open = [air.at(-1)!];
+const leastOpen = worstLine(speeds, open, lineKnots(speeds, open, { limit: 0, most }));
 console.log(
-  `no ${most} speeds err by less than ${percent(worstLine(speeds, air, columns))}, whatever the angles`,
+  `no ${most} speeds err by less than ${percent(leastOpen)} along the row wide open, which every table has`,
 );
-console.log(
-  `no ${most} angles err by less than ${percent(worstLine(angles, transposed(air), rows))}, whatever the speeds`,
-);
+const wanted = lineKnots(speeds, air, { limit: 0.01, most: speeds.length });
+console.log(`1 % wants ${wanted.length} speeds, with every angle a row`);
 told(
   'these angles by these speeds',
   errors(
