@@ -10,8 +10,8 @@ export const WAYS = ['bodies', 'injectors', 'plenum', 'box', 'bar'] as const;
 
 export type Way = (typeof WAYS)[number];
 
-/** Of all engines: the dear ones seldom, for all their cylinders are solved. */
-const OFTEN: readonly Way[] = [...new Array<Way>(12).fill('bodies'), ...WAYS];
+/** Of all engines: the dear ones seldom, for all their cylinders or all their drops are solved. */
+const OFTEN: readonly Way[] = [...new Array<Way>(36).fill('bodies'), ...WAYS];
 
 export const drawnWay = (u: Draw): Way => oneOf(u, OFTEN);
 
