@@ -19,6 +19,8 @@ export interface Start {
   fuelled: boolean;
   /** Sprays of a coarser mesh to go on from. */
   sprays?: readonly Spray[];
+  /** Cycles after which it is given up, where that is sooner than for others. */
+  most?: number;
 }
 
 export interface End {
@@ -29,11 +31,9 @@ export interface End {
 
 /** One speed after the other, in TypeScript. */
 export const solo: Driver = (model, starts, rule) =>
-  starts.map(({ speed, column, fuelled, sprays }) => {
+  starts.map((start) => {
     const { network } = model;
-    network.load(column);
-    const settling = new Settling(model, speed, rule);
-    settling.begin(fuelled, sprays);
+    const settling = begun(model, start, rule);
     for (;;) {
       try {
         network.run(Number.MAX_SAFE_INTEGER);
@@ -46,3 +46,11 @@ export const solo: Driver = (model, starts, rule) =>
         return { state, column: network.layout.column.slice(), sprays: settling.run.sprays };
     }
   });
+
+/** The model at a start, on its first cycle. */
+export function begun(model: EngineModel, start: Start, rule: SettleRule): Settling {
+  model.network.load(start.column);
+  const settling = new Settling(model, start.speed, { ...rule, most: start.most ?? rule.most });
+  settling.begin(start.fuelled, start.sprays);
+  return settling;
+}

@@ -8,10 +8,10 @@ import { BYTES as DOUBLE } from '../kernel/f64x2.ts';
 import { type Kernel, load, moduleOf } from '../kernel/load.ts';
 import * as AT from '../step/layout.ts';
 import { placed } from './cycle.ts';
-import { type Driver, type End, type Start, solo } from './driver.ts';
+import { begun, type Driver, type End, type Start, solo } from './driver.ts';
 import type { Layout } from './layOut.ts';
 import type { EngineModel } from './plan.ts';
-import { type SettleRule, Settling } from './settle.ts';
+import type { SettleRule, Settling } from './settle.ts';
 
 /** Places of a lane's column that a kernel holds at least. */
 const LEAST_PLACES = 1 << 17;
@@ -113,12 +113,10 @@ class Seat {
     private readonly lanes: Lanes,
   ) {}
 
-  take({ speed, column, fuelled, sprays }: Start, lane: number): void {
-    const { network } = this.model;
-    network.load(column);
-    this.settling = new Settling(this.model, speed, this.rule);
-    this.settling.begin(fuelled, sprays);
-    this.lanes.put(lane, network.layout.column, network.layout.column.length);
+  take(start: Start, lane: number): void {
+    this.settling = begun(this.model, start, this.rule);
+    const { column } = this.model.network.layout;
+    this.lanes.put(lane, column, column.length);
   }
 
   /** What is due where the lane has come to; its end, or undefined to go on. */

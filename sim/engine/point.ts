@@ -152,6 +152,9 @@ export function settleSpeeds(
  */
 const MOST_SPRAYED = 25;
 
+/** The same on a finer mesh, where fog grew on the coarser one: enough to tell that it still does. */
+const MOST_FOGGED = 3;
+
 function settleOnce(
   spec: EngineSpecification,
   speeds: readonly number[],
@@ -173,8 +176,10 @@ function settleOnce(
         return { speed, column: rest.slice(), fuelled: false };
       last.network.load(before.column);
       takeOver(model.network, last.network);
-      const { sprays } = before;
-      return { speed, column: model.network.layout.column.slice(), fuelled: true, sprays };
+      const { sprays, state } = before;
+      const column = model.network.layout.column.slice();
+      const fogged = spec.injectors && !state.settled;
+      return { speed, column, fuelled: true, sprays, ...(fogged && { most: MOST_FOGGED }) };
     });
     // Parcels of drops scatter: cycles come no closer than the stated change.
     const limit = spec.injectors ? settle : change * settle;
