@@ -1,11 +1,9 @@
 /** What is known of boxes over trumpets: common practice, no source. */
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { swing } from '../../sim/acoustics/barReading.ts';
 import { runPoint } from '../../sim/engine/point.ts';
 import { tracePoint } from '../../sim/engine/trace.ts';
 import type { AirboxSpecification } from '../../sim/fittings.ts';
-import { readScenario } from '../../sim/scenario/read.ts';
 import { inBox } from '../../sim/study/airbox/fitted.ts';
 import { spreadOf } from '../../sim/study/cylinders.ts';
 import { withFreeFeed } from '../../sim/study/length/freeFeed.ts';
@@ -68,14 +66,4 @@ describe('a box over the trumpets', () => {
     );
     expect(Math.max(...fed!)).toBeLessThan(0.9 * Math.max(...free!));
   });
-
-  it('along it cylinders settle over more cycles than one volume takes', () => {
-    const file = 'scenarios/forest-four.yaml';
-    const forest = readScenario(readFileSync(file, 'utf8'), file);
-    const rough = meshed(forest.engine, 1.5, forest.engine.numerics.settle);
-    const { cycles, settled } = runPoint(inBox(rough, forest.airbox), 2400);
-    expect(settled).toBe(true);
-    const { row: _row, ...one } = forest.airbox;
-    expect(cycles).toBeGreaterThan(2 * runPoint(inBox(rough, one), 2400).cycles);
-  }, 60_000);
 });

@@ -1,0 +1,21 @@
+/** Fog that grows in front of a mouth settles on no mesh; once that is known, finer meshes do not wait for it. */
+import { expect, test } from 'vitest';
+import type { Driver } from '../../sim/engine/driver.ts';
+import { inLanes } from '../../sim/engine/lanes.ts';
+import { settleSpeeds } from '../../sim/engine/point.ts';
+import { sprayed } from './engine.ts';
+
+/** Cycles in which no films settle: they stand for fog here. */
+const TOO_FEW = 2;
+
+test('given up on one mesh, a point with injectors has three cycles on each finer one and says that it has not settled', () => {
+  const most: (number | undefined)[] = [];
+  const drive: Driver = (model, starts, rule) => {
+    most.push(starts[0]!.most);
+    const coarsest = most.length === 1;
+    return inLanes(model, starts, coarsest ? { ...rule, most: TOO_FEW } : rule);
+  };
+  const [point] = settleSpeeds(sprayed(1, { parcels: 10 }), [6000], undefined, drive);
+  expect(most).toEqual([undefined, 3, 3]);
+  expect(point).toMatchObject({ result: { settled: false, cycles: 3 } });
+});
