@@ -40,6 +40,8 @@ export class Pulse {
   /** Nothing is given before the stated angle has passed once. */
   private fired = true;
   private lastAngle = 0;
+  /** Of the pulse under way [kg]: the next may be ordered while it lasts. */
+  private parcelMass = 0;
   private parcelCount = 0;
 
   constructor(injector: InjectorSpecification, options: PulseOptions) {
@@ -69,15 +71,15 @@ export class Pulse {
     if (!this.fired && angle >= this.startAngle()) {
       this.fired = true;
       this.left += this.ordered;
+      this.parcelMass = this.left / this.o.parcels;
       this.parcelCount = 0;
     }
     if (this.left <= 0) return;
     const mass = Math.min(this.left, this.injector.flow * dt);
     this.left -= mass;
     this.gathered += mass;
-    const parcelMass = this.ordered / this.o.parcels;
-    if (this.gathered >= parcelMass || this.left <= 0) {
-      const count = Math.max(1, Math.floor(this.gathered / parcelMass));
+    if (this.gathered >= this.parcelMass || this.left <= 0) {
+      const count = Math.max(1, Math.floor(this.gathered / this.parcelMass));
       const each = this.gathered / count;
       for (let j = 0; j < count; j++) this.launch(each, parcels, ledger);
       this.gathered = 0;
