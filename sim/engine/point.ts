@@ -152,8 +152,8 @@ export function settleSpeeds(
  */
 const MOST_SPRAYED = 25;
 
-/** The same on a finer mesh, where fog grew on the coarser one: enough to tell that it still does. */
-const MOST_FOGGED = 3;
+/** The same on a finer mesh, where fog grew on the coarser one: enough where that mesh alone was the reason. */
+const MOST_FOGGED = 8;
 
 function settleOnce(
   spec: EngineSpecification,
