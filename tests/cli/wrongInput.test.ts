@@ -7,6 +7,8 @@ import { type Answer, answer, ended, fileOf, freshFolder, start } from './comman
 const GOOD = readFileSync('scenarios/hill-climb.yaml', 'utf8');
 const HILL = 'scenarios/hill-climb.yaml';
 
+const withThrottle = (key: string) => GOOD.replace(/^ {4}closedAngle:/m, `    ${key}\n$&`);
+
 function expectWrong({ code, stdout, stderr }: Answer): void {
   expect(code).toBe(2);
   expect(stdout).toBe('');
@@ -28,6 +30,10 @@ describe('a broken file', () => {
     ['bore 0', GOOD.replace('bore: 86 mm', 'bore: 0 mm')],
     ['compression 1', GOOD.replace('compressionRatio: 12.4', 'compressionRatio: 1')],
     ['valve closing before opening', GOOD.replace('close: 60 deg ABDC', 'close: 60 deg BTDC')],
+    ['plate at 400 deg', withThrottle('angle: 400 deg')],
+    ['plate without a unit', withThrottle('angle: 45')],
+    ['gap wider than a finger', withThrottle('rimGap: 30 mm')],
+    ['bleed without a bore', withThrottle('bleed: { bore: 0 mm }')],
     ['NaN', GOOD.replace('lambda: 0.88', 'lambda: .nan')],
     ['band outside the speeds', GOOD.replace('to: 7400 rpm', 'to: 9400 rpm')],
     ['bracket left open', GOOD.replace('flow: 29 cfm }', 'flow: 29 cfm')],
