@@ -1,6 +1,8 @@
 /** A point that fails as asked is computed once and twice more with smaller steps and the strongest limiter, and says so. */
 import { expect, it } from 'vitest';
-import { runSpeeds } from '../../sim/engine/point.ts';
+import type { Driver } from '../../sim/engine/driver.ts';
+import { runSpeeds, settleSpeeds } from '../../sim/engine/point.ts';
+import { NonPhysicalStateError } from '../../sim/errors.ts';
 import { pointCautions } from '../../sim/study/cautions.ts';
 import { remarkOf } from '../../sim/study/points.ts';
 import { isOutcome } from '../../sim/sweep/outcome.ts';
@@ -42,6 +44,25 @@ it('goes on to a tenth of the steps where half of them fail', () => {
   if (!point || !calm || point instanceof Error || calm instanceof Error) throw new Error('failed');
   expect(point.careful).toBe(true);
   expect(Math.abs(point.volumetricEfficiency / calm.volumetricEfficiency - 1)).toBeLessThan(0.03);
+});
+
+it('blurs as much as it can at last', () => {
+  const asked: string[] = [];
+  const failure = new NonPhysicalStateError({
+    duct: 'tail',
+    cell: 1,
+    cells: 2,
+    density: 1,
+    pressure: -1,
+  });
+  const fails: Driver = ({ spec }, starts) => {
+    const { courant, limiter, flux } = spec.numerics;
+    const one = `${(courant / engine.numerics.courant).toFixed(2)} ${limiter} ${flux}`;
+    if (!asked.includes(one)) asked.push(one);
+    return starts.map(() => failure);
+  };
+  expect(settleSpeeds(engine, [5000], undefined, fails)).toEqual([failure]);
+  expect(asked).toEqual(['1.00 theta-1.7 hllc', '0.50 minmod hllc', '0.10 minmod rusanov']);
 });
 
 it('stays a failure where that fails too', () => {
