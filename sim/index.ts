@@ -76,6 +76,7 @@ export { allSettled } from './report/audit.ts';
 export { CAUTIONS, KNOWN, NOT_KNOWN } from './report/cautions.ts';
 export { documentHead } from './report/document.ts';
 export { type ErrorDocument, errorDocument } from './report/errorDocument.ts';
+export { inTwo } from './report/inTwo.ts';
 export { lengthDrawing } from './report/lengthDrawing.ts';
 export { LENGTH_DRAWING, LENGTH_MEANING } from './report/lengthMeaning.ts';
 export type { Mark, Plot, PlotLook, Series, Tiles } from './report/plot.ts';

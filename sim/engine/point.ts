@@ -156,7 +156,7 @@ export function settleSpeeds(
  */
 const MOST_SPRAYED = 25;
 
-/** The same on a finer mesh, where fog grew on the coarser one: enough where that mesh alone was the reason. */
+/** The same on a finer mesh, where fog grew on the coarser one: enough where that mesh alone was the reason. Our own choice. */
 const MOST_FOGGED = 8;
 
 function settleOnce(
@@ -176,14 +176,9 @@ function settleOnce(
     const rest = model.network.layout.column.slice();
     const starts = speeds.map((speed, i): Start => {
       const before = histories[i]!.at(-1);
-      if (!last || !before || before instanceof Error)
-        return { speed, column: rest.slice(), fuelled: false };
-      last.network.load(before.column);
-      takeOver(model.network, last.network);
-      const { sprays, state } = before;
-      const column = model.network.layout.column.slice();
-      const fogged = spec.injectors && !state.settled;
-      return { speed, column, fuelled: true, sprays, ...(fogged && { most: MOST_FOGGED }) };
+      return last && before && !(before instanceof Error)
+        ? goingOn(model, last, before, speed)
+        : { speed, column: rest.slice(), fuelled: false };
     });
     // Parcels of drops scatter: cycles come no closer than the stated change.
     const limit = spec.injectors ? settle : change * settle;
@@ -205,6 +200,16 @@ function settleOnce(
     const finest = figuresOf(last!, meanCycle(last!, end.state.lines));
     return { result, finest, model: last!, column: end.column };
   });
+}
+
+/** Where a finer mesh starts: at the end of the coarser one. */
+function goingOn(model: EngineModel, coarser: EngineModel, end: End, speed: number): Start {
+  coarser.network.load(end.column);
+  takeOver(model.network, coarser.network);
+  const { sprays, state } = end;
+  const column = model.network.layout.column.slice();
+  const fogged = model.spec.injectors && !state.settled;
+  return { speed, column, fuelled: true, sprays, ...(fogged && { most: MOST_FOGGED }) };
 }
 
 function meshed(spec: EngineSpecification, factor: number): EngineSpecification {

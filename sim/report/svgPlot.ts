@@ -3,6 +3,7 @@
  * at its end, and without a network, since there is nothing to load.
  */
 import { log10 } from '../elementary/powers.ts';
+import { inTwo } from './inTwo.ts';
 import { html, Markup } from './markup.ts';
 import { fixed } from './numbers.ts';
 import type { Mark, Plot, Series } from './plot.ts';
@@ -155,18 +156,9 @@ function pathOf({ xs, ys }: Pick<Series, 'xs' | 'ys'>, x: Axis, y: Axis): string
   return steps.join(' ').trim();
 }
 
-/** Letters of a name that stand in the room right of the lines, and from one of its lines to the next. */
+/** Letters of a name that stand in the room right of the lines, and from one of its lines to the next [px]. */
 const LETTERS = 18;
 const LINE = 14;
-
-/** A name in one line, or in two where one would run out of the picture. */
-function inLines(name: string): string[] {
-  const spaces = [...name.matchAll(/ /g)].map(({ index }) => index);
-  if (name.length <= LETTERS || spaces.length === 0) return [name];
-  const off = (at: number) => Math.abs(2 * at - name.length);
-  const middle = spaces.reduce((best, at) => (off(at) < off(best) ? at : best));
-  return [name.slice(0, middle), name.slice(middle + 1)];
-}
 
 /** Each name to the right of its line, or of its dot; pushed apart where they would overlap. */
 function nameMarkup(series: readonly Series[], x: Axis, y: Axis): Markup {
@@ -175,7 +167,7 @@ function nameMarkup(series: readonly Series[], x: Axis, y: Axis): Markup {
     .map((one) => ({ ...one, last: one.ys.findLastIndex(Number.isFinite) }))
     .filter(({ last, name }) => last >= 0 && name !== '')
     .map(({ xs, ys, last, name, look }) => {
-      const lines = inLines(name);
+      const lines = inTwo(name, LETTERS);
       const y0 = y.at(ys[last]!) + 4 - ((lines.length - 1) * LINE) / 2;
       return { lines, look, x: x.at(xs[last]!) + 10, y: y0 };
     })

@@ -1,8 +1,14 @@
 /** A plot of a study as the page draws it: the same series, marks and bands as in the report. */
 import type { Data, Layout, Shape } from 'plotly.js-dist-min';
-import type { Mark, Plot, PlotLook, Series, Tiles } from '../../sim/index.ts';
+import {
+  inTwo,
+  type Mark,
+  type Plot,
+  type PlotLook,
+  type Series,
+  type Tiles,
+} from '../../sim/index.ts';
 import type { Role } from '../look.ts';
-
 import { baseLayout, type Look, phone, ROLE_LINE } from '../look.ts';
 import { ofThrottle } from '../state/throttle.ts';
 import type { Figure } from './view.ts';
@@ -25,7 +31,7 @@ export function drawn(told: Plot, look: Look, decimals = 1): Figure {
   const plot = ofThrottle(told);
   if (plot.tiles) return tiled(plot, plot.tiles, look);
   const { series, xLabel, yLabel, bands = [], marks = [] } = plot;
-  const layout = baseLayout(look, xLabel, inTwo(yLabel));
+  const layout = baseLayout(look, xLabel, inTwo(yLabel, LONGEST).join('<br>'));
   const rows = Math.ceil(series.filter(({ name }) => name !== '').length / 2);
   return {
     data: series.flatMap((one) => lines(one, look)),
@@ -64,16 +70,6 @@ const NARROW = 6;
 
 /** [deg]. */
 const STROKE = 180;
-
-/** The name of an upright axis, in two lines where one would be longer than the plot is high. */
-function inTwo(label: string): string {
-  if (label.length <= LONGEST) return label;
-  const spaces = [...label.matchAll(/ /g)].map(({ index }) => index);
-  const middle = spaces.reduce((best, at) =>
-    Math.abs(at - label.length / 2) < Math.abs(best - label.length / 2) ? at : best,
-  );
-  return `${label.slice(0, middle)}<br>${label.slice(middle + 1)}`;
-}
 
 /** Letters of a name that stand beside the lowest plot. */
 const LONGEST = 34;

@@ -28,20 +28,7 @@ export function BeginEngine() {
           onInput={(event) => write('title', event.currentTarget.value)}
         />
       </div>
-      <fieldset class="choice">
-        <legend>Lengths without a unit are in</legend>
-        {(['mm', 'in'] as const).map((unit) => (
-          <label key={unit}>
-            <input
-              type="radio"
-              name="lengths"
-              checked={lengths.value === unit}
-              onChange={() => chooseLengths(unit)}
-            />{' '}
-            {unit}
-          </label>
-        ))}
-      </fieldset>
+      <LengthUnits />
       <SketchedFields fields={OWN_FIGURES} field={(one) => <Known key={one.path} {...one} />} />
       <p role="status" class={wrong > 0 ? 'wrong-says' : 'sr'}>
         {wrong > 0 && `${wrong} of the figures must be mended.`}
@@ -57,6 +44,25 @@ export function BeginEngine() {
         </button>
       </p>
     </form>
+  );
+}
+
+function LengthUnits() {
+  return (
+    <fieldset class="choice">
+      <legend>Lengths without a unit are in</legend>
+      {(['mm', 'in'] as const).map((unit) => (
+        <label key={unit}>
+          <input
+            type="radio"
+            name="lengths"
+            checked={lengths.value === unit}
+            onChange={() => chooseLengths(unit)}
+          />{' '}
+          {unit}
+        </label>
+      ))}
+    </fieldset>
   );
 }
 

@@ -139,7 +139,8 @@ function nounOf(throttle: Pick<ThrottleView, 'kind'>): string {
 export function checkOpen(angles: readonly LeafPlace[], throttle: ThrottleView): void {
   const shut = throttle.closedAngle.assumed;
   const noun = nounOf(throttle);
-  const from = noun === 'plate' ? 'from the plane across the bore' : `of the ${noun}'s lever`;
+  const butterfly = kindOf(throttle) === 'butterfly';
+  const from = butterfly ? 'from the plane across the bore' : `of the ${noun}'s lever`;
   for (const angle of angles) {
     if (!(angle.given! <= shut)) continue;
     const remedy = `give angles ${from}`;

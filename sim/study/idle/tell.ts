@@ -3,7 +3,7 @@ import type { LengthUnit } from '../../decision/lengthUnit.ts';
 import { inMilliseconds, rpm, share, sizeIn } from '../../report/figures.ts';
 import { fixed } from '../../report/numbers.ts';
 import { BRAKE_TORQUE, FREQUENCY, type Quantity, told } from '../../report/quantities.ts';
-import type { Report } from '../../report/report.ts';
+import type { Report, Section } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { ZERO_CELSIUS } from '../../units.ts';
 import { pointCautions } from '../cautions.ts';
@@ -208,44 +208,58 @@ export function idleReport(study: JoinedIdle, scenario: Scenario): Report {
     ],
     sections: [
       { heading: 'Mind', items: IDLE_CAUTIONS },
-      {
-        tables: [t.waysTable(study)],
-        notes: [
-          'Above stop, drilling: for the warm engine. Duty: share of the period that the valve is driven, warm, cold, cold with load. One above: ' +
-            'air of the cylinder whose plate, drilling or nipple is off by what the file says, above the others, where it is most; its lambda ' +
-            "and the others' with equal fuel. Reach: most air over that of the warm engine. Turns: of the crank, until the " +
-            'runner has followed to one e-th, by a closed formula without waves. Ripple, offset: what the way puts on the pressure signal at worst, over driven plates that give as much air.',
-        ],
-      },
-      {
-        tables: [t.settingsTable(study)],
-        notes: [
-          'Air: what the engine draws so set. Left: more that the way can let in, over the air of the warm engine. What nobody moves gives with the load what it gives without.',
-        ],
-      },
-      {
-        plots: study.cylinders > 1 ? [evennessPlot(study)] : [],
-        tables: [t.evennessTable(study)],
-        notes: [
-          'Others: their lambda. Sensor: of the pressure bar, ' +
-            `peak to peak; offset, its mean above that of the runners. The valve is driven at ${told(FREQUENCY, study.pulsed)}, which repeats with the cycle.`,
-        ],
-      },
-      {
-        tables: [t.sparkTable(study)],
-        notes: [
-          'Best half burned: crank angle after top dead centre of 50 % burned at which plates so set give most torque, by runs of one cylinder. Held back: what the next firing gives once the spark is back there. Exhaust: what leaves by the valves.',
-        ],
-      },
-      {
-        plots: [frequencyPlot(study)],
-        tables: [t.frequencyTable(study)],
-        notes: [
-          'Lost: share of the period gone before the valve opens. A lower frequency loses less and swings more. In its own bar, in the pressure bar: by the formula, which takes room and air as one; ' +
-            'at its sensor: over plates, computed with the engine, the valve open as for the warm engine.',
-        ],
-      },
+      ...waysSections(study),
+      ...drivenSections(study),
     ],
     outcomes: study.outcomes,
   };
+}
+
+/** What each way gives, how it is set, and how alike cylinders are on it. */
+function waysSections(study: JoinedIdle): Section[] {
+  return [
+    {
+      tables: [t.waysTable(study)],
+      notes: [
+        'Above stop, drilling: for the warm engine. Duty: share of the period that the valve is driven, warm, cold, cold with load. One above: ' +
+          'air of the cylinder whose plate, drilling or nipple is off by what the file says, above the others, where it is most; its lambda ' +
+          "and the others' with equal fuel. Reach: most air over that of the warm engine. Turns: of the crank, until the " +
+          'runner has followed to one e-th, by a closed formula without waves. Ripple, offset: what the way puts on the pressure signal at worst, over driven plates that give as much air.',
+      ],
+    },
+    {
+      tables: [t.settingsTable(study)],
+      notes: [
+        'Air: what the engine draws so set. Left: more that the way can let in, over the air of the warm engine. What nobody moves gives with the load what it gives without.',
+      ],
+    },
+    {
+      plots: study.cylinders > 1 ? [evennessPlot(study)] : [],
+      tables: [t.evennessTable(study)],
+      notes: [
+        'Others: their lambda. Sensor: of the pressure bar, ' +
+          `peak to peak; offset, its mean above that of the runners. The valve is driven at ${told(FREQUENCY, study.pulsed)}, which repeats with the cycle.`,
+      ],
+    },
+  ];
+}
+
+/** What the spark holds back, and at which frequency a driven valve repeats. */
+function drivenSections(study: JoinedIdle): Section[] {
+  return [
+    {
+      tables: [t.sparkTable(study)],
+      notes: [
+        'Best half burned: crank angle after top dead centre of 50 % burned at which plates so set give most torque, by runs of one cylinder. Held back: what the next firing gives once the spark is back there. Exhaust: what leaves by the valves.',
+      ],
+    },
+    {
+      plots: [frequencyPlot(study)],
+      tables: [t.frequencyTable(study)],
+      notes: [
+        'Lost: share of the period gone before the valve opens. A lower frequency loses less and swings more. In its own bar, in the pressure bar: by the formula, which takes room and air as one; ' +
+          'at its sensor: over plates, computed with the engine, the valve open as for the warm engine.',
+      ],
+    },
+  ];
 }

@@ -22,7 +22,7 @@ export interface Scouted {
 const COARSE = { cell: 4, settle: 0.005 };
 /** The widest of the first openings: behind a plate nearly shut there are no waves to speak of. */
 const OPENINGS = 4;
-/** Speeds for each that the table may have; in one ratio, for waves lie the closer the slower the engine turns. */
+/** Speeds for each that the table may have; in one ratio, for waves lie the closer the slower the engine turns. Our own choice. */
 const SPEEDS_EACH = 3;
 
 export function coarse(engine: EngineSpecification): EngineSpecification {
@@ -57,7 +57,7 @@ export async function scout(
   return { angles, speeds, air };
 }
 
-/** Speeds that a table has at least: what coarse cells do not see may bend there all the same. */
+/** Speeds that a table has at least: what coarse cells do not see may bend there all the same. Our own choice. */
 const LEAST = 7;
 
 /** As few of those speeds as lines within `limit` want, at most so many. */

@@ -30,7 +30,7 @@ function airWords({ ambient, intake: { throttle } }: EngineSpecification): strin
   const force = q.told(q.newtons('', ''), ambient.pressure * circleArea(throttle.bore));
   const { noun, carriedBy } = throttleOf(throttle);
   const turns =
-    noun === 'plate'
+    (throttle.kind ?? 'butterfly') === 'butterfly'
       ? 'a centred thin plate that is shut is not turned by it, one part open by a few hundredths of a newton metre (from memory). But vacuum'
       : 'vacuum';
   return `Air on the ${noun}s is left out: ${turns} presses a shut ${noun} ${carriedBy}, by up to ${force} (all pressure of the day on the bore), and that rubs more than it does at rest. Measure friction, and that everything falls shut, with the engine idling too.`;
