@@ -101,7 +101,7 @@ export {
   words,
 } from './report/table.ts';
 export { throttleNamed } from './report/throttleNames.ts';
-export { throttleOutline } from './report/throttleOutline.ts';
+export { throttlePath } from './report/throttleOutline.ts';
 export {
   type DoubtfulInput,
   type DoubtSample,

@@ -7,7 +7,7 @@ import type { IntakeSpecification } from '../specification.ts';
 import { lengthIn } from './figures.ts';
 import { html, type Markup } from './markup.ts';
 import { fixed } from './numbers.ts';
-import { throttleOutline } from './throttleOutline.ts';
+import { throttlePath } from './throttleOutline.ts';
 
 const WIDTH = 760;
 const HEIGHT = 240;
@@ -41,7 +41,7 @@ export function lengthDrawing(
 <path class="wall" d="${wall(1)}"/>
 <path class="wall" d="${wall(-1)}"/>
 <line class="centre" x1="${at(0)}" x2="${at(total)}" y1="${AXIS}" y2="${AXIS}"/>
-${inTheBore(throttle, { across: (x) => px(across(plate) - x * stretch), up: (y) => px(AXIS - y * stretch) })}
+<path class="plate" d="${throttlePath(throttle, (x, y) => `${px(across(plate) - x * stretch)} ${px(AXIS - y * stretch)}`)}"/>
 <line class="limit" x1="${at(0)}" x2="${at(0)}" y1="20" y2="${HEIGHT - 44}"/>
 <line class="limit" x1="${at(length)}" x2="${at(length)}" y1="20" y2="${HEIGHT - 44}"/>
 <line class="measure" x1="${at(0)}" x2="${at(length)}" y1="${HEIGHT - 54}" y2="${HEIGHT - 54}"/>
@@ -70,17 +70,6 @@ function wallOf({ trumpet, throttle, runner, port }: IntakeSpecification, length
     points.push([x, to / 2]);
   }
   return points;
-}
-
-/** What throttles, in lines whose places are `across` [m behind its middle] and `up` [m]. */
-function inTheBore(
-  throttle: IntakeSpecification['throttle'],
-  { across, up }: Record<'across' | 'up', (metres: number) => string>,
-): Markup {
-  const lines = throttleOutline(throttle).map((points) =>
-    points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${across(x)} ${up(y)}`).join(' '),
-  );
-  return html`<path class="plate" d="${lines.join(' ')}"/>`;
 }
 
 /** The quarter ellipse from the rim (x = 0) to the bore (x = depth). */

@@ -3,10 +3,16 @@ import { cos, sin } from '../elementary/angles.ts';
 import type { ThrottleSpecification } from '../specification.ts';
 
 /** Lines of points [m]; those that are closed end where they begin. */
-export type Outline = [number, number][][];
+type Outline = [number, number][][];
 
-export function throttleOutline(throttle: ThrottleSpecification): Outline {
-  return OUTLINES[throttle.kind ?? 'butterfly'](throttle);
+/** The path of what throttles; `place` says where in the drawing a point along and across the pipe lies [m]. */
+export function throttlePath(
+  throttle: ThrottleSpecification,
+  place: (along: number, across: number) => string,
+): string {
+  const path = (points: readonly [number, number][]) =>
+    points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${place(x, y)}`).join(' ');
+  return OUTLINES[throttle.kind ?? 'butterfly'](throttle).map(path).join(' ');
 }
 
 const OUTLINES = { butterfly: plate, slide, barrel } satisfies Record<

@@ -1,8 +1,10 @@
 /** What a report calls that which throttles. No source: words. */
 import { expect, test } from 'vitest';
+import { THROTTLE_KINDS, throttleOf } from '../../sim/loss/throttles.ts';
 import { reportHtml, reportText } from '../../sim/report/report.ts';
 import { throttleNamed } from '../../sim/report/throttleNames.ts';
-import { demo } from '../scenario.ts';
+import { barDrawing } from '../../sim/study/signal/drawing.ts';
+import { demo, roadFour } from '../scenario.ts';
 
 const TOLD = {
   answer: ['Plates 8 deg apart: the plate of body 2. Template, plated.'],
@@ -38,4 +40,21 @@ test('a report in both forms', () => {
   expect(reportText(report).join('\n')).toContain('Two barrels.');
   expect(reportHtml(report)).toContain('Open the barrel.');
   expect(reportText({ ...report, scenario }).join('\n')).toContain('Open the plate.');
+});
+
+test('the bar is drawn with what throttles the runners, and names it', () => {
+  const { engine, pressureBar } = roadFour();
+  const kinds = [{}, { kind: 'slide' }, { kind: 'barrel' }] as const;
+  expect(kinds).toHaveLength(THROTTLE_KINDS.length);
+  const shapes = kinds.map((kind) => {
+    const throttle = { ...engine.intake.throttle, ...kind };
+    const fitted = { ...engine, intake: { ...engine.intake, throttle } };
+    const { text } = barDrawing(fitted, pressureBar, 'mm').picture;
+    const { noun } = throttleOf(kind);
+    expect(text).toContain(`>${noun}s</text>`);
+    expect(text).toContain(`aria-label="Runners with their ${noun}s;`);
+    expect(text.includes('plate')).toBe(noun === 'plate');
+    return [...text.matchAll(/ d="([^"]*)"/g)].map(([, d]) => d).join();
+  });
+  expect(new Set(shapes).size).toBe(kinds.length);
 });

@@ -4,7 +4,7 @@
  * pressure at the moment on show.
  */
 import { useRef } from 'preact/hooks';
-import { METRES, type Trace, throttleOutline } from '../../sim/index.ts';
+import { METRES, type Trace, throttlePath } from '../../sim/index.ts';
 import { pipeSpan } from '../drawing/pipeSpan.ts';
 import { mixed, rowAt, stillAir } from '../drawing/pressure.ts';
 import { type Look, ROLE_NAME } from '../look.ts';
@@ -53,7 +53,7 @@ export function IntakeDrawing({ picture, length, trace }: DrawingProps) {
         <path class="pipe" d={pipesPath(picture, flange)} />
         <path class="valve" d={valvePath(picture, seat)} />
         <path class="body" d={bodyPath(picture, flange, face)} />
-        <path class="plate" d={throttlePath(throttle, face)} />
+        <path class="plate" d={pathOf(throttle, face)} />
         <path class="trumpet" d={trumpetPath(picture, length, face)} />
         <Grip at={face + length * 1e3} reach={widest} />
       </g>
@@ -63,11 +63,9 @@ export function IntakeDrawing({ picture, length, trace }: DrawingProps) {
 }
 
 /** What throttles, wide open. */
-function throttlePath(throttle: Throttle, face: number): string {
+function pathOf(throttle: Throttle, face: number): string {
   const middle = face - throttle.shaftPosition * 1e3;
-  const path = (points: readonly [number, number][]) =>
-    points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${middle + x * 1e3} ${-y * 1e3}`).join(' ');
-  return throttleOutline(throttle).map(path).join(' ');
+  return throttlePath(throttle, (x, y) => `${middle + x * 1e3} ${-y * 1e3}`);
 }
 
 type Throttle = Picture['scenario']['engine']['intake']['throttle'];

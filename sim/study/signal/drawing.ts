@@ -1,20 +1,22 @@
-/** The bar drawn with its hoses: runners in a row with their plates, jets, hoses, bar and sensor. Not to scale. */
+/** The bar drawn with its hoses: runners in a row with what throttles them, jets, hoses, bar and sensor. Not to scale. */
 
 import type { LengthUnit } from '../../decision/lengthUnit.ts';
 import { type Firing, firings } from '../../firings.ts';
 import type { PressureBarSpecification } from '../../fittings.ts';
+import { throttleOf } from '../../loss/throttles.ts';
 import { lengthIn, sizeIn } from '../../report/figures.ts';
 import { html, type Markup } from '../../report/markup.ts';
 import { counted, fixed } from '../../report/numbers.ts';
 import { told } from '../../report/quantities.ts';
-import type { EngineSpecification } from '../../specification.ts';
+import { throttlePath } from '../../report/throttleOutline.ts';
+import type { EngineSpecification, ThrottleSpecification } from '../../specification.ts';
 import { shiftsOf } from './hoses.ts';
 import { VOLUME } from './tables.ts';
 
 const WIDTH = 760;
 const HEIGHT = 326;
-/** Heights of runners, plates and taps. */
-const [TOP, PLATE, TAP, FOOT] = [150, 190, 222, 270];
+/** Heights of runners, throttles and taps. */
+const [TOP, THROTTLE, TAP, FOOT] = [136, 178, 224, 270];
 const BAR = { left: 110, right: 720, top: 40, bottom: 74 };
 
 export function barDrawing(
@@ -23,26 +25,29 @@ export function barDrawing(
   unit: LengthUnit,
 ): { caption: string; picture: Markup } {
   const { count } = engine.cylinder;
+  const { throttle } = engine.intake;
+  const { noun } = throttleOf(throttle);
   const pitch = (BAR.right - 70) / count;
   const half = Math.min(22, 0.2 * pitch);
   const at = ({ number }: Firing) => 50 + (number - 0.5) * pitch;
   const order = firings(engine);
   const joined = shiftsOf(spec.hoses, count).map((late) => order[Math.round(late * count)]!);
-  const picture = html`<svg class="drawing" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="${described(spec)}" fill="none" stroke="currentColor" stroke-width="2" font-size="14">
-${order.map((one) => runner(one.number, at(one), half))}
+  const picture = html`<svg class="drawing" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="${described(spec, noun)}" fill="none" stroke="currentColor" stroke-width="2" font-size="14">
+${order.map((one) => runner(one.number, at(one), half, throttle))}
 ${joined.map((one) => hose(at(one) + half, Math.min(44, 0.3 * pitch)))}
 <rect x="${BAR.left}" y="${BAR.top}" width="${BAR.right - BAR.left}" height="${BAR.bottom - BAR.top}" rx="8"/>
 <path d="M${BAR.left} ${(BAR.top + BAR.bottom) / 2} H${BAR.left - 44}"/>
 <circle cx="${BAR.left - 58}" cy="${(BAR.top + BAR.bottom) / 2}" r="14"/>
-${words(spec, unit)}
+${words(spec, unit, noun)}
 </svg>`;
   return { caption: 'The bar and its hoses, not to scale', picture };
 }
 
-/** A runner from above: walls, plate, its cylinder's number. */
-function runner(number: number, x: number, half: number): Markup {
+/** A runner from above: walls, what throttles it, its cylinder's number. */
+function runner(number: number, x: number, half: number, throttle: ThrottleSpecification): Markup {
+  const scale = (2 * half) / throttle.bore;
   return html`<path d="M${px(x - half)} ${TOP} V${FOOT} M${px(x + half)} ${TOP} V${FOOT}"/>
-<path d="M${px(x - half + 3)} ${PLATE + 5} L${px(x + half - 3)} ${PLATE - 5}"/>
+<path d="${throttlePath(throttle, (along, across) => `${px(x + across * scale)} ${px(THROTTLE + along * scale)}`)}"/>
 <text x="${px(x)}" y="${FOOT + 20}" text-anchor="middle" stroke="none" fill="currentColor">${number}</text>`;
 }
 
@@ -53,7 +58,7 @@ function hose(side: number, beside: number): Markup {
 <path d="M${px(side + 6)} ${TAP} C${up} ${TAP} ${up} ${TAP - 30} ${up} ${BAR.bottom}"/>`;
 }
 
-function words(spec: PressureBarSpecification, unit: LengthUnit): Markup {
+function words(spec: PressureBarSpecification, unit: LengthUnit, noun: string): Markup {
   const { hoseLength, hoseBore, jetBore, volume, sensorVolume, sensorHoseLength } = spec;
   const own =
     sensorHoseLength > 0 ? `on ${lengthIn(sensorHoseLength, unit)} of hose` : 'on the bar';
@@ -63,11 +68,11 @@ function words(spec: PressureBarSpecification, unit: LengthUnit): Markup {
   return html`${text((BAR.left + BAR.right) / 2, (BAR.top + BAR.bottom) / 2 + 5, 'middle', `bar ${told(VOLUME, volume)}`)}
 ${text(10, 22, 'start', `sensor ${told(VOLUME, sensorVolume)}, ${own}`)}
 ${text(WIDTH / 2, HEIGHT - 6, 'middle', `${counted(spec.hoses, 'hose')} of ${lengthIn(hoseLength, unit)}, bore ${sizeIn(hoseBore, unit)}${jets}`)}
-${text(10, PLATE + 4, 'start', 'plates')}
+${text(10, THROTTLE + 4, 'start', `${noun}s`)}
 ${text(10, TAP + 4, 'start', 'taps')}`;
 }
 
-const described = (spec: PressureBarSpecification) =>
-  `Runners with their plates; behind them ${counted(spec.hoses, 'hose')} lead by jets to a bar with one sensor.`;
+const described = (spec: PressureBarSpecification, noun: string) =>
+  `Runners with their ${noun}s; behind them ${counted(spec.hoses, 'hose')} lead by jets to a bar with one sensor.`;
 
 const px = (value: number) => fixed(value, 1);
