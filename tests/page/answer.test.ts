@@ -16,7 +16,7 @@ import { questionOf } from '../../web/compute/question.ts';
 import { typeset } from '../../web/format.ts';
 import { address, again, browser, open } from './opened.ts';
 import { answer, refined, scenario, text } from './quick.ts';
-import { answered, apart, column, columns, go, openFile, saved } from './reader.ts';
+import { apart, column, columns, go, openAnswered, openFile, saved } from './reader.ts';
 
 /** The line that is drawn of the length recommended. */
 function linesOf(page: Page, view: string): Promise<{ x: number[]; y: number[] }> {
@@ -85,7 +85,6 @@ test('is computed here where the build has none; a first look never says what to
   const { page, said } = await again();
   const changedText = refined.replace('bore: 77 mm', 'bore: 78 mm');
   await openFile(page, 'quick.yaml', changedText);
-  await page.getByText('for the figures before your last change').waitFor();
   const seen: string[] = [];
   await page.locator('.first-look').waitFor();
   seen.push((await page.locator('.headline').textContent())!);
@@ -135,12 +134,7 @@ test('is computed here where the build has none; a first look never says what to
 test('is in the unit of the file: inches in, inches out', async () => {
   const { page } = await again();
   const inches = text.replace('length: 60 mm #', 'length: 2.4 in #');
-  await page.locator('input[type=file][accept*=yaml]').setInputFiles({
-    name: 'inches.yaml',
-    mimeType: 'text/yaml',
-    buffer: Buffer.from(inches),
-  });
-  await answered(page);
+  await openAnswered(page, 'inches.yaml', inches);
   const shown = async () => (await page.locator('main').textContent())!.replaceAll('\u00a0', ' ');
   expect(await shown()).toMatch(/Cut to\s+[\d.]+ in/);
   // What is read aloud follows a second later.

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { again } from './opened.ts';
 import { refined, text } from './quick.ts';
-import { answered, columns, go, openFile, saved } from './reader.ts';
+import { columns, go, openAnswered, openFile, saved } from './reader.ts';
 
 test('stops when told, says what it is then, and goes on where it was', async () => {
   const { page, said } = await again();
@@ -42,8 +42,7 @@ test('survives a worker that stops, and says so', async () => {
 test('marks points that failed or did not settle', async () => {
   const { page } = await again();
   const strict = text.replace('settle: 0.02', 'settle: 0.000001\n  maximumCycles: 3');
-  await openFile(page, 'strict.yaml', strict);
-  await answered(page);
+  await openAnswered(page, 'strict.yaml', strict);
   const table = columns(await saved(page, 'filling', 'CSV'));
   expect(table['state, fitted now']).toContain('not settled');
   await go(page, 'trust');

@@ -10,6 +10,7 @@ import type { Page } from 'playwright-core';
 import { TABS } from '../../web/state/place.ts';
 import { browser, open } from './opened.ts';
 import { more } from './quick.ts';
+import { openAnswered } from './reader.ts';
 
 const [out = 'pictures', ...flags] = process.argv.slice(2);
 const SIZES = [
@@ -114,13 +115,7 @@ const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core'), 'ut
 
 mkdirSync(out, { recursive: true });
 const { page } = await open();
-await page.locator('input[type=file][accept*=yaml]').setInputFiles({
-  name: 'every.yaml',
-  mimeType: 'text/yaml',
-  buffer: Buffer.from(SCENARIO),
-});
-await page.locator('.strip.stale').waitFor({ state: 'attached' });
-await page.locator('.strip:not(.stale) .facts').waitFor({ state: 'attached' });
+await openAnswered(page, 'every.yaml', SCENARIO);
 await page.locator('.dial-box input').fill('80');
 await page.locator('.dial-box input').press('Enter');
 await page.locator('.dial .standing.full').waitFor();

@@ -38,7 +38,7 @@ export async function take(page: Page, mm: number): Promise<void> {
 
 export const exactCurve = (page: Page) => page.locator('.dial .standing.full').waitFor();
 
-/** Waits for the answer to a change just made: the old one is stale for a second, then the new one is complete. */
+/** Waits for the answer to a figure just written: the old one is stale for a second, then the new one is complete. */
 export async function answered(page: Page): Promise<void> {
   await page.locator('.strip.stale').waitFor({ state: 'attached' });
   await page.locator('.strip:not(.stale) .facts').waitFor({ state: 'attached' });
@@ -57,6 +57,13 @@ export async function openFile(page: Page, name: string, content: string | Buffe
     mimeType: 'text/yaml',
     buffer: Buffer.from(content),
   });
+}
+
+/** Opens a file that can be read, and waits for its answer to be complete. */
+export async function openAnswered(page: Page, name: string, content: string): Promise<void> {
+  await openFile(page, name, content);
+  await page.locator('.engine-choice', { hasText: `${name} (yours)` }).waitFor();
+  await page.locator('.strip .facts').waitFor({ state: 'attached' });
 }
 
 /** What a view saves. */

@@ -39,6 +39,22 @@ test('a bad file changes nothing: what is wrong and where stands at the top, and
   expect(said).toEqual([]);
 });
 
+test('a file that is opened is on show as soon as it is read, and so is why it cannot be: no timer ends before', async () => {
+  const { page } = await open({ locale: 'en-GB' });
+  await page.evaluate(() => {
+    window.setTimeout = (() => 0) as never;
+  });
+  await openFile(page, 'own.yaml', text.replace('Quick single for tests', 'Her own'));
+  await page.locator('.engine', { hasText: 'Her own' }).waitFor();
+  const wider = text.replace('Quick single for tests', 'Wider').replace('77 mm', '78 mm');
+  await openFile(page, 'wider.yaml', wider);
+  await page.locator('.strip:not(.stale) .engine', { hasText: 'Wider' }).waitFor();
+  await openFile(page, 'bad.yaml', bad);
+  await page.locator('.troubles').getByText('The page keeps wider.yaml').waitFor();
+  expect(await page.locator('.engine').first().textContent()).toBe('Wider');
+  await page.close();
+});
+
 test('31 MB, nonsense, a bomb of aliases: told in words, never parsed for long', async () => {
   const { page, said } = await again();
   const alert = page.locator('.troubles');

@@ -48,7 +48,7 @@ function Row({ setUp }: { setUp: SetUp }) {
           />{' '}
           draw its curve{of}
         </label>
-        <button type="button" onClick={() => take({ file, text: textOf(setUp), whole: true })}>
+        <button type="button" onClick={() => take({ file, text: textOf(setUp) })}>
           Open{of}
         </button>
         <button type="button" onClick={() => saveText(fileOf(setUp), textOf(setUp), 'text/yaml')}>

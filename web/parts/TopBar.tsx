@@ -93,7 +93,7 @@ function EngineChoice() {
         value={shown?.file ?? ''}
         onChange={(event) => {
           const demo = demos.find((one) => one.file === event.currentTarget.value);
-          if (demo) take({ file: demo.file, text: demo.text, whole: true });
+          if (demo) take(demo);
         }}
       >
         {!shown && <option value="">{file} (yours)</option>}

@@ -35,7 +35,7 @@ export function begin(): boolean {
   const made = ownEngine(title, written.peek(), lengths.peek());
   troubles.value = 'issues' in made ? made.issues : [];
   if ('issues' in made) return false;
-  const next = { file: `${fileName(title)}.yaml`, text: made.text, whole: true } as const;
+  const next = { file: `${fileName(title)}.yaml`, text: made.text };
   const now = read(next);
   troubles.value = now.ok ? [] : now.issues;
   if (now.ok) take(next);

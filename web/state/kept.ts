@@ -2,7 +2,7 @@
 import { signal } from '@preact/signals';
 import { recall, remember } from './device.ts';
 import { withFigure } from './figures.ts';
-import { isDemo, read, type Source, source } from './scenario.ts';
+import { isDemo, read, reading, type Source, source } from './scenario.ts';
 
 /** A point of the curve that a set-up had when it was kept. */
 export interface KeptPoint {
@@ -39,7 +39,7 @@ export function keep(setUp: Omit<SetUp, 'id'>): void {
 export function setAside(): void {
   const { file, text } = source.peek();
   if (isDemo(text) || kept.peek().some((one) => one.text === text)) return;
-  const now = read({ file, text });
+  const now = reading.peek();
   const length = now.ok ? now.scenario.engine.intake.trumpet.length : Number.NaN;
   keep({ name: `${file}, set aside`, file, text, length, pinned: false, points: [] });
 }

@@ -15,7 +15,7 @@ export interface Source {
   /** Name of the file, for messages and for saving. */
   file: string;
   text: string;
-  /** Chosen or made as a whole: no other letter is to come, so it is answered at once. */
+  /** Opened, chosen or made as a whole: no other letter is to come, so it is answered at once. */
   whole?: true;
 }
 
@@ -56,9 +56,9 @@ function readAfresh(file: string, text: string): Reading {
   }
 }
 
-/** Takes another file in place of the present one. */
-export function open(next: Source): void {
-  source.value = next;
+/** Takes another text in place of the present one. */
+export function open({ file, text }: Source): void {
+  source.value = { file, text, whole: true };
 }
 
 /** Takes an edited text of the same file. */
