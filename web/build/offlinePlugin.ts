@@ -6,6 +6,7 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Plugin } from 'vite';
+import { MANIFEST_ICONS, TOUCH_ICON } from './icons.ts';
 
 const WORKER = 'sw.js';
 const MANIFEST = 'page.webmanifest';
@@ -24,6 +25,11 @@ export function offlinePlugin(): Plugin {
     },
     transformIndexHtml: () => [
       { tag: 'link', attrs: { rel: 'manifest', href: `./${MANIFEST}` }, injectTo: 'head' },
+      {
+        tag: 'link',
+        attrs: { rel: 'apple-touch-icon', href: `./${TOUCH_ICON.file}` },
+        injectTo: 'head',
+      },
     ],
     closeBundle: () => {
       writeFileSync(join(folder, MANIFEST), JSON.stringify(manifest));
@@ -41,7 +47,15 @@ const manifest = {
   display: 'standalone',
   background_color: '#faf9f5',
   theme_color: '#faf9f5',
-  icons: [{ src: './mark.svg', sizes: 'any', type: 'image/svg+xml' }],
+  icons: [
+    { src: './mark.svg', sizes: 'any', type: 'image/svg+xml' },
+    ...MANIFEST_ICONS.map(({ file, size, purpose }) => ({
+      src: `./${file}`,
+      sizes: `${size}x${size}`,
+      type: 'image/png',
+      purpose,
+    })),
+  ],
 };
 
 function filesOf(folder: string): string[] {
