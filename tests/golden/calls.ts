@@ -195,6 +195,15 @@ export function callsOf(demo: GoldenDemo): Call[] {
   ];
 }
 
+const SCENARIOS = new Map<string, Scenario>();
+
+/** What a text says, read once: whoever knows its points asks for no more than its engine. */
+function scenarioOf(text: string): Scenario {
+  const scenario = SCENARIOS.get(text) ?? readScenario(text, 'engine.yaml');
+  SCENARIOS.set(text, scenario);
+  return scenario;
+}
+
 /** Runs a call into a folder of its own; `json` asks for the document on stdout and no files. */
 export async function answerOf(
   demo: GoldenDemo,
@@ -221,7 +230,7 @@ export async function answerOf(
     ...(json ? ['--json'] : command === 'check' ? [] : ['--out', out]),
   ];
   const plain = (said: string) => said.replaceAll(folder, 'FOLDER');
-  const answer = await answerOn({ workers: workers(readScenario(text, file)), columns }, ...words);
+  const answer = await answerOn({ workers: workers(scenarioOf(text)), columns }, ...words);
   const names = existsSync(out) ? readdirSync(out) : [];
   const written = names.filter((name) => !/^points|\.wav$/.test(name));
   return {

@@ -64,8 +64,17 @@ function cheapKeys(demo: GoldenDemo): Said {
   };
 }
 
-/** The text of a cheap demo, with more keys said otherwise. */
+const TEXTS = new Map<string, string>();
+
+/** The text of a cheap demo, with more keys said otherwise; made once of the same. */
 export function cheapText(demo: GoldenDemo, said: Said = {}): string {
+  const key = JSON.stringify([demo, said], (_, value) => (value === undefined ? 'left out' : value));
+  const text = TEXTS.get(key) ?? made(demo, said);
+  TEXTS.set(key, text);
+  return text;
+}
+
+function made(demo: GoldenDemo, said: Said): string {
   const document = parseDocument(demoText(demo));
   for (const [path, value] of Object.entries({ ...cheapKeys(demo), ...said })) {
     const keys = path.split('.');
