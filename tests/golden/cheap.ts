@@ -68,7 +68,9 @@ const TEXTS = new Map<string, string>();
 
 /** The text of a cheap demo, with more keys said otherwise; made once of the same. */
 export function cheapText(demo: GoldenDemo, said: Said = {}): string {
-  const key = JSON.stringify([demo, said], (_, value) => (value === undefined ? 'left out' : value));
+  const key = JSON.stringify([demo, said], (_, value) =>
+    value === undefined ? 'left out' : value,
+  );
   const text = TEXTS.get(key) ?? made(demo, said);
   TEXTS.set(key, text);
   return text;
