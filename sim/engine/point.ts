@@ -151,12 +151,12 @@ export function settleSpeeds(
 }
 
 /**
- * Most cycles with injectors: what has not settled by then is fog in front of the mouth that grows, and every
- * cycle of it takes longer than the one before. Our own choice, no source.
+ * Most cycles with injectors: what has not settled by then is fog in front of the mouth, and every cycle of it takes
+ * longer than the one before. Our own choice, no source.
  */
-const MOST_SPRAYED = 25;
+const MOST_SPRAYED = 40;
 
-/** The same on a finer mesh, where fog grew on the coarser one: enough where that mesh alone was the reason. Our own choice. */
+/** The same on a finer mesh, where fog did not settle on the coarser one: enough where that mesh alone was the reason. Our own choice. */
 const MOST_FOGGED = 8;
 
 function settleOnce(

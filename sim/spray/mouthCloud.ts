@@ -1,8 +1,7 @@
 /**
  * Vapour in front of the mouth: blown out by reversed flow, or given off there by drops.
  *
- * What leaves stands as a column of the mouth's area and of the length that the outflow made it.
- * Inflow then empties a half sphere in front of the mouth,
+ * What leaves stands as a column as long as its jet has come, and wide as that spreads (mouthFlow.ts). Inflow then empties a half sphere in front of the mouth,
  *
  *   r = (3 V / 2 pi)^(1/3)      V volume drawn in since the flow turned [m^3]
  *
@@ -11,6 +10,7 @@
  * alone; no constant is fitted. Wind, and a neighbour's mouth, are left out.
  */
 import { cubeRoot } from '../elementary/powers.ts';
+import { FRONT } from './mouthFlow.ts';
 import type { SprayLedger } from './sprayLedger.ts';
 
 export class MouthCloud {
@@ -19,8 +19,8 @@ export class MouthCloud {
   energy = 0;
   /** What has come back since it was last collected: vapour [kg], energy [J]. */
   readonly back = { mass: 0, energy: 0 };
-  /** How far the gas has come that left since the flow last turned out [m]. */
-  slug = 0;
+  /** How far the jet has come since the flow last turned out [m]. */
+  front = 0;
   /** Length of the column [m]. */
   private length = 0;
   private drawnVolume = 0;
@@ -42,7 +42,8 @@ export class MouthCloud {
 
   /** Mass fraction of vapour in the column [-], the rest air of density rho [kg/m^3]. */
   concentration(rho: number): number {
-    const air = rho * this.area * Math.max(this.length, Math.sqrt(this.area));
+    const area = this.area / FRONT;
+    const air = rho * area * Math.max(this.length, Math.sqrt(area));
     return this.mass / (air + this.mass);
   }
 
@@ -56,8 +57,8 @@ export class MouthCloud {
   /** Gas flowed out of the mouth: travel of the column [m], with its vapour. */
   out(travel: number, mass: number, energy: number, ledger: SprayLedger): void {
     if (this.inwards) this.turn(ledger);
-    this.length += travel;
-    this.slug += travel;
+    this.length += FRONT * travel;
+    this.front += FRONT * travel;
     this.mass += mass;
     this.energy += energy;
     ledger.blownMass += mass;
@@ -89,7 +90,7 @@ export class MouthCloud {
       this.energy = 0;
       this.length = 0;
     }
-    this.slug = 0;
+    this.front = 0;
     this.drawnVolume = 0;
     this.drawnShare = 0;
     this.inwards = false;

@@ -2,19 +2,13 @@
  * All drops of one intake, as parcels of like drops, moved from nozzle to cylinder.
  *
  * Along the line a parcel has its own velocity and is dragged by the gas of its cell; across it, by
- * the gas that follows the wall's slope. In front of the mouth, distance z from its plane,
- *
- *   inflow   u = U (1 - z / sqrt(z^2 + a^2)),  v_r = (r / 2) du/dz    disc of sinks, potential flow
- *   outflow  u = U up to where the gas that left has come, beyond it as above
- *
- * with U the velocity in the mouth and a its radius. A parcel ends as vapour, as film, in the
- * cylinder, or lost: past the mouth's edge, or out of reach in front of it.
+ * the gas that follows the wall's slope; in front of the mouth, by what flows there (mouthFlow.ts). A parcel
+ * ends as vapour, as film, in the cylinder, or lost: past the mouth's edge, or out of reach in front of it.
  * Left out: turbulence in the stream's core (near the wall it deposits drops, wallImpact.ts), drops
- * that meet each other, break-up, and swirl.
- * Source: potential flow of a disc of sinks, exact on the axis; the drops as droplet.ts.
+ * that meet each other, break-up, and swirl. Source: as droplet.ts.
  */
-import { cos } from '../elementary/angles.ts';
-import { cube, exp, hypot } from '../elementary/powers.ts';
+import { cos, sin } from '../elementary/angles.ts';
+import { exp, hypot } from '../elementary/powers.ts';
 import type { Gas } from '../gas/gas.ts';
 import { viscosity } from '../gas/viscosity.ts';
 import type { SprayCouplingSpecification } from '../injectors.ts';
@@ -25,6 +19,7 @@ import { type Surroundings, type WetSurface, wetSurface } from './evaporation.ts
 import type { IntakeLine } from './intakeLine.ts';
 import type { LiquidFuel } from './liquidFuel.ts';
 import type { MouthCloud } from './mouthCloud.ts';
+import { type MouthState, mouthFlow } from './mouthFlow.ts';
 import { energyOf, massOf, type Parcel, scaleVelocity, speedSquared } from './parcel.ts';
 import { ParcelContacts, type Stream } from './parcelContacts.ts';
 import type { SprayLedger } from './sprayLedger.ts';
@@ -51,8 +46,13 @@ export interface ParcelOptions {
   bore: number;
   /** State of the open air. */
   outside: { temperature: number; pressure: number };
-  /** Acceleration along the line by gravity [m/s^2]. */
-  gravity: number;
+  /** Acceleration by gravity along the line and across it [m/s^2]. */
+  gravity: Gravity;
+}
+
+interface Gravity {
+  along: number;
+  across: number;
 }
 
 export class Parcels {
@@ -62,18 +62,22 @@ export class Parcels {
   private readonly surface: WetSurface;
   private readonly around: Surroundings = { T: 300, p: 1e5, fuel: 0 };
   private readonly stream: Stream = { u: 0, across: 0, rho: 1, mu: 1.8e-5 };
+  private readonly mouth: MouthState;
 
   constructor(options: ParcelOptions) {
     this.o = options;
     this.contacts = new ParcelContacts(options);
     this.surface = wetSurface(options.fuel);
+    this.mouth = { radius: options.mouthRadius, speed: 0, front: 0 };
   }
 
   /** Moves, heats and evaporates every parcel for dt [s]; `mouthSpeed` [m/s] counts inwards. */
   step(dt: number, mouthSpeed: number, valveOpen: boolean): void {
+    this.mouth.speed = mouthSpeed;
+    this.mouth.front = this.o.cloud.front;
     for (const parcel of this.list) {
       if (parcel.where === 'cylinder') this.inCylinder(parcel, dt);
-      else this.inIntake(parcel, dt, mouthSpeed, valveOpen);
+      else this.inIntake(parcel, dt, valveOpen);
     }
     this.list = this.list.filter((parcel) => parcel.where !== 'gone');
   }
@@ -119,15 +123,16 @@ export class Parcels {
     }
   }
 
-  private inIntake(parcel: Parcel, dt: number, mouthSpeed: number, valveOpen: boolean): void {
+  private inIntake(parcel: Parcel, dt: number, valveOpen: boolean): void {
     const { fuel, gas, line, ledger } = this.o;
     const cell = parcel.s >= 0 ? line.cellAt(parcel.s) : -1;
-    this.streamAt(parcel, cell, mouthSpeed);
+    this.streamAt(parcel, cell);
     const { stream } = this;
     const before = massOf(parcel);
     const energy = energyOf(fuel, parcel);
     const momentum = before * parcel.u;
     const from = parcel.s;
+    const fromY = parcel.y;
     const r = hypot(parcel.y, parcel.z);
     const acrossY = r > 0 ? (stream.across * parcel.y) / r : 0;
     const acrossZ = r > 0 ? (stream.across * parcel.z) / r : 0;
@@ -137,9 +142,10 @@ export class Parcels {
     const tau = relaxationTime(fuel.density, d, stream.rho, stream.mu, slip);
     const kept = exp(-dt / tau);
     const { gravity } = this.o;
-    const settled = stream.u + gravity * tau;
+    const settled = stream.u + gravity.along * tau;
+    const settledY = acrossY + gravity.across * tau;
     const u = settled + (parcel.u - settled) * kept;
-    const v = acrossY + (parcel.v - acrossY) * kept;
+    const v = settledY + (parcel.v - settledY) * kept;
     const w = acrossZ + (parcel.w - acrossZ) * kept;
     parcel.s += 0.5 * dt * (u + parcel.u);
     parcel.y += 0.5 * dt * (v + parcel.v);
@@ -148,11 +154,11 @@ export class Parcels {
     parcel.v = v;
     parcel.w = w;
     const left = massOf(parcel);
-    const work = before * gravity * (parcel.s - from);
+    const work = before * (gravity.along * (parcel.s - from) + gravity.across * (parcel.y - fromY));
     ledger.gravityWork += work;
     const lost = energy + work - energyOf(fuel, parcel);
     if (cell >= 0) {
-      const push = momentum + before * gravity * dt - left * parcel.u;
+      const push = momentum + before * gravity.along * dt - left * parcel.u;
       line.give(cell, before - left, push, lost, this.o.coupling, gas, ledger);
     } else this.giveOutside(before - left, lost, -from);
     if (left <= 0) {
@@ -164,27 +170,22 @@ export class Parcels {
   }
 
   /** Gas velocity and state at a parcel. */
-  private streamAt(parcel: Parcel, cell: number, mouthSpeed: number): void {
-    const { line, cloud, gas, outside, mouthRadius: a } = this.o;
+  private streamAt(parcel: Parcel, cell: number): void {
+    const { line, cloud, gas, outside } = this.o;
     const { stream, around } = this;
+    const r = hypot(parcel.y, parcel.z);
     if (cell >= 0) {
       line.around(cell, around);
       stream.u = line.u[cell]!;
-      const r = hypot(parcel.y, parcel.z);
       const inside = parcel.s > this.o.rim;
       stream.across = inside ? (stream.u * line.slope[cell]! * r) / line.radius[cell]! : 0;
       stream.rho = line.rho[cell]!;
     } else {
-      const z = -parcel.s;
       around.T = outside.temperature;
       around.p = outside.pressure;
       stream.rho = outside.pressure / (gas.rAir * outside.temperature);
       around.fuel = cloud.concentration(stream.rho);
-      const jet = mouthSpeed < 0 && z < cloud.slug;
-      const far = hypot(z, a);
-      stream.u = jet ? mouthSpeed : mouthSpeed * (1 - z / far);
-      const r = hypot(parcel.y, parcel.z);
-      stream.across = jet ? 0 : (-0.5 * r * mouthSpeed * a * a) / cube(far);
+      mouthFlow(stream, -parcel.s, r, this.mouth);
     }
     stream.mu = viscosity(around.T);
   }
@@ -203,7 +204,11 @@ export class Parcels {
   }
 }
 
-/** Acceleration along the line [m/s^2] of a trumpet that leans from upright [deg], mouth up. */
-export function gravityAlong(lean: number): number {
-  return STANDARD_GRAVITY * cos((Math.PI / 180) * lean);
+/**
+ * Acceleration [m/s^2] in a trumpet that leans from upright [deg], mouth up: along the line, and across it away from
+ * the side on which injectors stand off. That they stand above is common practice, no source.
+ */
+export function gravityOf(lean: number): Gravity {
+  const angle = (Math.PI / 180) * lean;
+  return { along: STANDARD_GRAVITY * cos(angle), across: -STANDARD_GRAVITY * sin(angle) };
 }

@@ -6,6 +6,7 @@
  */
 import { ChargeGas } from './chargeGas.ts';
 import { FilmLeap } from './filmLeap.ts';
+import { FogLeap } from './fogLeap.ts';
 import { IntakeLine } from './intakeLine.ts';
 import { totalMass } from './liquidFuel.ts';
 import { Metering, shares } from './metering.ts';
@@ -41,6 +42,7 @@ export class Spray {
   private mixture = new MixtureRecord();
   private metering = new Metering();
   private readonly leap: FilmLeap;
+  private fog = new FogLeap();
   private waiting = 0;
   /** What had crossed valve and mouth at the last step. */
   private valveSums: Sums = NO_SUMS;
@@ -55,7 +57,7 @@ export class Spray {
   private lostBefore = 0;
   /** Drops and vapour under way at the last closing [kg]. */
   private stock = 0;
-  /** What films were set by since the cycle began [kg]. */
+  /** What films and fog were set by since the cycle began [kg]. */
   private adjusted = 0;
   private liquidBurning = false;
 
@@ -161,6 +163,7 @@ export class Spray {
     this.pulses = from.pulses;
     this.mixture = from.mixture;
     this.metering = from.metering.resume();
+    this.fog = from.fog;
     this.leap.closings = from.leap.closings > 0 ? 1 : 0;
     this.heatRate = from.heatRate;
     this.vapourRate = from.vapourRate;
@@ -168,9 +171,11 @@ export class Spray {
     this.stock = from.stock;
   }
 
-  /** Between cycles: sets the films nearer to where they settle. Nothing else moves. */
+  /** Between cycles: sets films and fog nearer to where they settle. Nothing else moves. */
   skipAhead(): void {
-    this.adjusted += this.leap.make();
+    const fog = this.fog.make();
+    this.stock += fog;
+    this.adjusted += this.leap.make() + fog;
   }
 
   /** Mass [kg] and energy [J] held as drops, films, cloud and liquid in the cylinder. */
@@ -183,9 +188,9 @@ export class Spray {
     };
   }
 
-  /** Sets the books to zero. */
+  /** Sets the books to zero; what was lost since the last closing stays known. */
   resetLedger(): void {
-    this.lostBefore = 0;
+    this.lostBefore -= this.ledger.lostMass;
     this.valveSums = NO_SUMS;
     this.mouthSums = NO_SUMS;
     for (const key of Object.keys(this.ledger) as (keyof SprayLedger)[]) this.ledger[key] = 0;
@@ -268,6 +273,7 @@ export class Spray {
   private newCycle(): void {
     const { film, line, parcels, ledger } = this;
     this.leap.closings++;
+    this.fog.note(parcels.list);
     film.newCycle();
     line.newCycle();
     this.charge.withheld = 0;

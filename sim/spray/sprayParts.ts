@@ -7,7 +7,7 @@ import { circleArea } from '../duct/profile.ts';
 import type { ChargeGas } from './chargeGas.ts';
 import type { IntakeLine } from './intakeLine.ts';
 import type { MouthCloud } from './mouthCloud.ts';
-import { gravityAlong, Parcels } from './parcels.ts';
+import { gravityOf, Parcels } from './parcels.ts';
 import { Pulse } from './pulse.ts';
 import type { SprayLedger } from './sprayLedger.ts';
 import type { SprayOptions } from './sprayOptions.ts';
@@ -46,7 +46,7 @@ export function parcelsOf(options: SprayOptions, around: Around): Parcels {
     coupling: injectors.coupling,
     mouthRadius: Math.sqrt(mouth.area / Math.PI),
     valveDiameter: valve.diameter,
-    gravity: gravityAlong(injectors.lean),
+    gravity: gravityOf(injectors.lean),
   });
 }
 

@@ -80,7 +80,7 @@ export interface SprayCycle {
   filmImbalance: number;
   /** By how much drops and vapour under way grew or shrank, over the fuel injected [-]. */
   stockGrowth: number;
-  /** What films were set by from outside in that cycle or between it and the one before, over the fuel injected [-]. */
+  /** What films and fog were set by from outside in that cycle or between it and the one before, over the fuel injected [-]. */
   filmAdjusted: number;
   /** Drops blown out of the mouth, and those of them that came back, over the fuel injected [-]. */
   standOff: number;
@@ -104,7 +104,7 @@ export interface CycleParts {
   speed: number;
   /** Fuel under way, summed over the cycle [kg s]. */
   inventory: number;
-  /** What films were set by from outside [kg]. */
+  /** What films and fog were set by from outside [kg]. */
   adjusted: number;
   /** By how much drops and vapour under way grew [kg]. */
   growth: number;

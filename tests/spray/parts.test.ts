@@ -6,6 +6,7 @@ import { FUEL_COMPONENTS, latentHeatMolar, molarMassOfFuel } from '../../sim/gas
 import { liquidEnergy, liquidFuel } from '../../sim/spray/liquidFuel.ts';
 import { shares } from '../../sim/spray/metering.ts';
 import { MouthCloud } from '../../sim/spray/mouthCloud.ts';
+import { gravityOf } from '../../sim/spray/parcels.ts';
 import { sprayLedger } from '../../sim/spray/sprayLedger.ts';
 import { evenlySpread, jetSpeed, rosinRammler } from '../../sim/spray/spraySource.ts';
 import { outerShare } from '../../sim/spray/staging.ts';
@@ -129,11 +130,24 @@ describe('two-parameter film (exact solution of the model, Aquino 1981, from mem
   });
 });
 
+describe('gravity on drops', () => {
+  test.each([
+    [0, 9.80665, 0],
+    [30, 9.80665 * Math.sqrt(0.75), -9.80665 / 2],
+    [90, 0, -9.80665],
+    [180, -9.80665, 0],
+  ])('leaning %d deg: along and away from the injectors', (lean, along, across) => {
+    expect(gravityOf(lean).along).toBeCloseTo(along, 10);
+    expect(gravityOf(lean).across).toBeCloseTo(across, 10);
+  });
+});
+
 describe('cloud in front of the mouth', () => {
   test('comes back as far as the half sphere reaches, and no more', () => {
     const ledger = sprayLedger();
     const cloud = new MouthCloud(1e-3, 4e-4);
-    cloud.out(0.1, 1e-6, -0.3, ledger);
+    // Its front has come half as far as the gas by itself would.
+    cloud.out(0.2, 1e-6, -0.3, ledger);
     const reach = 0.05;
     cloud.in((2 / 3) * Math.PI * reach ** 3);
     expect(cloud.back.mass).toBeCloseTo(0.5e-6, 15);
