@@ -1,6 +1,6 @@
 /** The study of injector placement in sentences. */
 
-import { difference } from '../../decision/placementEffects.ts';
+import { difference, sprayOf } from '../../decision/placementEffects.ts';
 import { leanTime } from '../../decision/tipIn.ts';
 import { inMilliseconds, rpm, share as shareText } from '../../report/figures.ts';
 import { fillingChange, told } from '../../report/quantities.ts';
@@ -19,6 +19,9 @@ import {
   verdict,
 } from './tables.ts';
 
+/** Least fuel lost that is spoken of, in a share of the fuel: half of the last digit told. */
+const LEAST_TOLD = 0.005;
+
 /** Said wherever the outer injector is spoken of. */
 export const FUEL_CAUTIONS: readonly string[] = [
   'Fuel sprayed above open trumpets stands in the open over a hot engine. Shield the exhaust, keep the stand-off fog away from it, and expect a back-fire through the trumpets to light it.',
@@ -30,7 +33,13 @@ export const FUEL_CAUTIONS: readonly string[] = [
 
 /** The answer, then what stands behind it. */
 export function placementSentences(study: PlacementStudy): string[] {
-  return [answer(study), gains(study), partLoadWords(study), ...pulseWords(study)];
+  return [
+    answer(study),
+    gains(study),
+    lossWords(study),
+    partLoadWords(study),
+    ...pulseWords(study),
+  ].filter((sentence) => sentence !== '');
 }
 
 function answer({ choice, above, speeds }: PlacementStudy): string {
@@ -64,6 +73,19 @@ function gains({ speeds, split, outcomes, uncertainty }: PlacementStudy): string
   const losing = speeds.filter((_, i) => (gain[i] ?? 0) < -uncertainty.value);
   const loses = losing.length > 0 ? `, and loses at ${losing.join(', ')} rpm` : '';
   return `Used alone it gains most at ${rpm(speeds[best]!)}, ${volumetric(known[best]!)}${loses}. Against fuel that evaporates only in the cylinder, the outer injector changes filling by ${mean(split.cooling)} through cooling and ${mean(split.displacement)} through vapour that takes room, means of all speeds; the rest comes from waves that colder, heavier gas shifts to lower speeds (${mean(split.waveShift)} on the mean, either way at single speeds), which another trumpet length can undo or use.`;
+}
+
+/** What of the fuel does not come back; nothing where that is less than is told. */
+function lossWords({ above, outcomes }: PlacementStudy): string {
+  const known = outcomes.above.flatMap((outcome) => {
+    const lost = sprayOf(outcome)?.lost;
+    return lost === undefined ? [] : [{ lost, speed: outcome.speed }];
+  });
+  const most = known.reduce((a, b) => (b.lost > a.lost ? b : a), { lost: 0, speed: 0 });
+  const least = known.reduce((a, b) => (b.lost < a.lost ? b : a), most);
+  if (most.lost < LEAST_TOLD) return '';
+  const from = known.length > 1 ? `${shareText(least.lost, 0)} at ${rpm(least.speed)} to ` : '';
+  return `Of fuel that all comes from "${above}", ${from}${shareText(most.lost, 0)} at ${rpm(most.speed)} misses the mouth, or is blown out of it and in still air not drawn back: it is injected on top, gives nothing, and hangs over the engine as vapour and drops.`;
 }
 
 function partLoadWords({ partLoad }: PlacementStudy): string {
