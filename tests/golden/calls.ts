@@ -136,6 +136,21 @@ const joinedCalls: Call[] = [
 /** What `worth` has to say of an engine that has no pedal in its file. */
 const SECTIONS = { 'plenum.volume': '2.5 L', 'idle.speed': '1000 rpm' };
 
+/** All that `worth` can have something to say of. */
+const EVERYTHING: Said = {
+  'idle.speed': '1000 rpm',
+  pedal: { ...PEDAL, shafts: PEDAL.shafts.map((shaft) => ({ ...shaft, plates: 4 })) },
+  pressureBar: {
+    hoseLength: '300 mm',
+    hoseBore: '4 mm',
+    jetBore: '1.3 mm',
+    volume: '20 cm3',
+    speeds: ['4000 rpm'],
+    angles: ['9 deg', '90 deg'],
+  },
+  meter: { speeds: ['5000 rpm'], angles: ['30 deg', '90 deg'] },
+};
+
 const isUneven = (demo: GoldenDemo): demo is (typeof UNEVEN)[number] =>
   (UNEVEN as readonly string[]).includes(demo);
 
@@ -183,7 +198,10 @@ export function callsOf(demo: GoldenDemo): Call[] {
         ]
       : []),
     ...(demo === 'boosted-four'
-      ? ['plenum', 'airbox'].map((name) => ({ name, words: [name] }))
+      ? [
+          ...['plenum', 'airbox'].map((name) => ({ name, words: [name] })),
+          { name: 'worth-all', words: ['worth'], said: EVERYTHING },
+        ]
       : []),
     ...(demo === 'hill-climb'
       ? [
