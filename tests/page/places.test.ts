@@ -1,4 +1,4 @@
-/** Every place of the page: pictures and numbers, no network, no barrier, paper. */
+/** Every place of the page: pictures and numbers, no network, no barrier. */
 import { createRequire } from 'node:module';
 import { strFromU8, unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
@@ -7,10 +7,12 @@ import { address, again, open } from './opened.ts';
 import { answer, text } from './quick.ts';
 import {
   answered,
+  brightness,
   choose,
   columns,
   exactCurve,
   go,
+  ground,
   places,
   readDownload,
   saved,
@@ -155,14 +157,6 @@ async function noBarriers(page: Page, where: string): Promise<void> {
   }
 }
 
-const ground = () => getComputedStyle(document.documentElement).backgroundColor;
-
-/** Of a colour `rgb(r, g, b)`, 0 to 255. */
-const brightness = (colour: string) => {
-  const [r = 0, g = 0, b = 0] = colour.match(/[\d.]+/g)!.map(Number);
-  return (r + g + b) / 3;
-};
-
 function barriers(page: Page) {
   return page.evaluate(async () => {
     const { axe } = window as unknown as { axe: typeof import('axe-core') };
@@ -170,40 +164,3 @@ function barriers(page: Page) {
     return violations.map(({ id, impact, nodes }) => ({ id, impact, at: nodes[0]?.html }));
   });
 }
-
-test('the cut sheet says the length in large type, and prints', async () => {
-  const study = await answer();
-  const { page } = await again();
-  await go(page, 'sheet');
-  const length = `${Math.round(study.recommended.length * 1e3)}\u00a0mm`;
-  expect(await page.locator('.sheet-cut').textContent()).toBe(`Cut to ${length}`);
-  expect(await page.locator('.sheet').textContent()).toContain('plane of the rim');
-  await page.emulateMedia({ media: 'print' });
-  const size = await page
-    .locator('.sheet-cut')
-    .evaluate((node) => Number.parseFloat(getComputedStyle(node).fontSize));
-  expect(size).toBeGreaterThan(60);
-  for (const hidden of ['.top-row', '.places', '.answer', '.take']) {
-    expect(await page.locator(hidden).first().isVisible(), hidden).toBe(false);
-  }
-  const pdf = await page.pdf({ format: 'A4' });
-  expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)!.length).toBeLessThanOrEqual(2);
-});
-
-test('any place prints on white, out of the dark too, with its answer and plots and nothing to press', async () => {
-  const { page } = await again();
-  await go(page, 'price');
-  await page.locator('#price-of-gain .js-plotly-plot').waitFor();
-  await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
-  expect(brightness(await page.evaluate(ground))).toBeGreaterThan(128);
-  for (const seen of ['.sentence', '.facts', '#gain-and-price h2', '#gain-and-price .main-svg']) {
-    expect(await page.locator(seen).first().isVisible(), seen).toBe(true);
-  }
-  for (const hidden of ['.top-row', '.places', '.begin', '.all-words summary', '.take button']) {
-    expect(await page.locator(hidden).first().isVisible(), hidden).toBe(false);
-  }
-  const inks = await page
-    .locator('#gain-and-price .xtick text')
-    .evaluateAll((ticks) => ticks.map((tick) => getComputedStyle(tick).fill));
-  for (const ink of inks) expect(brightness(ink)).toBeLessThan(128);
-});

@@ -126,3 +126,12 @@ export function places(page: Page): Promise<string[]> {
     .locator('.places a')
     .evaluateAll((links) => links.map((link) => link.getAttribute('href')!.slice(2)));
 }
+
+/** Colour behind everything: run in the page. */
+export const ground = () => getComputedStyle(document.documentElement).backgroundColor;
+
+/** Of a colour `rgb(r, g, b)`, 0 to 255. */
+export const brightness = (colour: string) => {
+  const [r = 0, g = 0, b = 0] = colour.match(/[\d.]+/g)!.map(Number);
+  return (r + g + b) / 3;
+};

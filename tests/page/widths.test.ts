@@ -54,8 +54,9 @@ function clipped(page: Page): Promise<(string | null)[]> {
 /** Share of the window's height that what stays where it is takes from what scrolls. */
 function covered(page: Page): Promise<number> {
   return page.evaluate(() =>
-    [...document.querySelectorAll('main *')]
-      .filter((one) => getComputedStyle(one).position === 'fixed')
+    [...document.querySelectorAll('.page *')]
+      .filter((one) => ['fixed', 'sticky'].includes(getComputedStyle(one).position))
+      .filter((one) => !one.closest('.numbers'))
       .reduce((sum, one) => sum + one.getBoundingClientRect().height / innerHeight, 0),
   );
 }
@@ -84,6 +85,11 @@ test('on a phone the dial spans the width, steps by a millimetre, and stays in s
   // Swiped to the right, the panel before it comes, and is the one that is marked.
   await swipe(page, (await page.locator('.bench').boundingBox())!.y + 120);
   await expect.poll(() => pager.textContent()).toBe('Wave');
+  // It comes to rest at its place, not where the finger left it.
+  const { x } = (await page.locator('.bench').boundingBox())!;
+  await expect
+    .poll(async () => Math.abs((await page.locator('.bench .left').boundingBox())!.x - x))
+    .toBeLessThan(2);
   await page.close();
 });
 
