@@ -1,9 +1,12 @@
 /** The page on a phone's home screen: its manifest, and icons that are there without a network. */
-import { readFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { type Icon, iconSvg, MANIFEST_ICONS, TOUCH_ICON } from '../../web/build/icons.ts';
-import { open } from './opened.ts';
+import { browser, builtPage, open } from './opened.ts';
+import { serve } from './serve.ts';
 
 const mark = readFileSync('web/public/mark.svg', 'utf8');
 
@@ -81,4 +84,51 @@ function outsideIsPaper({ size }: Icon, bytes: Buffer): void {
   }
   expect(furthest / size).toBeGreaterThan(0.3);
   expect(furthest / size).toBeLessThan(0.4);
+}
+
+test('a new build waits until the page is closed, then takes over and leaves nothing of the old', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'trumpetry-newer-'));
+  cpSync(await builtPage(), folder, { recursive: true });
+  const { server, address } = await serve(folder);
+  const context = await (await browser()).newContext();
+  try {
+    const first = await context.newPage();
+    await first.goto(address);
+    await first.evaluate(() => navigator.serviceWorker.ready.then(() => {}));
+    // From its second opening on it is the worker's page.
+    await first.reload();
+    const title = await first.title();
+    renew(folder, title);
+    await first.evaluate(async () => {
+      const kept = await navigator.serviceWorker.ready;
+      await kept.update();
+      while (!kept.waiting) await new Promise((resolve) => setTimeout(resolve, 50));
+    });
+    await first.reload();
+    expect(await first.title()).toBe(title);
+    await first.close();
+    // The worker of a page that has just closed ends a moment later.
+    const next = await context.newPage();
+    await expect
+      .poll(async () => next.goto(address).then(() => next.title()), { timeout: 20_000 })
+      .toBe(`Newer ${title}`);
+    expect(await next.evaluate(() => caches.keys())).toEqual([NEWER]);
+  } finally {
+    await context.close();
+    server.close();
+    rmSync(folder, { recursive: true });
+  }
+});
+
+const NEWER = 'trumpetry-0123456789abcdef';
+
+/** Another build of the page: of another title, and so of another digest. */
+function renew(folder: string, title: string): void {
+  for (const [file, from, to] of [
+    ['index.html', `<title>${title}`, `<title>Newer ${title}`],
+    ['sw.js', /trumpetry-[0-9a-f]{16}/, NEWER],
+  ] as const) {
+    const text = readFileSync(join(folder, file), 'utf8');
+    writeFileSync(join(folder, file), text.replace(from, to));
+  }
 }
