@@ -8,9 +8,13 @@ const MINUS = '\u2212';
 export function typeset(text: string): string {
   return text
     .replaceAll('+-', '±')
+    .replace(/± (?=\d)/g, `±${NBSP}`)
+    .replace(/ ±(?=.\d)/g, `${NBSP}±`)
+    .replace(/\bcm3\b/g, 'cm³')
+    .replace(/\bdeg ?C\b/g, '°C')
     .replace(/(^|[\s(])-(?=\d)/g, `$1${MINUS}`)
     .replace(
-      /(\d) (?=(?:mm|in|rpm|kPa|ms|deg|degrees|Nm|N|kW|K|Hz|dB|cm3|mg|g)\b|%)/g,
+      /(\d) (?=(?:mm|in|rpm|kPa|ms|deg|degrees|Nm|N|kW|K|Hz|dB|mg|g)\b|%|cm³|°C)/g,
       `$1${NBSP}`,
     );
 }

@@ -47,11 +47,11 @@ export function lengthDrawing(
 <line class="measure" x1="${at(0)}" x2="${at(length)}" y1="${HEIGHT - 54}" y2="${HEIGHT - 54}"/>
 <path class="arrow" d="M${at(0)} ${HEIGHT - 54} l-10 -4 v8 z M${at(length)} ${HEIGHT - 54} l10 -4 v8 z"/>
 <text x="${at(0)}" y="${HEIGHT - 32}" text-anchor="end" class="strong">length to cut ${lengthIn(length, unit)}, bellmouth included</text>
-<text x="${at(0)}" y="14" text-anchor="end">rim plane</text>
-<text x="${at(length)}" y="14" text-anchor="middle">body face</text>
+<text x="${at(0)}" y="14" text-anchor="end" class="upper">rim plane</text>
+<text x="${at(length)}" y="14" text-anchor="middle" class="upper">body face</text>
 <text x="${at(plate)}" y="32" text-anchor="middle">${throttleOf(throttle).noun}</text>
 <line class="leader" x1="${at(plate)}" x2="${at(plate)}" y1="38" y2="${AXIS - 6}"/>
-<text x="${at(total)}" y="14">valve</text>
+<text x="${at(total)}" y="14" class="upper">valve</text>
 </svg>`;
 }
 

@@ -28,6 +28,7 @@ test('has the icons that phones ask for, each of the mark as it is, with no netw
   const asked = drawn.map(({ sizes, purpose }) => `${sizes} ${purpose}`);
   expect(asked).toEqual(['192x192 any', '512x512 any', '512x512 maskable']);
   const touch = (await page.locator('link[rel=apple-touch-icon]').getAttribute('href'))!;
+  await session.send('Network.clearBrowserCache');
   await page.context().setOffline(true);
   await page.reload();
   for (const icon of [...MANIFEST_ICONS, TOUCH_ICON]) {

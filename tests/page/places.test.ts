@@ -100,6 +100,7 @@ test('opened once, it opens and computes with no network at all', async () => {
   const session = await page.context().newCDPSession(page);
   const { installabilityErrors } = await session.send('Page.getInstallabilityErrors');
   expect(installabilityErrors.map(({ errorId }) => errorId)).toEqual(['in-incognito']);
+  await session.send('Network.clearBrowserCache');
   await page.context().setOffline(true);
   await page.reload();
   await page.locator('.sentence strong').waitFor();

@@ -32,9 +32,13 @@ function To({ id, name }: { id: string; name: string }) {
   );
 }
 
+/** So much of the next name is seen that the row is known to go on [px]. */
+const PEEK = 40;
+
 /** By the row's own scrolling: `scrollIntoView` would also have the first Tab begin here, and not at the page's top. */
 function bringIntoSight(link: HTMLElement): void {
   const row = link.parentElement!;
   const [at, within] = [link.getBoundingClientRect(), row.getBoundingClientRect()];
-  row.scrollLeft += Math.min(0, at.left - within.left) + Math.max(0, at.right - within.right);
+  row.scrollLeft +=
+    Math.min(0, at.left - PEEK - within.left) + Math.max(0, at.right + PEEK - within.right);
 }

@@ -6,7 +6,7 @@ export const injectorStandOffView = placedView({
   id: 'injector-stand-off',
   question: 'How much fuel stands off above the mouths?',
   reading:
-    'All fuel from above the trumpet: the share of it that reversed flow carries out of the mouth as fog, what the next intake draws in again, and what is lost. Fog in the open is what burns when it back-fires.',
+    'All fuel from above the trumpet: the share of it that reversed flow carries out of the mouth as drops, what the next intake draws in again, and what is lost for good, as vapour too. Fog in the open is what burns when it back-fires.',
   plot: injectFigures.standOffPlot,
   table: injectTables.placementsTable,
 });

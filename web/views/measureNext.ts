@@ -37,7 +37,7 @@ export const measureNextView: View = {
       orientation: 'h',
       x: shares,
       y: shown.map((_, i) => i),
-      width: 0.3,
+      width: Math.min(0.3, shown.length / 12),
       marker: { color: look.role.best },
       text: shown.map(({ effect }) => ` ${told(q.GAIN_EFFECT, effect)}`),
       textposition: 'outside',
@@ -58,7 +58,7 @@ export const measureNextView: View = {
         annotations: shown.map(({ input }, i) => ({
           text: input,
           x: 0,
-          y: i + 0.18,
+          y: i + Math.min(0.18, shown.length / 20),
           xanchor: 'left',
           yanchor: 'bottom',
           showarrow: false,

@@ -45,7 +45,9 @@ export function uncertaintySentences({ study, asked, inputs, unit }: Doubt): str
     ...floorWords(study),
     ...winWords(study, unit),
     ...(named.length > 0
-      ? [`Measure next what the gain hangs on most: ${named.join(', ')} of its variance.`]
+      ? [
+          `Measure next what the gain hangs on most, with its share of the variance: ${named.join(', ')}.`,
+        ]
       : []),
     ...(explained < 0.8
       ? [`The ranking explains only ${shareText(explained, 0)} of the variance: take it as a hint.`]

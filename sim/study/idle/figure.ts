@@ -1,7 +1,6 @@
 /** How even each way leaves the cylinders as its air grows, and what a pulsed valve puts into the bar it feeds. */
 import { axes, type Plot, type PlotLook, plotted, type Series } from '../../report/plot.ts';
 import { FREQUENCY } from '../../report/quantities.ts';
-import { MICRO } from '../../report/quantity.ts';
 import type { IdleStudy } from './compute.ts';
 import type { JoinedIdle } from './joined.ts';
 import { AIR, RIPPLE, SPREAD, WAYS } from './tables.ts';
@@ -15,8 +14,7 @@ const DRAWN: readonly (readonly [WayName, PlotLook])[] = [
   ['bleeds', 'other'],
 ];
 
-/** In whole numbers, as ticks are. */
-const AIR_DRAWN = { ...AIR, name: 'air of all cylinders', unit: 'mg/s', times: MICRO, decimals: 0 };
+const AIR_DRAWN = { ...AIR, name: 'air of all cylinders' };
 
 /** Air of the cylinder that is off above the others', from the warm engine to the cold one with its load. */
 export function evennessPlot({ joined }: JoinedIdle): Plot {

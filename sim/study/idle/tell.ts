@@ -224,7 +224,7 @@ function waysSections(study: JoinedIdle): Section[] {
         'Above stop, drilling: for the warm engine. Duty: share of the period that the valve is driven, warm, cold, cold with load. One above: ' +
           'air of the cylinder whose plate, drilling or nipple is off by what the file says, above the others, where it is most; its lambda ' +
           "and the others' with equal fuel. Reach: most air over that of the warm engine. Turns: of the crank, until the " +
-          'runner has followed to one e-th, by a closed formula without waves. Ripple, offset: what the way puts on the pressure signal at worst, over driven plates that give as much air.',
+          'runner has followed but for 37 % of a step (1/e), by a closed formula without waves. Ripple, offset: what the way puts on the pressure signal at worst, over driven plates that give as much air.',
       ],
     },
     {

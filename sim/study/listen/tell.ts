@@ -1,4 +1,5 @@
 /** What is heard, in sentences. */
+import type { LengthUnit } from '../../decision/lengthUnit.ts';
 import { lengthIn, rpm } from '../../report/figures.ts';
 import { listed } from '../../report/numbers.ts';
 import * as q from '../../report/quantities.ts';
@@ -37,7 +38,7 @@ export function listenSentences(study: ListenStudy): string[] {
   const [first, second] = study.lengths;
   return [
     levelWords(first!, study),
-    loudestWords(first!),
+    loudestWords(first!, study.lengthUnit),
     ...(second ? [levelWords(second, study), changeWords(first!, second, study)] : []),
     orderWords(first!, study.speed),
   ];
@@ -57,12 +58,12 @@ function levelWords({ length, points }: HeardLength, study: ListenStudy): string
   return `${what}, full load, ${trumpets}: ${decibels(near)} at ${NEAR} m and ${decibels(far)} at ${FAR.distance} m at ${rpm(speed)}.`;
 }
 
-function loudestWords({ points }: HeardLength): string {
+function loudestWords({ length, points }: HeardLength, unit: LengthUnit): string {
   const known = points.filter(({ near }) => near !== undefined);
   if (known.length === 0) return '';
   const loudest = known.reduce((a, b) => (heardA(b, 'near')! > heardA(a, 'near')! ? b : a));
   const level = decibels(heardA(loudest, 'near')!);
-  return `Loudest of the speeds computed is ${rpm(loudest.outcome.speed)} with ${level} at ${NEAR} m.`;
+  return `With trumpets of ${lengthIn(length, unit)} the loudest of the speeds computed is ${rpm(loudest.outcome.speed)}, with ${level} at ${NEAR} m.`;
 }
 
 function changeWords(first: HeardLength, second: HeardLength, { lengthUnit }: ListenStudy): string {

@@ -69,7 +69,7 @@ function doubtWords({ density }: LoadStudy): string {
   if (unsure.length === 0) return '';
   const far = unsure.reduce((most, one) => (one.doubt > most.doubt ? one : most));
   return (
-    ` Of ${counted(cells.length, 'cell')} ${unsure.length} are themselves left ${share(SURE, 0)} or more by mesh and settling, up to ` +
+    ` Of ${counted(cells.length, 'cell')} ${unsure.length} are themselves in doubt by ${share(SURE, 0)} or more from mesh and settling, up to ` +
     `${share(far.doubt)} at ${angle(far.angle)} and ${rpm(far.speed)}: no line between them is surer.`
   );
 }

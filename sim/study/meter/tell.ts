@@ -36,7 +36,9 @@ export function verdictWords(study: MeterStudy): string {
   ) as [Sensor[], Sensor[]];
   const rest = others.map((one) => `${t.SENSOR_NAMES[one]} at ${counts[one]}; `).join('');
   const none =
-    counts.none > 0 ? `none of the three is so near at ${counts.none}` : 'one of them always is';
+    counts.none > 0
+      ? `none of the three is so near at ${counts.none}`
+      : 'at every one of them one is so near';
   return (
     `Trust ${first.map(article).join(' and ')} most: of ${known.length} speeds and openings ${first.length > 1 ? 'each is' : 'it is'} the least wrong at ${most}, within ` +
     `${share(study.meter.allowed, 0)} of the air; ${rest}${none}.`

@@ -148,7 +148,7 @@ export function quickWords({ meter, boxTurns }: MeterStudy): string {
   const ms = (value: number) => q.told(q.milliseconds('', '', 0), value);
   const verdict = time <= ASKED ? 'within' : 'longer than';
   return (
-    `When plates move, the meter counts what fills the box besides, one e-th in ${boxTurns.toFixed(1)} turns of the crank at small openings, and has nine tenths of a step after ` +
+    `When plates move, the meter counts what fills the box besides, with a time constant of ${boxTurns.toFixed(1)} turns of the crank at small openings, and has nine tenths of a step after ` +
     `${ms(time)}, ${verdict} the ${ms(ASKED)} that 40 CFR 1065.930 asks; the plate angle leads the air.`
   );
 }

@@ -54,7 +54,7 @@ function safety(study: PedalStudy): string {
   const least = study.closings.reduce((low, one) => (one.left < low.left ? one : low));
   const torque = q.told(q.newtonMetres('', ''), least.left);
   const gone = least.without === '' ? 'with every part whole' : `without ${least.without}`;
-  return `Every plate is still drawn shut with any single spring, link or cable gone. Least is left on ${least.shaft} ${gone}: ${torque} beyond friction.`;
+  return `Every plate is still drawn shut with any single spring, link or cable gone. The least torque beyond friction, ${torque}, is left on "${least.shaft}" ${gone}.`;
 }
 
 function ownSprings({ linkage: { shafts } }: PedalStudy): string {

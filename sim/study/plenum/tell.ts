@@ -123,7 +123,7 @@ function signalWords({ part, speeds }: PlenumStudy): string[] {
 
 function fillingWords({ turns }: PlenumStudy): string {
   return (
-    `Behind a choked plate a port fills to one e-th in ${turns.port.toFixed(2)} turns of the crank, the plenum with its runners in ` +
+    `Behind a choked plate a port fills with a time constant of ${turns.port.toFixed(2)} turns of the crank, the plenum with its runners of ` +
     `${turns.plenum.toFixed(1)}: so much quicker the air follows the pedal at small openings.`
   );
 }

@@ -111,7 +111,7 @@ function biggerWords(study: SignalStudy, unit?: LengthUnit): string {
   const fires = rpm(Math.round((frequency * 120) / cylinders));
   const rings =
     `Jets aside, the file's own hoses and volume ring at ${told(t.RESONANCE, frequency)}, ${height.toFixed(1)} times ` +
-    `what the runners do in phase; they fire at that at ${fires}.`;
+    `what the runners do in phase; at ${fires} cylinders fire that often.`;
   const [own] = worseThough(volumes);
   const [any] = search.worseThough;
   if (!any && !own) return `No bigger bar tried swings more than the next smaller one. ${rings}`;
@@ -132,7 +132,8 @@ function offsetWords({ points, spec }: SignalStudy): string[] {
   const [idle] = points;
   const apart = (of: (point: SignalPoint) => number) => {
     const ratios = points.map((point) => of(point) / point.joined.ripple);
-    return `${Math.min(...ratios).toFixed(1)} to ${Math.max(...ratios).toFixed(1)}`;
+    const [least, most] = [Math.min(...ratios).toFixed(1), Math.max(...ratios).toFixed(1)];
+    return least === most ? least : `${least} to ${most}`;
   };
   return [
     `The mean of the bar is not the mean of ${spec.hoses > 1 ? 'the runners' : 'the runner'}: a hole passes gas by the root of the difference, so short ` +

@@ -84,7 +84,7 @@ function endWords(keys: VariedStudy['keys'], best: WeighedVariant): string[] {
   });
   if (atEnd.length === 0) return [];
   return [
-    `${atEnd.join(', and ')}, so further on may be better still: widen its values and run again.`,
+    `${atEnd.join(', and ')}, so further on may be better still: widen ${atEnd.length > 1 ? 'their' : 'its'} values and run again.`,
   ];
 }
 
@@ -139,9 +139,9 @@ function moves({ keys, bestSecond }: VariedStudy): string[] {
     const scale = unitScale(second!, best);
     return `${text}: ${scale ? `${brief(between * scale.factor, 4)} ${scale.unit}` : best.texts[1]}`;
   });
-  return [
-    `Best ${second!.path} for each ${first!.path}, by the parabola through the best and its neighbours: ${tops.join('; ')}.`,
-  ];
+  const curved = bestSecond.some(({ best, between }) => between !== best.values[1]);
+  const how = curved ? ', by the parabola through the best and its neighbours' : '';
+  return [`Best ${second!.path} for each ${first!.path}${how}: ${tops.join('; ')}.`];
 }
 
 /** Factor from SI to the unit of the texts, where the scale has no offset and no dead centre. */
