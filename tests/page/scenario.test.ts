@@ -162,10 +162,12 @@ test('a new title is taken, without a new answer', async () => {
 });
 
 test('travels in a link that holds the text as it is now, and comes back the same', async () => {
-  const { page } = await again();
+  const { page } = await open({ permissions: ['clipboard-read', 'clipboard-write'] });
   await write(page, 'Bore', '79 mm');
   await page.getByRole('button', { name: 'Copy a link' }).click();
+  await page.getByText('Copied. The whole scenario is in the link itself.').waitFor();
   const link = await page.getByLabel('The link').inputValue();
+  expect(await page.evaluate(() => navigator.clipboard.readText())).toBe(link);
   expect(link.startsWith(await address())).toBe(true);
   await page.close();
   const { hash } = new URL(link);

@@ -2,7 +2,7 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { again, open } from './opened.ts';
-import { places, take } from './reader.ts';
+import { choose, places, take } from './reader.ts';
 
 test('no place scrolls sideways, on phones and at 200 and 400 % of a desk', async () => {
   const { page } = await again();
@@ -31,6 +31,19 @@ test('no place scrolls sideways, on phones and at 200 and 400 % of a desk', asyn
       );
       expect(Math.ceil(name.x), `name of ${place} at ${width}`).toBeGreaterThanOrEqual(0);
     }
+  }
+});
+
+test('on a desk the name of every place is in sight', async () => {
+  const { page } = await again();
+  await page.setViewportSize({ width: 1024, height: 768 });
+  await choose(page, 'more.yaml');
+  const links = page.locator('.places a');
+  expect(await links.count()).toBeGreaterThan(12);
+  for (const link of await links.all()) {
+    const { x, width } = (await link.boundingBox())!;
+    expect(x, (await link.textContent()) ?? '').toBeGreaterThanOrEqual(0);
+    expect(x + width, (await link.textContent()) ?? '').toBeLessThanOrEqual(1024);
   }
 });
 

@@ -60,7 +60,7 @@ export function drawn(told: Plot, look: Look, decimals = 1): Figure {
 
 /** A crank turns in strokes; other axes have decimals where they want them. */
 function ticksOf({ xLabel, series }: Plot) {
-  if (xLabel.startsWith('crank angle')) return { dtick: STROKE };
+  if (xLabel.startsWith('crank angle')) return { dtick: STROKE, range: [0, 4 * STROKE] };
   const short = series.every(({ xs }) => xs.every((x) => Math.abs(x) < 1000));
   return short ? { tickformat: '', ...(phone.matches && { nticks: NARROW }) } : {};
 }
