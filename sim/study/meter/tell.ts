@@ -38,7 +38,7 @@ export function verdictWords(study: MeterStudy): string {
   const none =
     counts.none > 0
       ? `none of the three is so near at ${counts.none}`
-      : 'at every one of them one is so near';
+      : 'one of the three is so near at each';
   return (
     `Trust ${first.map(article).join(' and ')} most: of ${known.length} speeds and openings ${first.length > 1 ? 'each is' : 'it is'} the least wrong at ${most}, within ` +
     `${share(study.meter.allowed, 0)} of the air; ${rest}${none}.`
