@@ -82,9 +82,12 @@ export function start(...words: string[]): ChildProcess {
   return spawn(process.execPath, [bundledProgram(), ...words]);
 }
 
+/** As `npm run trumpetry` has it. */
+const SOURCE = ['--import', 'tsx', '--import', './tests/packages.mjs'];
+
 /** The same from its sources. */
 export function startSource(...words: string[]): ChildProcess {
-  return spawn(process.execPath, ['--import', 'tsx', 'sim/cli/main.ts', ...words]);
+  return spawn(process.execPath, [...SOURCE, 'sim/cli/main.ts', ...words]);
 }
 
 /** The answer of a program, once it has ended. */
