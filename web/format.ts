@@ -4,8 +4,22 @@ import { type LengthUnit, quantities as q } from '../sim/index.ts';
 const NBSP = '\u00a0';
 const MINUS = '\u2212';
 
+/** Texts set already, so that what stays while a length is moved costs nothing; no more than this many. */
+const done = new Map<string, string>();
+const MOST = 2000;
+
 /** Text of the core in the page's type. */
 export function typeset(text: string): string {
+  let set = done.get(text);
+  if (set === undefined) {
+    set = setAfresh(text);
+    if (done.size === MOST) done.clear();
+    done.set(text, set);
+  }
+  return set;
+}
+
+function setAfresh(text: string): string {
   return text
     .replaceAll('+-', '±')
     .replace(/± (?=\d)/g, `±${NBSP}`)

@@ -1,8 +1,8 @@
 /** What the page says while it computes, when it is stopped, and when something of it breaks. */
 import { expect, test } from 'vitest';
-import { again } from './opened.ts';
+import { again, open } from './opened.ts';
 import { refined, text } from './quick.ts';
-import { columns, go, openAnswered, openFile, saved } from './reader.ts';
+import { columns, go, openAnswered, openFile, saved, take } from './reader.ts';
 
 test('stops when told, says what it is then, and goes on where it was', async () => {
   const { page, said } = await again();
@@ -36,6 +36,24 @@ test('survives a worker that stops, and says so', async () => {
   await page.locator('.answer progress').waitFor({ state: 'detached' });
   const table = columns(await saved(page, 'filling', 'CSV'));
   for (const state of table['state, recommended']!) expect(state).toBe('computed');
+  await page.close();
+});
+
+test('a worker that cannot be loaded is asked for a few times, and what failed is not called exact', async () => {
+  const { page } = await open({ locale: 'en-GB' });
+  let asked = 0;
+  await page.route('**/assets/worker-*', (route) => {
+    asked++;
+    return route.abort();
+  });
+  await page.reload();
+  await take(page, 75);
+  await page.locator('.dial .hand-says', { hasText: '5 of 5 speeds failed' }).waitFor();
+  expect(await page.locator('.dial .standing.full').count()).toBe(0);
+  await page.getByText('A background worker stopped').waitFor();
+  // Two workers for each share of the curve and for the cycle that follows, and two at the start.
+  await page.waitForTimeout(1000);
+  expect(asked).toBeLessThan(30);
   await page.close();
 });
 

@@ -1,6 +1,7 @@
 /**
  * Workers on all cores, kept alive, fed from one queue in the order of urgency. A worker that dies is
- * replaced and its point is asked once more; a point that kills two workers is reported as failed.
+ * replaced when there is work for it, so that one that cannot even be loaded is not asked for without end. Its point
+ * is asked once more; a point that kills two workers is reported as failed.
  */
 import {
   batched,
@@ -42,7 +43,8 @@ interface Task {
 }
 
 interface Seat {
-  worker: PoolWorker;
+  /** Absent from the death of one until there is work again. */
+  worker: PoolWorker | undefined;
   task: Task | undefined;
 }
 
@@ -57,7 +59,11 @@ export class WorkerPool {
   constructor(size: number, makeWorker: () => PoolWorker, onCrash: (message: string) => void) {
     this.makeWorker = makeWorker;
     this.onCrash = onCrash;
-    for (let i = 0; i < size; i++) this.seats.push(this.seat());
+    for (let i = 0; i < size; i++) {
+      const seat: Seat = { worker: undefined, task: undefined };
+      seat.worker = this.worker(seat);
+      this.seats.push(seat);
+    }
   }
 
   /** A runner whose points wait behind more urgent ones and vanish when the signal aborts. */
@@ -131,29 +137,31 @@ export class WorkerPool {
       if (task === undefined) return;
       seat.task = task;
       task.attempts++;
+      seat.worker ??= this.worker(seat);
       seat.worker.postMessage(task.question);
     }
   }
 
-  private seat(): Seat {
-    const seat: Seat = { worker: this.makeWorker(), task: undefined };
-    seat.worker.onmessage = ({ data }: MessageEvent<Answer>) => {
+  private worker(seat: Seat): PoolWorker {
+    const worker = this.makeWorker();
+    worker.onmessage = ({ data }: MessageEvent<Answer>) => {
       const { task } = seat;
       seat.task = undefined;
       task?.resolve(data);
       this.dispatch();
     };
-    seat.worker.onerror = (event: ErrorEvent) => {
+    worker.onerror = (event: ErrorEvent) => {
       event.preventDefault();
-      this.replace(seat, event.message);
+      this.dismiss(seat, event.message || 'it could not be loaded');
     };
-    return seat;
+    return worker;
   }
 
-  private replace(seat: Seat, message: string): void {
+  private dismiss(seat: Seat, message: string): void {
     const { task } = seat;
-    seat.worker.terminate();
-    this.seats.splice(this.seats.indexOf(seat), 1, this.seat());
+    seat.worker?.terminate();
+    seat.worker = undefined;
+    seat.task = undefined;
     this.onCrash(message);
     if (task && task.attempts < MOST_ATTEMPTS) this.enqueue(task);
     else task?.resolve({ kind: 'error', message: `two workers stopped at this point: ${message}` });

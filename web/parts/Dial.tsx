@@ -4,7 +4,7 @@ import { pipeSpan } from '../drawing/pipeSpan.ts';
 import { rpm, told } from '../format.ts';
 import { hand, handRange, handRun, letGo, liftHand, moveHand, STEP } from '../state/hand.ts';
 import { keep } from '../state/kept.ts';
-import { type Curve, curveOf, isFull, type Picture } from '../state/picture.ts';
+import { type Curve, curveOf, isFull, picture as now, type Picture } from '../state/picture.ts';
 import { source, unit } from '../state/scenario.ts';
 import { lengthText } from '../state/unit.ts';
 import { shownLength } from './benchTrace.ts';
@@ -28,9 +28,9 @@ export function Dial({ picture }: { picture: Picture }) {
     >
       <Track length={length} />
       <div class="dial-row">
-        <Step by={-1} length={length} />
+        <Step by={-1} />
         <Exact length={length} />
-        <Step by={1} length={length} />
+        <Step by={1} />
         <p class="hand-says">
           <HandSays picture={picture} />
         </p>
@@ -76,10 +76,11 @@ function Track({ length }: { length: number }) {
   );
 }
 
-function Step({ by, length }: { by: 1 | -1; length: number }) {
+function Step({ by }: { by: 1 | -1 }) {
   const step = STEP[unit.value];
+  const take = () => moveHand(shownLength(now.peek()!) + by * step);
   return (
-    <button type="button" class="step" onClick={() => moveHand(length + by * step)}>
+    <button type="button" class="step" onClick={take}>
       <span aria-hidden="true">{by < 0 ? '−' : '+'}</span>
       <span class="sr">
         {lengthText(step)} {by < 0 ? 'shorter' : 'longer'}
@@ -135,15 +136,22 @@ function keepShown(picture: Picture, length: number): void {
 function HandSays({ picture }: { picture: Picture }) {
   const moved = curveOf(picture, 'hand');
   if (!moved) return <span class="quiet">Drag the mouth to try another length.</span>;
-  const full = isFull(moved);
+  const full = isFull(moved) && failures(moved) === 0;
   return (
     <>
       <strong class="hand">{lengthText(moved.length)}</strong> {changeWords(picture)}{' '}
-      <span class={`standing ${full ? 'full' : 'preview'}`}>
-        {full ? 'exact' : estimateWords(moved)}
-      </span>
+      <span class={`standing ${full ? 'full' : 'preview'}`}>{standingWords(moved)}</span>
     </>
   );
+}
+
+const failures = ({ points }: Curve) =>
+  points.filter(({ standing }) => standing === 'failed').length;
+
+function standingWords(curve: Curve): string {
+  if (!isFull(curve)) return estimateWords(curve);
+  const failed = failures(curve);
+  return failed === 0 ? 'exact' : `${failed} of ${curve.points.length} speeds failed`;
 }
 
 function estimateWords({ points }: Curve): string {
@@ -153,8 +161,11 @@ function estimateWords({ points }: Curve): string {
   return busy ? `estimate, ${done} of ${total} exact` : 'estimate';
 }
 
-function changeWords({ handTradeOff }: Picture): string {
-  if (!handTradeOff) return 'is not known yet.';
+function changeWords(picture: Picture): string {
+  const { handTradeOff } = picture;
+  if (!handTradeOff) {
+    return isFull(curveOf(picture, 'hand')!) ? 'cannot be told:' : 'is not known yet.';
+  }
   const { gainPercent, worstLossPercent, worstLossSpeed } = handTradeOff;
   const elsewhere =
     worstLossSpeed === undefined
@@ -167,6 +178,6 @@ function changeWords({ handTradeOff }: Picture): string {
 function handWords(picture: Picture): string {
   const moved = curveOf(picture, 'hand');
   if (!moved) return '';
-  const standing = isFull(moved) ? 'exact' : 'estimate';
+  const standing = isFull(moved) ? standingWords(moved) : 'estimate';
   return `${lengthText(moved.length)} ${changeWords(picture)}, ${standing}`;
 }

@@ -4,10 +4,10 @@
  * pressure at the moment on show.
  */
 import { useRef } from 'preact/hooks';
-import { METRES, type Trace, throttlePath } from '../../sim/index.ts';
+import { METRES, type Scenario, type Trace, throttlePath } from '../../sim/index.ts';
 import { pipeSpan } from '../drawing/pipeSpan.ts';
 import { mixed, rowAt, stillAir } from '../drawing/pressure.ts';
-import { type Look, ROLE_NAME } from '../look.ts';
+import { type Look, ROLE_NAME, type Role } from '../look.ts';
 import { hand, handRange, letGo, moveHand } from '../state/hand.ts';
 import { isFull, type Picture } from '../state/picture.ts';
 import { unit } from '../state/scenario.ts';
@@ -50,10 +50,7 @@ export function IntakeDrawing({ picture, length, trace }: DrawingProps) {
       <g transform={`translate(0 ${middle})`}>
         {trace && <Air picture={picture} trace={trace} length={length} />}
         <line class="axis" x1={edge / 2} x2={width - edge / 2} />
-        <path class="pipe" d={pipesPath(picture, flange)} />
-        <path class="valve" d={valvePath(picture, seat)} />
-        <path class="body" d={bodyPath(picture, flange, face)} />
-        <path class="plate" d={pathOf(throttle, face)} />
+        <Fixed scenario={picture.scenario} seat={seat} flange={flange} face={face} />
         <path class="trumpet" d={trumpetPath(picture, length, face)} />
         <Grip at={face + length * 1e3} reach={widest} />
       </g>
@@ -62,13 +59,26 @@ export function IntakeDrawing({ picture, length, trace }: DrawingProps) {
   );
 }
 
-/** What throttles, wide open. */
-function pathOf(throttle: Throttle, face: number): string {
-  const middle = face - throttle.shaftPosition * 1e3;
-  return throttlePath(throttle, (x, y) => `${middle + x * 1e3} ${-y * 1e3}`);
+interface FixedProps {
+  scenario: Scenario;
+  seat: number;
+  flange: number;
+  face: number;
 }
 
-type Throttle = Picture['scenario']['engine']['intake']['throttle'];
+/** From the valve to the face of the body; its own part, for it stays while the mouth moves. */
+function Fixed({ scenario, seat, flange, face }: FixedProps) {
+  const { throttle } = scenario.engine.intake;
+  const middle = face - throttle.shaftPosition * 1e3;
+  return (
+    <>
+      <path class="pipe" d={pipesPath(scenario, flange)} />
+      <path class="valve" d={valvePath(scenario, seat)} />
+      <path class="body" d={bodyPath(scenario, flange, face)} />
+      <path class="plate" d={throttlePath(throttle, (x, y) => `${middle + x * 1e3} ${-y * 1e3}`)} />
+    </>
+  );
+}
 
 /** What the mouth is taken by [mm]; placed without a transform, which a browser pays for anew at every move. */
 function Grip({ at, reach }: { at: number; reach: number }) {
@@ -142,15 +152,20 @@ function Rule({ picture, top, pixel }: RuleProps) {
     <g transform={`translate(${face} ${top})`} class="rule">
       <Ticks most={handRange.value.most * 1e3} inches={unit.value === 'in'} pixel={pixel} />
       {picture.curves.map((curve) => (
-        <path
-          key={curve.role}
-          class={`mark ${curve.role} ${isFull(curve) ? 'full' : 'preview'}`}
-          d={`M${curve.length * 1e3} 0 l-3.2 -6 h6.4 z`}
-        >
-          <title>{`${ROLE_NAME[curve.role]}: ${lengthText(curve.length)}`}</title>
-        </path>
+        <Mark key={curve.role} role={curve.role} length={curve.length} full={isFull(curve)} />
       ))}
     </g>
+  );
+}
+
+function Mark({ role, length, full }: { role: Role; length: number; full: boolean }) {
+  return (
+    <path
+      class={`mark ${role} ${full ? 'full' : 'preview'}`}
+      d={`M${length * 1e3} 0 l-3.2 -6 h6.4 z`}
+    >
+      <title>{`${ROLE_NAME[role]}: ${lengthText(length)}`}</title>
+    </path>
   );
 }
 
@@ -200,7 +215,7 @@ function trumpetPath({ scenario }: Picture, length: number, face: number): strin
   );
 }
 
-function bodyPath({ scenario }: Picture, from: number, to: number): string {
+function bodyPath(scenario: Scenario, from: number, to: number): string {
   const r = scenario.engine.intake.throttle.bore * 500;
   const wall = (s: 1 | -1) => `M${from} ${s * r} H${to}`;
   const flanges = (s: 1 | -1) => `M${from} ${s * r} v${7 * s} M${to} ${s * r} v${7 * s}`;
@@ -208,7 +223,7 @@ function bodyPath({ scenario }: Picture, from: number, to: number): string {
 }
 
 /** Ends of runner, if any, and port, from the body's flange towards the valve [mm]. */
-function pipeEnds({ scenario }: Picture, flange: number): [number, number][][] {
+function pipeEnds(scenario: Scenario, flange: number): [number, number][][] {
   const { runner, port } = scenario.engine.intake;
   let x = flange;
   return [runner, port]
@@ -223,8 +238,8 @@ function pipeEnds({ scenario }: Picture, flange: number): [number, number][][] {
     });
 }
 
-function pipesPath(picture: Picture, flange: number): string {
-  const ends = pipeEnds(picture, flange);
+function pipesPath(scenario: Scenario, flange: number): string {
+  const ends = pipeEnds(scenario, flange);
   return mirrored((s) =>
     ends.map(([a, b]) => `M${a![0]} ${s * a![1]} L${b![0]} ${s * b![1]}`).join(' '),
   );
@@ -243,14 +258,14 @@ function insidePath(picture: Picture, length: number): string {
     [face, trumpet.innerDiameter * 500],
     [face, throttle.bore * 500],
     [flange, throttle.bore * 500],
-    ...pipeEnds(picture, flange).flat(),
+    ...pipeEnds(picture.scenario, flange).flat(),
   ] as [number, number][];
   const back = wall.map(([x, r]): [number, number] => [x, -r]).reverse();
   return `M${[...wall, ...back].map(([x, r]) => `${x} ${r}`).join(' L')} Z`;
 }
 
 /** A sign for the valve, its head as wide as the port's end. */
-function valvePath({ scenario }: Picture, seat: number): string {
+function valvePath(scenario: Scenario, seat: number): string {
   const r = scenario.engine.intake.port.innerDiameter * 500;
   return `M${seat - 3} ${-r} Q${seat + 3} 0 ${seat - 3} ${r} M${seat} 0 H${seat + 26}`;
 }
