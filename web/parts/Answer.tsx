@@ -180,7 +180,7 @@ function GoodEnough({ full }: { full: LengthStudy }) {
   const { reason, length } = full.recommended;
   const end = length === full.tried[0]?.length ? 'shortest' : 'longest';
   if (reason === 'at-the-end')
-    return <Fact name={name} value="not known" note={`it is the ${end} tried`} />;
+    return <Fact name={name} value="not known" note={`at the ${end} tried`} />;
   const floors = (full.target.floors ?? []).length > 0;
   return <Fact name={name} value="not known" note={floors ? 'a floor decides' : 'a narrow best'} />;
 }
