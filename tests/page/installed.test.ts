@@ -108,12 +108,17 @@ test('a new build waits until the page is closed, then takes over and leaves not
     await first.reload();
     expect(await first.title()).toBe(title);
     await first.close();
-    // The worker of a page that has just closed ends a moment later.
-    const next = await context.newPage();
+    // The worker of a page that has just closed ends a moment later: no page may be open then.
+    const next = async () => {
+      const page = await context.newPage();
+      await page.goto(address);
+      const seen = { title: await page.title(), kept: await page.evaluate(() => caches.keys()) };
+      await page.close();
+      return seen;
+    };
     await expect
-      .poll(async () => next.goto(address).then(() => next.title()), { timeout: 20_000 })
-      .toBe(`Newer ${title}`);
-    expect(await next.evaluate(() => caches.keys())).toEqual([NEWER]);
+      .poll(next, { timeout: 60_000, interval: 1000 })
+      .toEqual({ title: `Newer ${title}`, kept: [NEWER] });
   } finally {
     await context.close();
     server.close();
