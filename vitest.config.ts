@@ -9,8 +9,7 @@ export default defineConfig({
     // Modules by Node's own import: under Vite's each use of an imported name is a look-up, and a step,
     // which is nothing but such names, takes twenty times as long.
     experimental: { viteModuleRunner: false, nodeLoader: false },
-    // With the room for young objects that Node gives of itself a sixth of the time goes into collecting garbage.
-    execArgv: ['--max-semi-space-size=64', '--import', 'tsx', '--import', './tests/packages.mjs'],
+    execArgv: ['--import', 'tsx', '--import', './tests/packages.mjs'],
     // Files of one worker share the modules they load: a minute less, and no file changes them.
     isolate: false,
   },
