@@ -45,6 +45,10 @@ async function goTo(page: Page, address: string): Promise<void> {
   }, address);
   const place = `.places a[href="#/${address.split('/')[0]}"][aria-current=page]`;
   await page.locator(place).waitFor({ state: 'attached' });
+  // The page goes to its top once the place was painted.
+  await page.evaluate(
+    () => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 100))),
+  );
   // A plot is drawn when it comes near.
   for (const plot of await page.locator('.plot-box .plot').all()) {
     await plot.evaluate((one) => one.scrollIntoView());
