@@ -1,7 +1,8 @@
 /**
  * Vapour in front of the mouth: blown out by reversed flow, or given off there by drops.
  *
- * What leaves stands as a column as long as its jet has come, and wide as that spreads (mouthFlow.ts). Inflow then empties a half sphere in front of the mouth,
+ * What leaves stands as a column as long as its jet has come, and wide as that spreads (mouthFlow.ts).
+ * Inflow then empties a half sphere in front of the mouth,
  *
  *   r = (3 V / 2 pi)^(1/3)      V volume drawn in since the flow turned [m^3]
  *

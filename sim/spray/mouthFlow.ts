@@ -7,10 +7,10 @@
  *             it pushes, as a mouth of twice the area would do there at half the speed
  *   front     goes on at U / 2
  *
- * with U the velocity in the mouth and a its radius. The inflow is that of a disc of sinks, all of it exact on the axis
- * and far away; tests/spray/mouthFlow.test.ts holds it to the disc itself elsewhere. A jet that meets air at rest of its own density
- * pushes it at half its speed, and what comes behind spreads over twice the area. Outflows of an engine are a few
- * diameters long, so their jet still has its core, and a mixing layer around it.
+ * with U the velocity in the mouth and a its radius. The inflow is that of a disc of sinks, exact on the axis and far
+ * away; tests/spray/mouthFlow.test.ts holds it to the disc itself elsewhere. A jet that meets air at rest of its own
+ * density pushes it at half its speed, and what comes behind spreads over twice the area. Outflows of an engine are a
+ * few diameters long, so their jet still has its core, and a mixing layer around it.
  * Left out: the puff that goes on after the flow has turned, what a jet draws in from beside it (a few per cent of U),
  * its turbulence, wind, and the neighbour's mouth.
  * Sources: potential flow; half the speed: Birkhoff et al., J. Appl. Phys. 19 (1948) 563, and for puffs out of a pipe
