@@ -165,6 +165,8 @@ export const RETURNED = share('stand_off_returned_fraction', 'returned', {
 export const LOST = share('lost_fuel_fraction', 'lost', { name: 'lost for good' });
 export const DUTY = share('full_load_duty', 'duty', { name: 'share of the cycle', decimals: 0 });
 export const FILM_SHARE = share('film_deposit_fraction', 'on walls', { decimals: 0 });
+export const FILLING_OPEN = share('change_left_open', 'left open', { decimals: 2 });
+
 /** A change of volumetric efficiency, for people in per cent of a full cylinder. */
 export function fillingChange(key: string, head: string): Quantity {
   return share(key, head, { decimals: 2, signed: true });

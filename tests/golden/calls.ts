@@ -133,6 +133,14 @@ const joinedCalls: Call[] = [
   { name: 'listen', words: ['listen'] },
 ];
 
+/** Heights of the outer injector, that of the file among them. */
+const HEIGHTS = 'injectors.each.1.fromMouth=-80mm,-40mm,-20mm';
+
+const injectCalls: Call[] = [
+  { name: 'inject', words: ['inject'] },
+  { name: 'inject-values', words: ['inject', '--vary', HEIGHTS] },
+];
+
 /** What `worth` has to say of an engine that has no pedal in its file. */
 const SECTIONS = { 'plenum.volume': '2.5 L', 'idle.speed': '1000 rpm' };
 
@@ -209,7 +217,7 @@ export function callsOf(demo: GoldenDemo): Call[] {
           { name: 'worth', words: ['worth'], said: SECTIONS },
         ]
       : []),
-    ...(demo === 'endurance-six' ? [{ name: 'inject', words: ['inject'] }] : []),
+    ...(demo === 'endurance-six' ? injectCalls : []),
   ];
 }
 

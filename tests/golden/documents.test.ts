@@ -24,6 +24,7 @@ const golden = (path: string, text: string) => {
 /** Tables beside the first of a command, and what tells their goldens apart. */
 const ROLES: Record<string, string> = {
   'sweep uncertainty.csv': '-bands',
+  'inject inject-values.csv': '-points',
   'pedal pedal-closing.csv': '-closing',
   'pedal pedal-springs.csv': '-springs',
   'trims trims-cylinders.csv': '-cylinders',
@@ -102,6 +103,7 @@ describe('what goes wrong', () => {
     { name: 'inject-without', words: ['inject'] },
     { name: 'length-too-short', words: ['curve', '--length', '5 mm'] },
     { name: 'no-such-option', words: ['curve', '--lenght', '5 mm'] },
+    { name: 'vary-inert', words: ['sweep', '--vary', 'target.from=5000 rpm,5200 rpm'] },
   ];
   test.each(wrong)('$name', async (call) => {
     const answer = await answerOf('hill-climb', call, faultyWorkers('hill-climb'));

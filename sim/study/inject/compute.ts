@@ -21,12 +21,15 @@ import type { EngineSpecification } from '../../specification.ts';
 import { outerShare } from '../../spray/staging.ts';
 import { isFailure, type PointOutcome, type PointRunner } from '../../sweep/runner.ts';
 import type { SweepObserver } from '../../sweep/sweep.ts';
+import { type Trial, type Tried, tried } from './tried.ts';
 
 export interface PlacementQuestion {
   engine: EngineSpecification;
   injectors: InjectorsSpecification;
   /** Speeds [rpm], rising. */
   speeds: readonly number[];
+  /** Values of a key of the injectors to try besides. */
+  trial?: Trial;
 }
 
 /** Where the fuel comes from; `none` is fuel as vapour at valve closing, to compare with. */
@@ -46,6 +49,8 @@ export interface PlacementStudy {
   choice: PlacementChoice;
   partLoad: { speed: number; throttleAngle: number; points: PartLoad[] };
   pulses: PulseFigures[];
+  /** What came of the values that were to be tried. */
+  tried?: Tried;
 }
 
 /** Data sheets state drop sizes to about this factor; common practice, no source. */
@@ -61,10 +66,11 @@ export async function placementStudy(
   const { injectors, speeds } = question;
   if (injectors.list.length < 2) throw new RangeError('placement needs two injectors a cylinder');
   const run = counted(runner, observer);
-  const [variants, uncertainty, part] = await Promise.all([
+  const [variants, uncertainty, part, tables] = await Promise.all([
     everyVariant(question, run),
     dropsUncertainty(question, run),
     atPartLoad(question, run),
+    everyTried(question, run),
   ]);
   const { none, near, above, both, cooled, displaced } = variants;
   const stagedShare = speeds.map((n) => outerShare(injectors.staging, n, FULL_LOAD));
@@ -80,6 +86,9 @@ export async function placementStudy(
     choice: placementChoice({ speeds, near, above, both, stagedShare, uncertainty, outer }),
     partLoad: part,
     pulses: pulsesOf(question, near),
+    ...(question.trial && {
+      tried: tried(question.trial, tables, variants[question.trial.placement], uncertainty.scatter),
+    }),
   };
 }
 
@@ -93,6 +102,17 @@ async function everyVariant(question: PlacementQuestion, run: Run) {
   );
   const named = variants.map(([name], i) => [name, tables[i]!]);
   return Object.fromEntries(named) as Record<Variant, PointOutcome[]>;
+}
+
+/** A table of runs a value that is to be tried. */
+async function everyTried({ engine, speeds, trial }: PlacementQuestion, run: Run) {
+  if (!trial) return [];
+  return Promise.all(
+    trial.injectors.map((injectors) => {
+      const make = variantsOf({ engine, injectors })[trial.placement];
+      return Promise.all(speeds.map((n) => run(make(n), n)));
+    }),
+  );
 }
 
 /** What the gain moves by with drops smaller and larger, at a middle and the highest speed. */
@@ -140,7 +160,7 @@ function counted(runner: PointRunner, observer: SweepObserver): Run {
 type Variant = keyof ReturnType<typeof variantsOf>;
 
 /** Every table of runs: what engine to run at a speed. */
-function variantsOf({ engine, injectors }: PlacementQuestion) {
+function variantsOf({ engine, injectors }: Pick<PlacementQuestion, 'engine' | 'injectors'>) {
   const alone = (coupling: SprayCouplingSpecification) => () =>
     withShare(engine, { ...injectors, coupling }, 1);
   return {
@@ -186,9 +206,13 @@ async function gainOf(
   return difference(above, near);
 }
 
+/** Points of every placement, and of the values tried. */
+export function placementOutcomes({ outcomes, tried }: PlacementStudy): PointOutcome[] {
+  const values = tried?.values.flatMap((value) => value.outcomes) ?? [];
+  return [...Object.values(outcomes).flat(), ...values];
+}
+
 /** Whether every point computed has settled. */
 export function placementSettled(study: PlacementStudy): boolean {
-  return Object.values(study.outcomes)
-    .flat()
-    .every((outcome) => !isFailure(outcome) && outcome.settled);
+  return placementOutcomes(study).every((outcome) => !isFailure(outcome) && outcome.settled);
 }

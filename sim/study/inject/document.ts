@@ -6,8 +6,9 @@ import { documentHead } from '../../report/document.ts';
 import { plain } from '../../report/numbers.ts';
 import { asColumns, asObjects, tableOf } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
-import type { Placement, PlacementStudy } from './compute.ts';
+import { type Placement, type PlacementStudy, placementOutcomes } from './compute.ts';
 import { alongTable, partLoadTable, pulsesTable, SPRAYED, splitTable } from './tables.ts';
+import { triedDocument } from './tellTried.ts';
 
 export function placementDocument(study: PlacementStudy, scenario: Scenario) {
   const { outcomes, speeds, uncertainty, choice, partLoad } = study;
@@ -41,7 +42,8 @@ export function placementDocument(study: PlacementStudy, scenario: Scenario) {
     },
     pulses: asObjects(pulsesTable(study)),
     evaporation_along_intake: asColumns(alongTable(study)),
-    audit: auditOf(Object.values(outcomes).flat()),
+    ...(study.tried && { tried: triedDocument(study.tried, outcomes[study.tried.placement]) }),
+    audit: auditOf(placementOutcomes(study)),
   };
 }
 

@@ -8,7 +8,7 @@ import type { Report } from '../../report/report.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import { leadCautions } from '../cylinders.ts';
 import { rippleCautions } from '../resolution.ts';
-import type { PlacementStudy } from './compute.ts';
+import { type PlacementStudy, placementOutcomes } from './compute.ts';
 import * as figure from './figure.ts';
 import {
   COVERED,
@@ -18,6 +18,7 @@ import {
   speedsTable,
   verdict,
 } from './tables.ts';
+import { TRIED_NOTES, triedTable, triedWords } from './tellTried.ts';
 
 /** Least fuel lost that is spoken of, in a share of the fuel: half of the last digit told. */
 const LEAST_TOLD = 0.005;
@@ -37,6 +38,7 @@ export function placementSentences(study: PlacementStudy): string[] {
     answer(study),
     gains(study),
     lossWords(study),
+    ...(study.tried ? [triedWords(study, study.tried)] : []),
     partLoadWords(study),
     ...pulseWords(study),
   ].filter((sentence) => sentence !== '');
@@ -135,8 +137,9 @@ export function placementReport(study: PlacementStudy, scenario: Scenario): Repo
         ],
       },
       { tables: [speedsTable(study)], notes: SPEEDS_NOTES },
+      ...(study.tried ? [{ tables: [triedTable(study.tried)], notes: TRIED_NOTES }] : []),
       { tables: [partLoadTable(study), pulsesTable(study)] },
     ],
-    outcomes: Object.values(study.outcomes).flat(),
+    outcomes: placementOutcomes(study),
   };
 }

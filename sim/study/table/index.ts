@@ -1,10 +1,10 @@
 /** `table`: values of one key or two at every speed, as they come: nothing is weighed. */
 import { InputError } from '../../errors.ts';
 import { allSettled } from '../../report/audit.ts';
-import { variantEngines } from '../../scenario/variants.ts';
+import { variantsOf } from '../../scenario/variants.ts';
 import { sweep, tablePoints } from '../../sweep/sweep.ts';
 import type { Study, StudyOption } from '../study.ts';
-import { askedVary, VARY_OPTION } from '../vary/ask.ts';
+import { askedVary, refuseInert, VARY_OPTION } from '../vary/ask.ts';
 import { rowsJob } from './rowsJob.ts';
 import { tableDocument, valuesTable } from './tables.ts';
 import { tableReport } from './tell.ts';
@@ -33,7 +33,9 @@ export const tableStudy: Study = {
         '--vary is missing: name a key with its values, or --rows with a table of them',
       );
     }
-    const engines = variantEngines(text, file, keys);
+    const variants = variantsOf(text, file, keys);
+    refuseInert(keys, variants);
+    const engines = variants.all();
     const table = tablePoints(engines, scenario.speeds);
     return {
       width: table.length,

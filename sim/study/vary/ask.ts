@@ -5,6 +5,7 @@ import { InputError } from '../../errors.ts';
 import type { Axis } from '../../scenario/range.ts';
 import { readVariedKey } from '../../scenario/readValue.ts';
 import { isCondition } from '../../scenario/schema.ts';
+import type { Variants } from '../../scenario/variants.ts';
 import { refused } from '../options.ts';
 import type { Asked, StudyOption } from '../study.ts';
 
@@ -28,6 +29,24 @@ export function askedVary({ options, scenario }: Asked): readonly Axis[] {
     throw new InputError(`--vary: ${axes[0]!.path} is varied twice`);
   }
   return axes;
+}
+
+/**
+ * Refuses keys that change no engine: their rows would all be alike.
+ *
+ * @param variants one engine a combination of values, the last key running fastest
+ * @throws InputError
+ */
+export function refuseInert(axes: readonly Axis[], variants: Variants): void {
+  axes.forEach(({ path, texts }, k) => {
+    const stride = axes.slice(k + 1).reduce((size, axis) => size * axis.texts.length, 1);
+    const engines = texts.map((_, i) => variants.at(i * stride));
+    if (texts.length < 2 || engines.some((engine) => engine !== engines[0])) return;
+    const instead = path.startsWith('injectors.')
+      ? '; inject --vary tries keys of the injectors'
+      : '';
+    throw new InputError(`--vary ${path}: changes nothing that is computed here${instead}`);
+  });
 }
 
 type ConditionedAxis = Axis & Pick<VariedKey, 'condition'>;

@@ -12,7 +12,7 @@ import { type Doubt, variantDoubt } from '../doubt/compute.ts';
 import { bandsTable } from '../doubt/tables.ts';
 import type { Asked, Findings, Job } from '../study.ts';
 import { valuesTable } from '../table/tables.ts';
-import { withConditions } from './ask.ts';
+import { refuseInert, withConditions } from './ask.ts';
 import { type VariedStudy, variantStudy } from './compute.ts';
 import { variantDocument } from './tables.ts';
 import { variantReport } from './tell.ts';
@@ -22,6 +22,7 @@ export function variantJob(asked: Asked, axes: readonly Axis[]): Job {
   const keys = withConditions(axes);
   const { engine: baseline, speeds, target, refine } = scenario;
   const variants = variantsOf(text, file, keys);
+  refuseInert(keys, variants);
   const { length } = variants;
   const at = (i: number) => (i < length ? variants.at(i) : baseline);
   const table = tablePoints({ length: length + 1, at }, speeds);

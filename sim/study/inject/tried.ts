@@ -1,0 +1,104 @@
+/**
+ * Values of one key of the injectors, tried in turn: where they stand, how they spray, when. A key of the outer
+ * injector is tried with all fuel from it, one of the others with all fuel from them, any other as the file stages both.
+ */
+
+import { type PairedChange, pairedChange } from '../../decision/pairedChange.ts';
+import { difference, sprayOf } from '../../decision/placementEffects.ts';
+import { InputError } from '../../errors.ts';
+import type { InjectorsSpecification } from '../../injectors.ts';
+import type { Axis } from '../../scenario/range.ts';
+import { readScenario } from '../../scenario/read.ts';
+import { readVariedKey } from '../../scenario/readValue.ts';
+import type { PointOutcome } from '../../sweep/runner.ts';
+import { refused } from '../options.ts';
+import type { Asked, StudyOption } from '../study.ts';
+import type { Placement } from './compute.ts';
+
+export const TRY_OPTION: StudyOption = {
+  flags: '--vary <KEY=VALUES>',
+  help: 'try values of a key of the injectors, for example injectors.each.1.fromMouth=-100mm..-20mm/20mm',
+};
+
+/** A key to try, and the injectors that each value gives. */
+export interface Trial {
+  axis: Axis;
+  placement: Placement;
+  injectors: readonly InjectorsSpecification[];
+}
+
+/** What came of one value. */
+export interface TriedValue {
+  text: string;
+  outcomes: readonly PointOutcome[];
+  /** Volumetric efficiency against what the file has, on the mean of all speeds [-]. */
+  change: PairedChange | undefined;
+  /** Fuel lost for good, on the mean and at most [-]. */
+  lost: { mean: number; most: number } | undefined;
+}
+
+export interface Tried {
+  path: string;
+  placement: Placement;
+  values: readonly TriedValue[];
+  /** What the file has lost, on the mean [-]. */
+  lostAsFiled: number | undefined;
+}
+
+/**
+ * What is to be tried; undefined where nothing is asked.
+ *
+ * @throws InputError where the key is none of the injectors
+ * @throws ScenarioError where a value breaks a rule of the scenario
+ */
+export function askedTrial({ options, text, file, scenario }: Asked): Trial | undefined {
+  const { vary } = options;
+  if (typeof vary !== 'string') return undefined;
+  const axis = readVariedKey(vary);
+  if (!('values' in axis)) throw refused(`--vary ${vary}`, axis);
+  const { path, texts } = axis;
+  if (!path.startsWith('injectors.')) {
+    throw new InputError(
+      `--vary ${path}: inject tries keys of the injectors; others are for sweep`,
+    );
+  }
+  const injectors = texts.map(
+    (value) => readScenario(text, file, [{ path, text: value }]).injectors!,
+  );
+  return { axis, placement: placementOf(path, scenario.injectors!.list.length), injectors };
+}
+
+function placementOf(path: string, count: number): Placement {
+  const [, row] = /^injectors\.each\.(\d+)\./.exec(path) ?? [];
+  if (row === undefined) return 'both';
+  return Number(row) === count - 1 ? 'above' : 'near';
+}
+
+/** Every value against what the file has. */
+export function tried(
+  { axis, placement }: Trial,
+  tables: readonly (readonly PointOutcome[])[],
+  filed: readonly PointOutcome[],
+  scatter: number,
+): Tried {
+  const values = axis.texts.map((text, k): TriedValue => {
+    const outcomes = tables[k]!;
+    const differences = outcomes.map((outcome, i) => difference(outcome, filed[i]!));
+    return { text, outcomes, change: pairedChange(differences, scatter), lost: lostOf(outcomes) };
+  });
+  return { path: axis.path, placement, values, lostAsFiled: lostOf(filed)?.mean };
+}
+
+function lostOf(outcomes: readonly PointOutcome[]): TriedValue['lost'] {
+  const lost = outcomes.flatMap((outcome) => sprayOf(outcome)?.lost ?? []);
+  if (lost.length === 0) return undefined;
+  return { mean: lost.reduce((sum, x) => sum + x, 0) / lost.length, most: Math.max(...lost) };
+}
+
+/** The value that fills best, where more than what single speeds leave open sets it above what the file has. */
+export function bestTried({ values }: Tried): { best: TriedValue; stands: boolean } | undefined {
+  const known = values.filter(({ change }) => change !== undefined);
+  if (known.length === 0) return undefined;
+  const best = known.reduce((a, b) => (b.change!.mean > a.change!.mean ? b : a));
+  return { best, stands: best.change!.mean > best.change!.open };
+}
