@@ -21,8 +21,10 @@ let units;
 
 export async function resolve(specifier, context, next) {
   if (specifier !== 'mathjs') return next(specifier, context);
-  units ??= unitsAlone();
-  return { url: await units, format: 'module', shortCircuit: true };
+  // All of it, slowly, where nothing may be kept.
+  units ??= unitsAlone().catch(() => undefined);
+  const url = await units;
+  return url ? { url, format: 'module', shortCircuit: true } : next(specifier, context);
 }
 
 export async function load(url, context, next) {
