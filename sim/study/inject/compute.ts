@@ -21,7 +21,8 @@ import type { EngineSpecification } from '../../specification.ts';
 import { outerShare } from '../../spray/staging.ts';
 import { isFailure, type PointOutcome, type PointRunner } from '../../sweep/runner.ts';
 import type { SweepObserver } from '../../sweep/sweep.ts';
-import { type Trial, type Tried, tried } from './tried.ts';
+import type { Trial } from './ask.ts';
+import { type Tried, tried } from './tried.ts';
 
 export interface PlacementQuestion {
   engine: EngineSpecification;

@@ -2,12 +2,12 @@
 import { InputError } from '../../errors.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
 import type { Findings, Study } from '../study.ts';
+import { askedTrial, TRY_OPTION } from './ask.ts';
 import { type PlacementStudy, placementSettled, placementStudy } from './compute.ts';
 import { placementDocument } from './document.ts';
 import { placementsTable } from './tables.ts';
 import { placementReport } from './tell.ts';
 import { triedPointsTable } from './tellTried.ts';
-import { askedTrial, TRY_OPTION } from './tried.ts';
 
 export const injectStudy: Study = {
   name: 'inject',

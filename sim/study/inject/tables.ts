@@ -158,7 +158,7 @@ export function pulsesTable({ pulses }: PlacementStudy): Table {
       words('name', 'injector', ({ name }) => name),
       column(q.milliseconds('full_load_pulse_ms', 'full load'), ({ fullPulse }) => fullPulse),
       column(q.DUTY, ({ fullDuty }) => fullDuty),
-      column({ ...q.DUTY, key: 'most_duty', head: 'at most' }, () => MOST_DUTY),
+      column({ ...q.DUTY, key: 'most_duty', head: 'at most', name: 'at most' }, () => MOST_DUTY),
       column(q.milliseconds('idle_pulse_ms', 'idle', 2), ({ idlePulse }) => idlePulse),
       column(q.milliseconds('smallest_pulse_ms', 'at least', 2), (pulse) => pulse.smallestPulse),
       words('serves_full_load', '', (pulse) => pulse.servesFull, { only: 'files' }),

@@ -54,9 +54,12 @@ export function triedTable({ path, values }: Tried): Table {
       words('value', 'value', ({ text }) => text),
       column(q.fillingChange('change_of_filling', 'change'), ({ change }) => change?.mean),
       column(q.FILLING_OPEN, ({ change }) => change?.open),
-      column({ ...q.LOST, key: 'lost_fuel_fraction_mean' }, ({ lost }) => lost?.mean),
       column(
-        { ...q.LOST, key: 'lost_fuel_fraction_most', head: 'at most' },
+        { ...q.LOST, key: 'lost_fuel_fraction_mean', name: 'lost on the mean' },
+        ({ lost }) => lost?.mean,
+      ),
+      column(
+        { ...q.LOST, key: 'lost_fuel_fraction_most', head: 'at most', name: 'lost at most' },
         ({ lost }) => lost?.most,
       ),
       words('points_with_remark', '', restless, { only: 'files' }),
