@@ -6,7 +6,9 @@ import { readScenario } from '../../scenario/read.ts';
 import { readVariedKey } from '../../scenario/readValue.ts';
 import { refused } from '../options.ts';
 import type { Asked, StudyOption } from '../study.ts';
-import type { Placement } from './compute.ts';
+
+/** Where the fuel comes from; `none` is fuel as vapour at valve closing, to compare with. */
+export type Placement = 'none' | 'near' | 'above' | 'both';
 
 export const TRY_OPTION: StudyOption = {
   flags: '--vary <KEY=VALUES>',

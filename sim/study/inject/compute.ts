@@ -21,7 +21,7 @@ import type { EngineSpecification } from '../../specification.ts';
 import { outerShare } from '../../spray/staging.ts';
 import { isFailure, type PointOutcome, type PointRunner } from '../../sweep/runner.ts';
 import type { SweepObserver } from '../../sweep/sweep.ts';
-import type { Trial } from './ask.ts';
+import type { Placement, Trial } from './ask.ts';
 import { type Tried, tried } from './tried.ts';
 
 export interface PlacementQuestion {
@@ -32,9 +32,6 @@ export interface PlacementQuestion {
   /** Values of a key of the injectors to try besides. */
   trial?: Trial;
 }
-
-/** Where the fuel comes from; `none` is fuel as vapour at valve closing, to compare with. */
-export type Placement = 'none' | 'near' | 'above' | 'both';
 
 export interface PlacementStudy {
   speeds: number[];

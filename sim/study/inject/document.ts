@@ -6,7 +6,8 @@ import { documentHead } from '../../report/document.ts';
 import { plain } from '../../report/numbers.ts';
 import { asColumns, asObjects, tableOf } from '../../report/table.ts';
 import type { Scenario } from '../../scenario/resolve.ts';
-import { type Placement, type PlacementStudy, placementOutcomes } from './compute.ts';
+import type { Placement } from './ask.ts';
+import { type PlacementStudy, placementOutcomes } from './compute.ts';
 import { alongTable, partLoadTable, pulsesTable, SPRAYED, splitTable } from './tables.ts';
 import { triedDocument } from './tellTried.ts';
 

@@ -2,12 +2,10 @@
  * Values of one key of the injectors, tried in turn: where they stand, how they spray, when. A key of the outer
  * injector is tried with all fuel from it, one of the others with all fuel from them, any other as the file stages both.
  */
-
 import { type PairedChange, pairedChange } from '../../decision/pairedChange.ts';
 import { difference, sprayOf } from '../../decision/placementEffects.ts';
 import type { PointOutcome } from '../../sweep/runner.ts';
-import type { Trial } from './ask.ts';
-import type { Placement } from './compute.ts';
+import type { Placement, Trial } from './ask.ts';
 
 /** What came of one value. */
 export interface TriedValue {
