@@ -132,7 +132,6 @@ export class Parcels {
     const energy = energyOf(fuel, parcel);
     const momentum = before * parcel.u;
     const from = parcel.s;
-    const fromY = parcel.y;
     const r = hypot(parcel.y, parcel.z);
     const acrossY = r > 0 ? (stream.across * parcel.y) / r : 0;
     const acrossZ = r > 0 ? (stream.across * parcel.z) / r : 0;
@@ -140,9 +139,28 @@ export class Parcels {
     const d = dropDiameter(fuel, parcel.drop);
     evaporateDrop(fuel, gas, parcel.drop, this.around, slip, dt, this.surface);
     const tau = relaxationTime(fuel.density, d, stream.rho, stream.mu, slip);
-    const kept = exp(-dt / tau);
+    const work = before * this.carry(parcel, dt, tau, acrossY, acrossZ);
+    const left = massOf(parcel);
+    ledger.gravityWork += work;
+    const lost = energy + work - energyOf(fuel, parcel);
+    if (cell >= 0) {
+      const push = momentum + before * this.o.gravity.along * dt - left * parcel.u;
+      line.give(cell, before - left, push, lost, this.o.coupling, gas, ledger);
+    } else this.giveOutside(before - left, lost, -from);
+    if (left <= 0) {
+      parcel.where = 'gone';
+      return;
+    }
+    if (cell >= 0) this.contacts.settleOnWall(parcel, cell, tau, dt, stream);
+    this.contacts.meet(parcel, from, valveOpen, tau);
+  }
+
+  /** Moves a drop for dt [s], dragged and falling; gives gravity's work on it [J/kg]. */
+  private carry(parcel: Parcel, dt: number, tau: number, acrossY: number, acrossZ: number): number {
     const { gravity } = this.o;
-    const settled = stream.u + gravity.along * tau;
+    const { s: from, y: fromY } = parcel;
+    const kept = exp(-dt / tau);
+    const settled = this.stream.u + gravity.along * tau;
     const settledY = acrossY + gravity.across * tau;
     const u = settled + (parcel.u - settled) * kept;
     const v = settledY + (parcel.v - settledY) * kept;
@@ -153,20 +171,7 @@ export class Parcels {
     parcel.u = u;
     parcel.v = v;
     parcel.w = w;
-    const left = massOf(parcel);
-    const work = before * (gravity.along * (parcel.s - from) + gravity.across * (parcel.y - fromY));
-    ledger.gravityWork += work;
-    const lost = energy + work - energyOf(fuel, parcel);
-    if (cell >= 0) {
-      const push = momentum + before * gravity.along * dt - left * parcel.u;
-      line.give(cell, before - left, push, lost, this.o.coupling, gas, ledger);
-    } else this.giveOutside(before - left, lost, -from);
-    if (left <= 0) {
-      parcel.where = 'gone';
-      return;
-    }
-    if (cell >= 0) this.contacts.settleOnWall(parcel, cell, tau, dt, stream);
-    this.contacts.meet(parcel, from, valveOpen, tau);
+    return gravity.along * (parcel.s - from) + gravity.across * (parcel.y - fromY);
   }
 
   /** Gas velocity and state at a parcel. */

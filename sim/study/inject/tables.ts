@@ -67,8 +67,7 @@ export function speedsTable({ speeds, outcomes, choice }: PlacementStudy): Table
     );
   const gain = (key: string, head: string, points: readonly PointOutcome[]) =>
     column<number>(q.fillingChange(key, head), (i) => difference(points[i]!, near[i]!));
-  const restless = (i: number) =>
-    [near[i]!, above[i]!, both[i]!].some((point) => remarkOf(point) !== '');
+  const remark = (i: number) => [near[i]!, above[i]!, both[i]!].map(remarkOf).find(Boolean) ?? '';
   const of = (figure: keyof SprayCycle) => (point: PointOutcome) =>
     sprayOf(point)?.[figure] as number | undefined;
   return tableOf(
@@ -88,7 +87,7 @@ export function speedsTable({ speeds, outcomes, choice }: PlacementStudy): Table
       at(q.STAND_OFF, 'stand-off', 'above', of('standOff')),
       at(q.LOST, 'lost', 'above', of('lost')),
       column<number>(q.OUTER_SHARE, (i) => choice.share[i]),
-      words<number>('remark', '', (i) => (restless(i) ? 'not settled' : ''), REMARK),
+      words<number>('remark', '', remark, REMARK),
     ],
     [...speeds.keys()],
   );

@@ -1,4 +1,4 @@
-/** Values of a key of the injectors that were tried: in a sentence, as tables, as a plot's lines. */
+/** Values of a key of the injectors that were tried: in a sentence and as tables. */
 import { difference } from '../../decision/placementEffects.ts';
 import { share } from '../../report/figures.ts';
 import { plain } from '../../report/numbers.ts';
@@ -46,8 +46,6 @@ export const TRIED_NOTES = [
 
 /** One row a value. */
 export function triedTable({ path, values }: Tried): Table {
-  const restless = ({ outcomes }: TriedValue) =>
-    outcomes.filter((outcome) => remarkOf(outcome) !== '').length;
   return tableOf<TriedValue>(
     `Values of ${path}`,
     [
@@ -62,14 +60,25 @@ export function triedTable({ path, values }: Tried): Table {
         { ...q.LOST, key: 'lost_fuel_fraction_most', head: 'at most', name: 'lost at most' },
         ({ lost }) => lost?.most,
       ),
-      words('points_with_remark', '', restless, { only: 'files' }),
-      words('remark', '', (row) => (restless(row) > 0 ? `${restless(row)} not settled` : ''), {
+      words('points_with_remark', '', ({ outcomes }) => remarksIn(outcomes).length, {
+        only: 'files',
+      }),
+      words('remark', '', ({ outcomes }) => counted(remarksIn(outcomes)), {
         name: 'remark',
         only: 'people',
       }),
     ],
     values,
   );
+}
+
+const remarksIn = (outcomes: readonly PointOutcome[]) =>
+  outcomes.map(remarkOf).filter((remark) => remark !== '');
+
+/** Each remark once, with how often it stands. */
+function counted(remarks: readonly string[]): string {
+  const often = (remark: string) => remarks.filter((one) => one === remark).length;
+  return [...new Set(remarks)].map((remark) => `${often(remark)} ${remark}`).join(', ');
 }
 
 /** One row a value and speed, with all that is told of a point with injectors. */
